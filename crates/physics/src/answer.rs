@@ -1,0 +1,110 @@
+//! What a law answers: the results of its own function, the table rows it used, and what must be said.
+
+use crate::card::Symbol;
+use measure::{Angle, Area, Length};
+
+/// One result.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Outcome {
+    /// A quantity, in SI.
+    Si(f64),
+    /// Words.
+    Text(String),
+    /// A small table: headings and rows.
+    Table {
+        /// The headings.
+        columns: Vec<String>,
+        /// The rows, each as long as the headings.
+        rows: Vec<Vec<String>>,
+    },
+}
+
+impl From<Length> for Outcome {
+    fn from(length: Length) -> Self {
+        Outcome::Si(length.to_m())
+    }
+}
+
+impl From<Angle> for Outcome {
+    fn from(angle: Angle) -> Self {
+        Outcome::Si(angle.to_radians())
+    }
+}
+
+impl From<Area> for Outcome {
+    fn from(area: Area) -> Self {
+        Outcome::Si(measure::Unit::SqInch.to_si(area.to_sq_in()))
+    }
+}
+
+impl From<String> for Outcome {
+    fn from(text: String) -> Self {
+        Outcome::Text(text)
+    }
+}
+
+/// A value taken out of a table, as the book prints it.
+#[derive(Debug, Clone)]
+pub struct TableValue {
+    /// Which symbol of the card it is.
+    pub symbol: Symbol,
+    /// The value in the symbol's own unit (in SI where the unit is one the house converts).
+    pub value: f64,
+    /// The figure as the book prints it.
+    pub printed: String,
+    /// The table and the row.
+    pub row: String,
+}
+
+/// A value taken for granted because it was not given, said aloud.
+#[derive(Debug, Clone)]
+pub struct Assumption {
+    /// The argument.
+    pub argument: &'static str,
+    /// The value, as a person would type it.
+    pub text: &'static str,
+    /// The value in SI.
+    pub si: f64,
+    /// Why it may be taken.
+    pub why: &'static str,
+}
+
+/// All that a law answers. A result left out for want of an optional argument becomes *cannot tell*.
+#[derive(Debug, Clone, Default)]
+pub struct Answer {
+    /// Which of the card's branches this case is.
+    pub branch: &'static str,
+    /// Results by name.
+    pub results: Vec<(&'static str, Outcome)>,
+    /// Table rows used.
+    pub table_values: Vec<TableValue>,
+    /// What was taken for granted.
+    pub assumptions: Vec<Assumption>,
+    /// What this case in particular makes a person ask or look at.
+    pub notices: Vec<String>,
+}
+
+impl Answer {
+    /// An answer for one branch, nothing said yet.
+    pub fn new(branch: &'static str) -> Answer {
+        Answer {
+            branch,
+            ..Answer::default()
+        }
+    }
+
+    /// Adds a result.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, outcome: impl Into<Outcome>) -> Answer {
+        self.results.push((name, outcome.into()));
+        self
+    }
+
+    /// The result called `name`, if the law gave it.
+    pub fn result(&self, name: &str) -> Option<&Outcome> {
+        self.results
+            .iter()
+            .find(|(known, _)| *known == name)
+            .map(|(_, outcome)| outcome)
+    }
+}

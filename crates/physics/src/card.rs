@@ -1,0 +1,240 @@
+//! The card of a law: what a person must be told about a calculation before trusting it.
+//!
+//! A card is plain data that never changes while the program runs. Its formula is one string in the
+//! grammar of [`crate::formula`]; the tests evaluate that string and hold it against the law's own
+//! function, so the formula a person reads is the formula that was worked.
+
+use crate::formula::{self, Formula, ParseError};
+use measure::{Dimension, House, Rounding, Unit};
+
+/// What a value is counted in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Measure {
+    /// A quantity the house knows how to convert.
+    Of(Dimension),
+    /// A book's own unit, used only inside the formula and never converted.
+    Named(&'static str),
+}
+
+impl Measure {
+    /// The symbol of the unit used under `house`.
+    pub fn symbol(self, house: House) -> &'static str {
+        match self {
+            Measure::Of(dimension) => Unit::of(dimension, house).symbol(),
+            Measure::Named(name) => name,
+        }
+    }
+
+    /// The SI value `si` in the unit used under `house`; a book's own unit passes as it is.
+    pub fn from_si(self, si: f64, house: House) -> f64 {
+        match self {
+            Measure::Of(dimension) => Unit::of(dimension, house).from_si(si),
+            Measure::Named(_) => si,
+        }
+    }
+}
+
+/// The least and the most an argument may be, each written as a person would write it. Both ends
+/// are allowed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Range {
+    /// The least, with its unit.
+    pub least: &'static str,
+    /// The most, with its unit.
+    pub most: &'static str,
+}
+
+/// What may be given for an argument.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// A quantity within a range.
+    Quantity(Dimension, Range),
+    /// One word out of a list.
+    Word(&'static [&'static str]),
+    /// As many words, comma between, as there are roles; each out of one list.
+    Words {
+        /// The words allowed.
+        choices: &'static [&'static str],
+        /// What each place in the list stands for: `["outer", "inner"]`.
+        roles: &'static [&'static str],
+    },
+}
+
+/// One argument of a law.
+#[derive(Debug, Clone, Copy)]
+pub struct Argument {
+    /// The name typed: `found_half_angle`.
+    pub name: &'static str,
+    /// The letter or name that stands for it in the formula.
+    pub symbol: &'static str,
+    /// What it is, in the words of the trade.
+    pub meaning: &'static str,
+    /// What may be given.
+    pub kind: Kind,
+    /// Whether the law can say nothing without it.
+    pub required: bool,
+}
+
+impl Argument {
+    /// The dimension, when the argument is a quantity.
+    pub fn dimension(&self) -> Option<Dimension> {
+        match self.kind {
+            Kind::Quantity(dimension, _) => Some(dimension),
+            _ => None,
+        }
+    }
+
+    /// The words allowed, when the argument is a word; empty for a quantity.
+    pub fn choices(&self) -> &'static [&'static str] {
+        match self.kind {
+            Kind::Quantity(..) => &[],
+            Kind::Word(choices) | Kind::Words { choices, .. } => choices,
+        }
+    }
+}
+
+/// A symbol of the formula that is neither an argument nor a result: a value from a table, or a
+/// line worked on the way.
+#[derive(Debug, Clone, Copy)]
+pub struct Symbol {
+    /// How the formula writes it.
+    pub symbol: &'static str,
+    /// What it is.
+    pub meaning: &'static str,
+    /// What it is counted in.
+    pub measure: Measure,
+    /// Where the line, or the table, comes from.
+    pub source: &'static str,
+}
+
+/// How many decimal places a result is shown to in each house.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Decimals {
+    /// Under the inch house.
+    pub inch: u32,
+    /// Under the metric house.
+    pub metric: u32,
+}
+
+/// What a result is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum ResultKind {
+    /// A quantity, shown to so many places, rounded in the direction that does not flatter.
+    Quantity(Dimension, Decimals, Rounding),
+    /// Words.
+    Text,
+    /// A small table.
+    Table,
+}
+
+/// One result of a law.
+#[derive(Debug, Clone, Copy)]
+pub struct ResultSpec {
+    /// The stable name under `results`.
+    pub name: &'static str,
+    /// How the formula writes it; empty when no line of the formula gives it.
+    pub symbol: &'static str,
+    /// What it is.
+    pub meaning: &'static str,
+    /// A quantity, words or a table.
+    pub kind: ResultKind,
+    /// Where the line that gives it comes from.
+    pub source: &'static str,
+}
+
+/// Whether the formula says all that the law does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ClosedForm {
+    /// Every quantity among the results is a line of the formula.
+    Yes,
+    /// Something is looked up or searched for; the words say what, and table tests hold it instead.
+    No(&'static str),
+}
+
+/// A book, standard or practice that a law rests on.
+#[derive(Debug, Clone, Copy)]
+pub struct Source {
+    /// Author or body, title and edition.
+    pub work: &'static str,
+    /// Page, section or table.
+    pub locator: &'static str,
+    /// What was taken from it, and how far it was seen.
+    pub used_for: &'static str,
+}
+
+/// Everything a person must be told about one law.
+#[derive(Debug)]
+pub struct Card {
+    /// The stable id: `seat.correct`.
+    pub id: &'static str,
+    /// Raised when the law's answers change.
+    pub version: u32,
+    /// A few words for a list.
+    pub title: &'static str,
+    /// What it is for, in a sentence or two.
+    pub purpose: &'static str,
+    /// The formula, one statement a line.
+    pub formula: &'static str,
+    /// The units the formula's own constants are in; none when any one set of units will do.
+    pub book_units: Option<House>,
+    /// What may be given.
+    pub arguments: &'static [Argument],
+    /// The symbols whose values come out of a table.
+    pub table_values: &'static [Symbol],
+    /// The symbols worked on the way to the results.
+    pub lines: &'static [Symbol],
+    /// What comes out.
+    pub results: &'static [ResultSpec],
+    /// The cases the evidence is counted by: thread classes, or which way a cut pivots.
+    pub branches: &'static [&'static str],
+    /// Where the law holds, and where it stops.
+    pub validity: &'static str,
+    /// What it rests on.
+    pub sources: &'static [Source],
+    /// What can hurt a person or spoil a part.
+    pub cautions: &'static [&'static str],
+    /// Whether the formula says all that the law does.
+    pub closed_form: ClosedForm,
+}
+
+impl Card {
+    /// The formula as a tree.
+    ///
+    /// # Errors
+    /// A card whose formula cannot be read; the tests read every one.
+    pub fn tree(&self) -> Result<Formula, ParseError> {
+        formula::formula(self.formula)
+    }
+
+    /// The argument called `name`.
+    pub fn argument(&self, name: &str) -> Option<&'static Argument> {
+        self.arguments.iter().find(|argument| argument.name == name)
+    }
+
+    /// The units in which the formula is worked for a reader of `house`.
+    pub fn frame(&self, house: House) -> House {
+        self.book_units.unwrap_or(house)
+    }
+
+    /// What the value on a line of the formula is, what it is counted in and where the line is from.
+    pub fn line(&self, symbol: &str) -> Option<Symbol> {
+        let worked = self
+            .lines
+            .iter()
+            .find(|line| line.symbol == symbol)
+            .copied();
+        worked.or_else(|| {
+            let result = self.results.iter().find(|result| result.symbol == symbol)?;
+            let ResultKind::Quantity(dimension, _, _) = result.kind else {
+                return None;
+            };
+            let measure = Measure::Of(dimension);
+            Some(Symbol {
+                symbol: result.symbol,
+                meaning: result.meaning,
+                measure,
+                source: result.source,
+            })
+        })
+    }
+}

@@ -1,0 +1,92 @@
+//! Every sheet there is, in one table written out by hand, and the one way to work any of them.
+
+use crate::answer::Answer;
+use crate::card::Card;
+use crate::error::SheetError;
+use crate::evidence;
+use crate::given::{Given, Inputs};
+use crate::law;
+use crate::sheet::Sheet;
+use crate::work::Worked;
+use measure::House;
+
+/// One law in the catalogue.
+#[derive(Debug)]
+pub struct Entry {
+    /// Its card.
+    pub card: &'static Card,
+    /// Its own function, behind arguments that have been read.
+    pub answer: fn(&Inputs) -> Result<Answer, SheetError>,
+    /// Its evidence, as the CSV file beside it.
+    pub evidence: &'static str,
+}
+
+static CATALOGUE: &[Entry] = &[law::seat_correct::ENTRY];
+
+/// Every law, in the order of the catalogue.
+pub fn catalogue() -> &'static [Entry] {
+    CATALOGUE
+}
+
+/// The law called `id`.
+///
+/// # Errors
+/// [`SheetError::UnknownSheet`], with the ids that look most like the one asked for.
+pub fn find(id: &str) -> Result<&'static Entry, SheetError> {
+    CATALOGUE
+        .iter()
+        .find(|entry| entry.card.id == id)
+        .ok_or_else(|| SheetError::UnknownSheet {
+            id: id.chars().take(60).collect(),
+            near: near(id),
+        })
+}
+
+/// Works the sheet `id` with the arguments given; a bare number takes the unit of `house`, which is
+/// also the house the results are printed for.
+///
+/// # Errors
+/// A sentence: unknown sheet or argument, a missing one, text that cannot be read, a value out of
+/// the law's range, or values that cannot all be true.
+pub fn run(id: &str, args: &[Given], house: House) -> Result<Sheet, SheetError> {
+    let worked = Worked::new(find(id)?, args, house)?;
+    let unproven = evidence::unproven_notices(worked.card, &worked.answer);
+    Sheet::compose(&worked, unproven)
+}
+
+/// The two ids nearest to what was asked for, if they are near at all.
+fn near(id: &str) -> Vec<String> {
+    let asked: Vec<char> = id.chars().take(60).collect();
+    let mut ranked: Vec<(usize, &str)> = CATALOGUE
+        .iter()
+        .map(|entry| {
+            (
+                distance(&asked, &entry.card.id.chars().collect::<Vec<_>>()),
+                entry.card.id,
+            )
+        })
+        .filter(|(far, known)| *far <= known.len() / 2 || known.split('.').any(|part| part == id))
+        .collect();
+    ranked.sort_unstable();
+    ranked
+        .into_iter()
+        .take(2)
+        .map(|(_, known)| known.to_owned())
+        .collect()
+}
+
+/// How many letters must be changed, added or dropped to make one word of the other.
+fn distance(a: &[char], b: &[char]) -> usize {
+    let mut row: Vec<usize> = (0..=b.len()).collect();
+    for (i, from) in a.iter().enumerate() {
+        let mut next = vec![i + 1];
+        for (j, to) in b.iter().enumerate() {
+            let cell = |row: &[usize], at: usize| row.get(at).copied().unwrap_or(usize::MAX - 1);
+            let change = cell(&row, j) + usize::from(from != to);
+            let best = change.min(cell(&row, j + 1) + 1).min(cell(&next, j) + 1);
+            next.push(best);
+        }
+        row = next;
+    }
+    row.last().copied().unwrap_or(0)
+}

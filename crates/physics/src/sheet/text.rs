@@ -1,0 +1,197 @@
+//! A sheet as plain text: for a terminal, and to be stored beside the entry it served.
+
+use super::{STANDING, Sheet, Shown, ShownInput};
+
+/// No line is longer: the page fits a terminal and a sheet of paper at a readable size.
+pub const WIDTH: usize = 100;
+
+impl Sheet {
+    /// The whole sheet as a page of plain text, no line over [`WIDTH`] characters.
+    pub fn to_text(&self) -> String {
+        let mut page = Page::default();
+        page.line(&format!(
+            "WORKED SHEET  {} (version {})",
+            self.card.id, self.card.version
+        ));
+        page.line(self.card.title);
+        page.heading("Purpose");
+        page.wrapped("  ", "  ", self.card.purpose);
+        let assumed: Vec<&ShownInput> = self.assumed().collect();
+        if !assumed.is_empty() {
+            page.heading("ASSUMED, NOT GIVEN");
+            for input in assumed {
+                page.item(&format!(
+                    "{} = {}. {}",
+                    input.name, input.entered, input.basis
+                ));
+            }
+        }
+        page.heading("Formula");
+        for line in self
+            .card
+            .formula
+            .lines()
+            .map(str::trim)
+            .filter(|line| !line.is_empty())
+        {
+            page.wrapped("  ", "      ", line);
+        }
+        self.where_each(&mut page);
+        page.heading("Worked");
+        for step in &self.steps {
+            page.wrapped("  ", "      ", &step.formula);
+            page.wrapped("    = ", "        ", &step.substituted);
+            let unit = spaced(step.unit);
+            page.wrapped(
+                "    = ",
+                "        ",
+                &format!("{}{unit}   [{}]", step.shown, step.source),
+            );
+        }
+        page.heading("Results");
+        self.results(&mut page);
+        page.items("Notices", &self.notices);
+        page.items("Cautions", &self.cautions);
+        page.heading("Holds for");
+        page.wrapped("  ", "  ", self.card.validity);
+        page.items("Sources", &self.sources);
+        page.line("");
+        page.line(STANDING);
+        page.text
+    }
+
+    fn where_each(&self, page: &mut Page) {
+        page.heading("Where");
+        for input in &self.inputs {
+            let name = if input.name == input.symbol {
+                String::new()
+            } else {
+                format!(" ({})", input.name)
+            };
+            page.wrapped(
+                "  ",
+                "      ",
+                &format!("{}{name}: {}", input.symbol, input.meaning),
+            );
+            let value = match &input.value {
+                Shown::Quantity { shown, unit, .. } => format!(" = {shown}{}", spaced(unit)),
+                _ => String::new(),
+            };
+            page.wrapped(
+                "      ",
+                "      ",
+                &format!("{}{value}   ({})", input.entered, input.basis),
+            );
+        }
+        for line in self
+            .steps
+            .iter()
+            .filter_map(|step| self.card.line(&step.symbol))
+        {
+            page.wrapped(
+                "  ",
+                "      ",
+                &format!("{}: {}", line.symbol, line.meaning),
+            );
+        }
+        for name in &self.not_given {
+            page.line(&format!("  {name}: not given"));
+        }
+    }
+
+    fn results(&self, page: &mut Page) {
+        for result in &self.results {
+            match &result.value {
+                Shown::Quantity { shown, unit, .. } => {
+                    let value = format!("{} = {shown}{}", result.name, spaced(unit));
+                    page.wrapped("  ", "      ", &format!("{value:<38} {}", result.meaning));
+                }
+                Shown::Text(text) => {
+                    page.wrapped("  ", "      ", &format!("{}: {text}", result.name))
+                }
+                Shown::Table { columns, rows } => {
+                    page.line(&format!("  {}:", result.name));
+                    page.table(columns, rows);
+                }
+            }
+        }
+    }
+}
+
+/// A unit set off from its number; the degree sign stands close.
+fn spaced(unit: &str) -> String {
+    match unit {
+        "" | "°" => unit.to_owned(),
+        unit => format!(" {unit}"),
+    }
+}
+
+#[derive(Default)]
+struct Page {
+    text: String,
+}
+
+impl Page {
+    fn line(&mut self, line: &str) {
+        self.text.push_str(line.trim_end());
+        self.text.push('\n');
+    }
+
+    fn heading(&mut self, heading: &str) {
+        self.line("");
+        self.line(heading);
+    }
+
+    fn item(&mut self, text: &str) {
+        self.wrapped("  - ", "    ", text);
+    }
+
+    fn items<T: AsRef<str>>(&mut self, heading: &str, items: &[T]) {
+        if items.is_empty() {
+            return;
+        }
+        self.heading(heading);
+        for item in items {
+            self.item(item.as_ref());
+        }
+    }
+
+    /// Breaks `text` at its spaces; runs of spaces are kept where the line is not broken.
+    fn wrapped(&mut self, first: &str, rest: &str, text: &str) {
+        let mut line = first.to_owned();
+        let mut empty = true;
+        for word in text.split(' ') {
+            let room = line.chars().count() + 1 + word.chars().count() <= WIDTH;
+            if !empty && !room {
+                self.line(&line);
+                line = rest.to_owned();
+                empty = true;
+            }
+            if !empty {
+                line.push(' ');
+            }
+            line.push_str(word);
+            empty = false;
+        }
+        self.line(&line);
+    }
+
+    fn table(&mut self, columns: &[String], rows: &[Vec<String>]) {
+        let widths: Vec<usize> = (0..columns.len())
+            .map(|at| {
+                let cells = std::iter::once(columns)
+                    .chain(rows.iter().map(Vec::as_slice))
+                    .filter_map(|row| row.get(at));
+                cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
+            })
+            .collect();
+        for row in std::iter::once(columns).chain(rows.iter().map(Vec::as_slice)) {
+            let cells: Vec<String> = row
+                .iter()
+                .zip(&widths)
+                .map(|(cell, width)| format!("{cell:<width$}"))
+                .collect();
+            self.wrapped("      ", "        ", &cells.join("  "));
+        }
+    }
+}

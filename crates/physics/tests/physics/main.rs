@@ -1,0 +1,106 @@
+//! Tests of the sheets: the printed formula against the function, the pencil, the evidence, the doors.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test that cannot go on must fail, in its helpers too"
+)]
+
+mod agreement;
+mod errors;
+mod evidence;
+mod grammar;
+mod page;
+mod redo;
+mod seat;
+
+use measure::{Dimension, House, Unit, entered};
+use physics::card::Kind;
+use physics::{Entry, Given, Worked};
+
+/// A small random source with a stated seed, so that a failure comes back the same.
+pub struct Dice(u64);
+
+impl Dice {
+    pub fn new(seed: u64) -> Dice {
+        Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1)
+    }
+
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0
+    }
+
+    /// From 0 up to 1.
+    pub fn unit(&mut self) -> f64 {
+        (self.next() >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    pub fn below(&mut self, n: usize) -> usize {
+        (self.unit() * n as f64) as usize
+    }
+}
+
+/// Arguments for `entry` drawn from the ranges on its card; optional ones come half the time.
+fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
+    let mut given = Vec::new();
+    for argument in entry.card.arguments {
+        if !argument.required && dice.below(2) == 0 {
+            continue;
+        }
+        let text = match argument.kind {
+            Kind::Quantity(dimension, range) => {
+                let end = |text| entered(text, dimension, House::Inch).unwrap().si;
+                let (least, most) = (end(range.least), end(range.most));
+                let unit = Unit::of(dimension, House::Inch);
+                let value = unit.from_si(least + dice.unit() * (most - least));
+                if dimension == Dimension::Count {
+                    format!("{value:.0}")
+                } else {
+                    // Tenths of a thou are whole in ticks, so that a size drawn here is one that a book can hold.
+                    format!("{value:.4} {}", unit.symbol()).trim().to_owned()
+                }
+            }
+            Kind::Word(choices) => choices[dice.below(choices.len())].to_owned(),
+            Kind::Words { choices, roles } => {
+                let words: Vec<&str> = roles
+                    .iter()
+                    .map(|_| choices[dice.below(choices.len())])
+                    .collect();
+                words.join(",")
+            }
+        };
+        given.push(Given::typed(argument.name, &text));
+    }
+    given
+}
+
+/// `count` sets of arguments that `entry` accepts, each worked.
+pub fn valid(entry: &'static Entry, count: usize, house: House) -> Vec<(Vec<Given>, Worked)> {
+    let mut dice = Dice::new(entry.card.id.len() as u64 + 41);
+    let mut found = Vec::new();
+    for _ in 0..count * 400 {
+        let given = draw(entry, &mut dice);
+        if let Ok(worked) = Worked::new(entry, &given, house) {
+            found.push((given, worked));
+            if found.len() == count {
+                return found;
+            }
+        }
+    }
+    panic!(
+        "{}: only {} of {count} draws were accepted",
+        entry.card.id,
+        found.len()
+    );
+}
+
+/// Typed arguments out of pairs.
+pub fn typed(pairs: &[(&str, &str)]) -> Vec<Given> {
+    pairs
+        .iter()
+        .map(|(name, text)| Given::typed(name, text))
+        .collect()
+}
