@@ -1,1 +1,29 @@
-//! Being built.
+//! What the law says, as data: dated, cited rules, and the lookup that answers "which words bound this work on
+//! the day it was done". Knows no physics, no locomotive and no today.
+//!
+//! A rule is one file of `rulebook/`. Its versions follow one another without gap or overlap; a [`Ruling`] is
+//! one version as it bound one day, and travels with the verdict it led to. Nothing here approves anything: the
+//! law in force and the people who answer for it govern.
+
+mod body;
+mod error;
+mod lint;
+mod load;
+mod near;
+mod rule;
+mod rulebook;
+mod source;
+mod span;
+pub mod words;
+
+pub use body::{
+    AtValue, Axis, Body, Calendar, CalendarArm, Cautious, Compare, Count, CountArm, CountUnit,
+    Deadline, Definition, Filing, FirstStart, Item, Keep, Kind, Limit, LimitTable, LimitValue,
+    Outcome, Retention, Side, WhicheverFirst,
+};
+pub use error::RulebookError;
+pub use lint::{Lint, lint};
+pub use rule::{Checked, Cite, Rule, Ruling, Version};
+pub use rulebook::Rulebook;
+pub use source::Source;
+pub use span::{MonthEnd, Span};

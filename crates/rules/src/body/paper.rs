@@ -1,0 +1,61 @@
+//! Papers: what goes where by when, and what is kept how long.
+
+use serde::Deserialize;
+
+use crate::Span;
+
+/// On which side of its event a deadline lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Side {
+    /// At least the span before.
+    Before,
+    /// At most the span after.
+    After,
+}
+
+/// A day reckoned from an event. The day itself is still in time.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Deadline {
+    /// How long.
+    pub span: Span,
+    /// Before or after the event.
+    pub before_or_after: Side,
+    /// The event (a word of `words::EVENTS`).
+    pub of: String,
+}
+
+/// A paper that goes somewhere by a day.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Filing {
+    /// The paper.
+    pub what: String,
+    /// By when.
+    pub when: Deadline,
+    /// To whom (words of `words::RECIPIENTS`).
+    pub to: Vec<String>,
+}
+
+/// How long a paper is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Keep {
+    /// At least so many calendar days.
+    Days(u32),
+    /// As long as the boiler lasts.
+    LifeOfBoiler,
+    /// The text names no period: nobody may say it can be thrown away.
+    NoPeriodInText,
+}
+
+/// A paper that is kept.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Retention {
+    /// The paper.
+    pub what: String,
+    /// How long.
+    pub keep: Keep,
+}

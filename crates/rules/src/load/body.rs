@@ -1,0 +1,143 @@
+//! What a version says, read by its kind; every word held against its closed list.
+
+use serde::de::DeserializeOwned;
+
+use super::{limit, text, word};
+use crate::words::{
+    self, CONDITIONS, DEFECT_WORK, EVENTS, FITTINGS, INSPECTIONS, NEEDS, RECIPIENTS,
+};
+use crate::{
+    Body, Calendar, Count, Definition, Filing, Item, Keep, Kind, Retention, WhicheverFirst,
+};
+
+/// Reads the table `says` as the kind demands.
+pub(super) fn read(kind: Kind, says: toml::Table) -> Result<Body, String> {
+    Ok(match kind {
+        Kind::Definition => Body::Definition(definition(take(says)?)?),
+        Kind::Count => Body::Count(count(take(says)?)?),
+        Kind::Calendar => Body::Calendar(calendar(take(says)?)?),
+        Kind::WhicheverFirst => Body::WhicheverFirst(whichever_first(take(says)?)?),
+        Kind::Limit => Body::Limit(limit::limit(take(says)?)?),
+        Kind::LimitTable => Body::LimitTable(limit::table(take(says)?)?),
+        Kind::Item => Body::Item(item(take(says)?)?),
+        Kind::Filing => Body::Filing(filing(take(says)?)?),
+        Kind::Retention => Body::Retention(retention(take(says)?)?),
+    })
+}
+
+fn take<T: DeserializeOwned>(says: toml::Table) -> Result<T, String> {
+    toml::Value::Table(says)
+        .try_into()
+        .map_err(|e: toml::de::Error| format!("says: {}", text::plainly(e.message())))
+}
+
+fn all(key: &str, list: &[words::Word], given: &[String]) -> Result<(), String> {
+    given.iter().try_for_each(|g| word(key, list, g))
+}
+
+fn some(key: &str, given: &[String]) -> Result<(), String> {
+    if given.is_empty() {
+        Err(format!("`{key}` is empty; it must name at least one"))
+    } else {
+        Ok(())
+    }
+}
+
+/// A clock that its own inspection does not restart would never start again.
+fn restarts(inspection: &str, restarted_by: &[String]) -> Result<(), String> {
+    word("inspection", INSPECTIONS, inspection)?;
+    all("restarted_by", INSPECTIONS, restarted_by)?;
+    if restarted_by.iter().any(|r| r == inspection) {
+        return Ok(());
+    }
+    Err(format!(
+        "restarted_by does not name the clock's own inspection, `{inspection}`"
+    ))
+}
+
+fn above_zero(due_after: u32) -> Result<(), String> {
+    if due_after == 0 {
+        Err("due_after is 0; expected a count from 1".into())
+    } else {
+        Ok(())
+    }
+}
+
+fn definition(it: Definition) -> Result<Definition, String> {
+    text::filled("term", &it.term)?;
+    for (key, list) in [("together", &it.together), ("fireless", &it.fireless)] {
+        some(key, list)?;
+        all(key, CONDITIONS, list)?;
+    }
+    Ok(it)
+}
+
+fn count(it: Count) -> Result<Count, String> {
+    above_zero(it.due_after)?;
+    restarts(&it.inspection, &it.restarted_by)?;
+    if let Some(cautious) = &it.cautious {
+        text::filled("cautious.why", &cautious.why)?;
+    }
+    Ok(it)
+}
+
+fn calendar(it: Calendar) -> Result<Calendar, String> {
+    word("from", EVENTS, &it.from)?;
+    if words::meaning(DEFECT_WORK, &it.inspection).is_none() {
+        return restarts(&it.inspection, &it.restarted_by).map(|()| it);
+    }
+    if it.restarted_by.is_empty() {
+        return Ok(it);
+    }
+    Err(format!(
+        "`{}` ends with the work itself; restarted_by must be empty",
+        it.inspection
+    ))
+}
+
+fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
+    restarts(&it.inspection, &it.restarted_by)?;
+    let (Some(count), Some(calendar)) = (&it.count, &it.calendar) else {
+        return Err("whichever-first needs both arms, `count` and `calendar`; with one arm the kind is that arm's".into());
+    };
+    above_zero(count.due_after)?;
+    word("calendar.from", EVENTS, &calendar.from)?;
+    if let Some(first) = &it.first_start {
+        word("first_start.event", EVENTS, &first.event)?;
+        word("first_start.at_latest", EVENTS, &first.at_latest)?;
+    }
+    Ok(it)
+}
+
+fn item(it: Item) -> Result<Item, String> {
+    some("inspections", &it.inspections)?;
+    all("inspections", INSPECTIONS, &it.inspections)?;
+    text::filled("text", &it.text)?;
+    text::section(&it.section)?;
+    all("needs", NEEDS, &it.needs)?;
+    if let Some(fitting) = &it.fitting {
+        word("fitting", FITTINGS, fitting)?;
+    }
+    if it.order == 0 {
+        return Err("order is 0; places on a list count from 1".into());
+    }
+    Ok(it)
+}
+
+fn filing(it: Filing) -> Result<Filing, String> {
+    text::filled("what", &it.what)?;
+    word("when.of", EVENTS, &it.when.of)?;
+    some("to", &it.to)?;
+    all("to", RECIPIENTS, &it.to)?;
+    Ok(it)
+}
+
+fn retention(it: Retention) -> Result<Retention, String> {
+    text::filled("what", &it.what)?;
+    if it.keep == Keep::Days(0) {
+        return Err(
+            "keep is 0 days; where the text names no period write \"no-period-in-text\"".into(),
+        );
+    }
+    Ok(it)
+}

@@ -1,0 +1,201 @@
+//! The rulebook: every rule on file, parsed once, asked by id and day.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::OnceLock;
+
+use jiff::civil::Date;
+
+use crate::near::near;
+use crate::{Body, Rule, RulebookError, Ruling, Source, load, words};
+
+/// Every file of `rulebook/`, built into the program.
+const FILES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/rulebook_files.rs"));
+
+/// Every rule on file and the papers they were read in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Rulebook {
+    rules: BTreeMap<String, Rule>,
+    sources: BTreeMap<String, Source>,
+}
+
+impl Rulebook {
+    /// The rulebook built into the program, parsed at the first call.
+    ///
+    /// # Errors
+    /// The first thing wrong with its files; a test keeps them right.
+    pub fn built_in() -> Result<&'static Rulebook, RulebookError> {
+        static PARSED: OnceLock<Result<Rulebook, RulebookError>> = OnceLock::new();
+        PARSED
+            .get_or_init(|| Rulebook::from_files(FILES))
+            .as_ref()
+            .map_err(Clone::clone)
+    }
+
+    /// A rulebook from the names and texts of its files, `sources.toml` among them.
+    ///
+    /// # Errors
+    /// The first thing wrong, with the file's name, what was found and what was expected.
+    pub fn from_files(files: &[(&str, &str)]) -> Result<Rulebook, RulebookError> {
+        let (_, text) = files
+            .iter()
+            .find(|(name, _)| *name == "sources.toml")
+            .ok_or_else(|| {
+                RulebookError::file(
+                    "sources.toml",
+                    "is missing; every rule cites a paper named there",
+                )
+            })?;
+        let sources = load::sources(text)?;
+        let mut rules = BTreeMap::new();
+        let mut named = BTreeMap::new();
+        for (name, text) in files.iter().filter(|(name, _)| *name != "sources.toml") {
+            let rule = load::rule(name, text, &sources)?;
+            named.insert(rule.id.clone(), *name);
+            if let Some(other) = rules.insert(rule.id.clone(), rule) {
+                return Err(RulebookError::file(
+                    name,
+                    format!("the id `{}` is used by another file too", other.id),
+                ));
+            }
+        }
+        let book = Rulebook { rules, sources };
+        book.check_pairs(&named)?;
+        Ok(book)
+    }
+
+    /// A limit that only condemns together with another names a limit that exists.
+    fn check_pairs(&self, named: &BTreeMap<String, &str>) -> Result<(), RulebookError> {
+        for rule in self.rules.values() {
+            for version in &rule.versions {
+                let Body::Limit(limit) = &version.body else {
+                    continue;
+                };
+                let Some(other) = &limit.together_with else {
+                    continue;
+                };
+                let found = self.rules.get(other).is_some_and(|r| r.kind == rule.kind);
+                if !found || *other == rule.id {
+                    return Err(RulebookError::file(
+                        named.get(&rule.id).copied().unwrap_or(&rule.id),
+                        format!(
+                            "together_with names `{other}`, which is not another limit of the rulebook"
+                        ),
+                    ));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// A rule by its id.
+    ///
+    /// # Errors
+    /// When there is none; names that look like it are offered.
+    pub fn rule(&self, id: &str) -> Result<&Rule, RulebookError> {
+        self.rules.get(id).ok_or_else(|| RulebookError::Unknown {
+            id: id.to_owned(),
+            near: near(id, self.rules.keys().map(String::as_str)),
+        })
+    }
+
+    /// Every rule, by id.
+    pub fn rules(&self) -> impl Iterator<Item = &Rule> {
+        self.rules.values()
+    }
+
+    /// Every rule of one jurisdiction, by id.
+    pub fn in_jurisdiction<'a>(&'a self, jurisdiction: &'a str) -> impl Iterator<Item = &'a Rule> {
+        self.rules().filter(move |r| r.jurisdiction == jurisdiction)
+    }
+
+    /// The jurisdictions on file.
+    pub fn jurisdictions(&self) -> BTreeSet<&str> {
+        self.rules().map(|r| r.jurisdiction.as_str()).collect()
+    }
+
+    /// The papers the rules were read in, by key.
+    pub fn sources(&self) -> &BTreeMap<String, Source> {
+        &self.sources
+    }
+
+    /// The version of a rule that bound a day: the day the work was done, never the day it was entered.
+    ///
+    /// # Errors
+    /// When the id is unknown, or the day lies outside what is on file.
+    pub fn ruling(&self, id: &str, on: Date) -> Result<Ruling, RulebookError> {
+        self.rule(id)?.ruling(on)
+    }
+
+    /// The clocks of the inspections that bound a day in a jurisdiction, smallest inspection first. A defect's own
+    /// clock (a broken staybolt's thirty days) is not among them: it runs only while the defect stands.
+    ///
+    /// # Errors
+    /// When the jurisdiction is unknown, or the day lies before its rules. A rule that ended is left out.
+    pub fn clocks(&self, jurisdiction: &str, on: Date) -> Result<Vec<Ruling>, RulebookError> {
+        let mut clocks = Vec::new();
+        for ruling in self.in_force(jurisdiction, on)? {
+            let inspection = match &ruling.body {
+                Body::Count(c) => &c.inspection,
+                Body::Calendar(c) => &c.inspection,
+                Body::WhicheverFirst(w) => &w.inspection,
+                _ => continue,
+            };
+            if let Some(rank) = words::rank(inspection) {
+                clocks.push((rank, ruling));
+            }
+        }
+        clocks.sort_by(|(a, x), (b, y)| (a, &x.rule).cmp(&(b, &y.rule)));
+        Ok(clocks.into_iter().map(|(_, ruling)| ruling).collect())
+    }
+
+    /// The items of an inspection that bound a day, those of every smaller inspection it contains first, each list
+    /// in its own order and what the text alone asks for after what the appendix lists.
+    ///
+    /// # Errors
+    /// When the jurisdiction is unknown, or the day lies before its rules.
+    pub fn items(
+        &self,
+        jurisdiction: &str,
+        inspection: &str,
+        on: Date,
+    ) -> Result<Vec<Ruling>, RulebookError> {
+        let mut items = Vec::new();
+        for ruling in self.in_force(jurisdiction, on)? {
+            let Body::Item(item) = &ruling.body else {
+                continue;
+            };
+            let contained = item
+                .inspections
+                .iter()
+                .filter(|own| words::contains(inspection, own));
+            if let Some(rank) = contained.filter_map(|own| words::rank(own)).min() {
+                items.push(((rank, !item.listed, item.order), ruling));
+            }
+        }
+        items.sort_by(|(a, x), (b, y)| (a, &x.rule).cmp(&(b, &y.rule)));
+        Ok(items.into_iter().map(|(_, ruling)| ruling).collect())
+    }
+
+    /// Every ruling of a jurisdiction on a day.
+    ///
+    /// # Errors
+    /// When the jurisdiction is unknown, or the day lies before one of its rules.
+    pub fn in_force(&self, jurisdiction: &str, on: Date) -> Result<Vec<Ruling>, RulebookError> {
+        if !self.rules().any(|r| r.jurisdiction == jurisdiction) {
+            let near = near(jurisdiction, self.jurisdictions().into_iter());
+            return Err(RulebookError::Unknown {
+                id: jurisdiction.to_owned(),
+                near,
+            });
+        }
+        let mut held = Vec::new();
+        for rule in self.in_jurisdiction(jurisdiction) {
+            match rule.ruling(on) {
+                Ok(ruling) => held.push(ruling),
+                Err(RulebookError::Ended { .. }) => {}
+                Err(other) => return Err(other),
+            }
+        }
+        Ok(held)
+    }
+}

@@ -1,0 +1,16 @@
+//! What the rulebook on file must hold, and what the loader must refuse.
+
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test may stop at the first surprise, helpers included"
+)]
+
+#[path = "rules/bad.rs"]
+mod bad;
+#[path = "rules/built_in.rs"]
+mod built_in;
+#[path = "rules/coverage.rs"]
+mod coverage;
+#[path = "rules/limits.rs"]
+mod limits;

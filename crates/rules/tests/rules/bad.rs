@@ -1,0 +1,62 @@
+//! Files that must be refused: each in `tests/bad/` opens with the file name it pretends to have and the sentence
+//! expected of the loader.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use rules::Rulebook;
+
+const SOURCES: &str = r#"
+[made-up]
+issuer = "Juniper Fork Railroad Museum"
+title = "Invented rules for tests"
+edition = "first"
+seen = "this test"
+good_for = "nothing but this test"
+"#;
+
+#[test]
+fn every_bad_file_is_refused_with_its_sentence() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad");
+    let mut sentences = BTreeSet::new();
+    for entry in std::fs::read_dir(&folder).expect("the folder") {
+        let path = entry.expect("an entry").path();
+        let text = std::fs::read_to_string(&path).expect("a text");
+        let told = |key: &str| {
+            let line = text.lines().find_map(|l| l.strip_prefix(key));
+            line.unwrap_or_else(|| panic!("{} does not say `{key}`", path.display()))
+                .trim()
+                .to_owned()
+        };
+        let (name, expected) = (told("# as:"), told("# refused:"));
+        let said = match Rulebook::from_files(&[("sources.toml", SOURCES), (&name, &text)]) {
+            Ok(_) => panic!("{} was accepted", path.display()),
+            Err(error) => error.to_string(),
+        };
+        assert_eq!(said, format!("{name}: {expected}"), "{}", path.display());
+        assert!(
+            sentences.insert(expected),
+            "{} repeats another's sentence",
+            path.display()
+        );
+    }
+    assert!(sentences.len() >= 30, "only {} bad files", sentences.len());
+}
+
+#[test]
+fn a_rulebook_without_sources_or_with_a_broken_one_is_refused() {
+    let said = |files: &[(&str, &str)]| {
+        Rulebook::from_files(files)
+            .expect_err("refused")
+            .to_string()
+    };
+    assert_eq!(
+        said(&[]),
+        "sources.toml: is missing; every rule cites a paper named there"
+    );
+    let unknown = said(&[("sources.toml", "[a]\nissuer = \"x\"\npages = 3\n")]);
+    assert!(
+        unknown.starts_with("sources.toml: line 3: unknown key `pages`"),
+        "{unknown}"
+    );
+}
