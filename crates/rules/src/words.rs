@@ -70,6 +70,10 @@ pub const NEEDS: &[Word] = &[
         "pressure lost a minute, and how long it was watched",
     ),
     ("test-method", "which method was used"),
+    (
+        "last-done",
+        "the day it was last done, if it is not done now",
+    ),
 ];
 
 /// Happenings from which days are counted.

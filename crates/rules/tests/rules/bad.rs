@@ -60,3 +60,32 @@ fn a_rulebook_without_sources_or_with_a_broken_one_is_refused() {
         "{unknown}"
     );
 }
+
+/// Keys that a rule may leave out; every other line of every file is needed.
+const OPTIONAL: [&str; 4] = ["fitting", "cautious", "first_start", "together_with"];
+
+#[test]
+fn no_line_of_any_rule_can_be_lost_unnoticed() {
+    let rulebook = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../rulebook");
+    let sources = std::fs::read_to_string(rulebook.join("sources.toml")).expect("the sources");
+    let mut lost = 0;
+    for rule in Rulebook::built_in().expect("the rulebook loads").rules() {
+        let file = format!("{}.toml", rule.id);
+        let mut folders = std::fs::read_dir(rulebook.join(&rule.jurisdiction)).expect("the folder");
+        let path = folders
+            .find_map(|f| Some(f.ok()?.path().join(&file)).filter(|p| p.exists()))
+            .expect("the file");
+        let text = std::fs::read_to_string(&path).expect("a text");
+        let name = format!("{}/any/{file}", rule.jurisdiction);
+        for line in text
+            .lines()
+            .filter(|l| !l.is_empty() && !OPTIONAL.iter().any(|key| l.starts_with(key)))
+        {
+            let without = text.replacen(&format!("{line}\n"), "", 1);
+            let read = Rulebook::from_files(&[("sources.toml", &sources), (&name, &without)]);
+            assert!(read.is_err(), "{file} still loads without `{line}`");
+            lost += 1;
+        }
+    }
+    assert!(lost > 1000, "only {lost} lines were tried");
+}
