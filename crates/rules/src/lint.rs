@@ -91,7 +91,7 @@ impl fmt::Display for Lint {
             writeln!(f, "  {count:>4}  {mark}")?;
         }
         if let Some(day) = self.oldest_check {
-            writeln!(f, "Held against their sources no longer ago than {day}.")?;
+            writeln!(f, "Oldest check against a source, or notes taken from it: {day}")?;
         }
         writeln!(
             f,

@@ -17,7 +17,7 @@ pub struct Cite {
     pub edition: String,
 }
 
-/// When somebody last held the file against its source.
+/// When somebody last held the file against its source, or against notes taken from it (`by` says which).
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Checked {
     /// The day.
