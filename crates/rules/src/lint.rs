@@ -91,7 +91,10 @@ impl fmt::Display for Lint {
             writeln!(f, "  {count:>4}  {mark}")?;
         }
         if let Some(day) = self.oldest_check {
-            writeln!(f, "Oldest check against a source, or notes taken from it: {day}")?;
+            writeln!(
+                f,
+                "Oldest check against a source, or notes taken from it: {day}"
+            )?;
         }
         writeln!(
             f,
