@@ -45,23 +45,26 @@ impl AbsolutePressure {
 
     /// The pressure of the standard atmosphere at a height above sea level.
     ///
-    /// `altitude`: from -1,000 m (below any railway) to 11,000 m (the top of the lowest layer), taken as
-    /// geopotential height; a surveyed height differs by so little that at 3,000 m the pressure moves by less
-    /// than 0.02 percent. The weather moves the true pressure by a few percent either way.
+    /// `altitude`: as surveyed or read from a map, from 3,280 ft below sea level to 36,152 ft above it (the top of
+    /// the lowest layer). The weather moves the true pressure by a few percent either way of this.
     ///
-    /// p = 101 325 Pa (1 - 0.0065 h / 288.15) ^ (g M / (R 0.0065)), h in metres.
+    /// h = r z / (r + z), p = 101 325 Pa (1 - 0.0065 h / 288.15) ^ (g M / (R 0.0065)), z and h in metres: z is the
+    /// height by tape, h the geopotential height in which the standard is written.
     ///
-    /// Source: U.S. Standard Atmosphere, 1976, part 1: sea-level temperature 288.15 K, lapse 6.5 K/km to 11 km,
-    /// g 9.80665 m/s², M 28.9644 kg/kmol, R 8314.32 J/(kmol K); the ICAO Standard Atmosphere (Doc 7488) is the
-    /// same in this layer.
+    /// Source: U.S. Standard Atmosphere, 1976: r 6 356 766 m, sea-level temperature 288.15 K, lapse 6.5 K/km to
+    /// 11 km, g 9.80665 m/s², M 28.9644 kg/kmol, R 8314.32 J/(kmol K). The constants were read in notes that cite
+    /// it and the ICAO Standard Atmosphere (Doc 7488/2), which is the same in this layer; not in the book itself.
     ///
     /// # Errors
     /// [`AltitudeError`] outside that range, or when the altitude is no number.
     pub fn at_altitude(altitude: Length) -> Result<AbsolutePressure, AltitudeError> {
+        const RADIUS: f64 = 6_356_766.0;
         const TEMPERATURE: f64 = 288.15;
         const LAPSE: f64 = 0.0065;
         const EXPONENT: f64 = 9.80665 * 28.9644 / (8314.32 * LAPSE);
-        let h = altitude.to_m();
+        let z = altitude.to_m();
+        let h = RADIUS * z / (RADIUS + z);
+        // NaN, and a height at the far side of the earth, fail this too.
         if !(-1_000.0..=11_000.0).contains(&h) {
             return Err(AltitudeError {
                 feet: show::number(altitude.to_ft(), 0, Rounding::Nearest),
@@ -75,7 +78,7 @@ impl AbsolutePressure {
 /// An altitude for which this program has no atmosphere.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error(
-    "an altitude of {feet} ft was given; the standard atmosphere here runs from 3,281 ft below sea level to 36,089 ft above it"
+    "an altitude of {feet} ft was given; the standard atmosphere here runs from 3,280 ft below sea level to 36,152 ft above it"
 )]
 pub struct AltitudeError {
     feet: String,

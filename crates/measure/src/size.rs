@@ -134,7 +134,7 @@ fn from_unit(
     grid: i128,
     unit: &'static str,
 ) -> Result<Size, SizeError> {
-    let too_large = SizeError::TooLarge { unit };
+    let too_large = SizeError::TooLarge;
     let Some(exact) = value.checked_mul(&Fraction::from_integer(i128::from(ticks))) else {
         return Err(too_large);
     };
@@ -165,9 +165,8 @@ pub enum SizeError {
         unit: &'static str,
     },
     /// It is beyond 23 million kilometres.
-    #[error("that is larger than any size this program can hold, in {unit}")]
-    TooLarge {
-        /// The unit it was given in.
-        unit: &'static str,
-    },
+    #[error(
+        "that is larger than any size this program can hold; one below 23 million km was expected"
+    )]
+    TooLarge,
 }
