@@ -21,7 +21,12 @@ pub struct Entry {
     pub evidence: &'static str,
 }
 
-static CATALOGUE: &[Entry] = &[law::seat_correct::ENTRY];
+static CATALOGUE: &[Entry] = &[
+    law::seat_correct::ENTRY,
+    law::gauge_cone_two_balls::ENTRY,
+    law::fit_hot_clearance::ENTRY,
+    law::thread_acme::ENTRY,
+];
 
 /// Every law, in the order of the catalogue.
 pub fn catalogue() -> &'static [Entry] {

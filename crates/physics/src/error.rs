@@ -106,6 +106,13 @@ pub enum SheetError {
     },
 }
 
+impl SheetError {
+    /// Whether the fault lies in our own cards or tables and not in what was given.
+    pub fn is_ours(&self) -> bool {
+        matches!(self, SheetError::OwnFault { .. })
+    }
+}
+
 fn near_words(near: &[String]) -> String {
     match near {
         [] => "; 'sheet --list' shows every sheet".to_owned(),

@@ -12,7 +12,7 @@ use crate::given::Given;
 use crate::work::Worked;
 use measure::{Dimension, House, Unit, entered};
 use std::collections::BTreeMap;
-use std::sync::OnceLock;
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// How good an expected value is, best first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -242,6 +242,17 @@ impl EvidenceRow {
                     within,
                 })
             }
+            (Some(Outcome::Table { rows, .. }), _) => {
+                let rows: Vec<String> = rows.iter().map(|row| row.join(" | ")).collect();
+                let within = rows.contains(&self.printed);
+                let difference = if within { 0.0 } else { f64::INFINITY };
+                Ok(Checked {
+                    branch,
+                    ours: rows.join("; "),
+                    difference,
+                    within,
+                })
+            }
             _ => Err(fault(format!("the law gives no {} here", self.result))),
         }
     }
@@ -295,28 +306,26 @@ pub fn evidence_matrix(law: &str) -> Result<Matrix, SheetError> {
     Ok(matrix)
 }
 
-/// The matrix of every law, worked out once: the evidence does not change while the program runs.
-fn matrices() -> &'static BTreeMap<&'static str, Option<Matrix>> {
-    static ALL: OnceLock<BTreeMap<&'static str, Option<Matrix>>> = OnceLock::new();
-    ALL.get_or_init(|| {
-        catalogue()
-            .iter()
-            .map(|e| (e.card.id, evidence_matrix(e.card.id).ok()))
-            .collect()
-    })
+/// The matrix of one law, worked out the first time it is asked for: the evidence does not change
+/// while the program runs.
+fn remembered(law: &'static str) -> Option<Arc<Matrix>> {
+    static KNOWN: Mutex<BTreeMap<&'static str, Option<Arc<Matrix>>>> = Mutex::new(BTreeMap::new());
+    let mut known = KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
+    let worked = || evidence_matrix(law).ok().map(Arc::new);
+    known.entry(law).or_insert_with(worked).clone()
 }
 
 /// The notices a sheet must carry because some of its results rest on nothing better than practice,
 /// memory or nothing at all.
 pub(crate) fn unproven_notices(card: &Card, answer: &Answer) -> Vec<String> {
-    let Some(Some(matrix)) = matrices().get(card.id) else {
+    let Some(matrix) = remembered(card.id) else {
         return vec![
             "The evidence for this sheet could not be read: take it as unproven.".to_owned(),
         ];
     };
     let mut practice = Vec::new();
     let mut unproven = Vec::new();
-    for ((result, branch), grade) in matrix {
+    for ((result, branch), grade) in matrix.iter() {
         if *branch != answer.branch {
             continue;
         }

@@ -17,6 +17,7 @@ pub mod formula;
 pub mod given;
 pub mod law;
 pub mod sheet;
+pub mod tables;
 mod work;
 
 pub use catalogue::{Entry, catalogue, find, run};

@@ -1,1 +1,20 @@
-//! Being built.
+//! One shop's whole record in one file: append-only entries and the rows derived from them.
+//!
+//! This is the only crate that speaks SQL. Entries are hash-chained and guarded by triggers; the rows
+//! are a convenience that can be dropped and folded anew at any time, and [`Store::check`] proves that
+//! they are what the entries say.
+
+mod check;
+mod entry;
+mod error;
+mod file;
+mod history;
+mod read;
+mod schema;
+mod write;
+
+pub use check::{CANNOT_PROVE, Checked, Difference};
+pub use entry::{Entry, Hash};
+pub use error::{Class, StoreError};
+pub use file::Store;
+pub use write::{Act, By, Receipt};

@@ -1,3 +1,6 @@
 //! The laws, one a folder: a plain function, a card, and the evidence beside it.
 
+pub mod fit_hot_clearance;
+pub mod gauge_cone_two_balls;
 pub mod seat_correct;
+pub mod thread_acme;

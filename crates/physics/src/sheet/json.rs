@@ -1,6 +1,7 @@
-//! A sheet as JSON, for the shell and for other programs. The keys are a promise.
+//! A sheet and a card as JSON, for the shell and for other programs. The keys are a promise.
 
 use super::{Sheet, Shown};
+use crate::card::{Card, Kind, ResultKind};
 use serde_json::{Map, Value, json};
 
 impl Sheet {
@@ -62,5 +63,49 @@ fn shown(value: &Shown) -> Value {
         }
         Shown::Text(text) => json!({"text": text}),
         Shown::Table { columns, rows } => json!({"columns": columns, "rows": rows}),
+    }
+}
+
+impl Card {
+    /// One line of the catalogue: what the law is for, what it takes and what it gives. Units are
+    /// left out: they follow the dimension and the house.
+    pub fn to_json(&self) -> Value {
+        let arguments: Vec<Value> = self
+            .arguments
+            .iter()
+            .map(|argument| {
+                let (dimension, range) = match argument.kind {
+                    Kind::Quantity(dimension, range) => {
+                        (json!(dimension), json!([range.least, range.most]))
+                    }
+                    Kind::Word(_) | Kind::Words { .. } => (Value::Null, Value::Null),
+                };
+                let roles = match argument.kind {
+                    Kind::Words { roles, .. } => json!(roles),
+                    _ => Value::Null,
+                };
+                json!({
+                    "name": argument.name, "symbol": argument.symbol, "meaning": argument.meaning,
+                    "required": argument.required, "dimension": dimension, "range": range,
+                    "choices": argument.choices(), "roles": roles,
+                })
+            })
+            .collect();
+        let results: Vec<Value> = self
+            .results
+            .iter()
+            .map(|result| {
+                let kind = match result.kind {
+                    ResultKind::Quantity(dimension, _, _) => json!(dimension),
+                    ResultKind::Text => json!("text"),
+                    ResultKind::Table => json!("table"),
+                };
+                json!({"name": result.name, "meaning": result.meaning, "kind": kind})
+            })
+            .collect();
+        json!({
+            "sheet": self.id, "title": self.title, "version": self.version, "purpose": self.purpose,
+            "arguments": arguments, "results": results, "validity": self.validity,
+        })
     }
 }

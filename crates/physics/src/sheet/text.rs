@@ -74,8 +74,14 @@ impl Sheet {
                 &format!("{}{name}: {}", input.symbol, input.meaning),
             );
             let value = match &input.value {
-                Shown::Quantity { shown, unit, .. } => format!(" = {shown}{}", spaced(unit)),
+                Shown::Quantity { shown, unit, .. } => format!("{shown}{}", spaced(unit)),
                 _ => String::new(),
+            };
+            // A value typed just as it is worked with is not said twice.
+            let value = if value.is_empty() || value == input.entered {
+                String::new()
+            } else {
+                format!(" = {value}")
             };
             page.wrapped(
                 "      ",

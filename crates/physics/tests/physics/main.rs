@@ -6,13 +6,17 @@
     reason = "a test that cannot go on must fail, in its helpers too"
 )]
 
+mod acme;
 mod agreement;
+mod balls;
 mod errors;
 mod evidence;
 mod grammar;
+mod hot;
 mod page;
 mod redo;
 mod seat;
+mod tables;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;
@@ -22,6 +26,7 @@ use physics::{Entry, Given, Worked};
 pub struct Dice(u64);
 
 impl Dice {
+    /// Dice that fall alike for one seed.
     pub fn new(seed: u64) -> Dice {
         Dice(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1)
     }
@@ -38,6 +43,7 @@ impl Dice {
         (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }
 
+    /// From 0 up to `n`, whole.
     pub fn below(&mut self, n: usize) -> usize {
         (self.unit() * n as f64) as usize
     }

@@ -93,6 +93,37 @@ fn the_json_has_the_promised_keys() {
     }
 }
 
+/// The catalogue tells a caller all it needs to form a request.
+#[test]
+fn a_card_as_json_lists_arguments_and_results() {
+    for entry in catalogue() {
+        let json = entry.card.to_json();
+        assert_eq!(json["sheet"], entry.card.id);
+        for argument in json["arguments"].as_array().unwrap() {
+            let counted = argument["dimension"].is_string() && argument["range"].is_array();
+            let worded = argument["choices"]
+                .as_array()
+                .is_some_and(|c| !c.is_empty());
+            assert!(counted != worded, "{argument}");
+        }
+        let names: Vec<&str> = json["results"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|r| r["name"].as_str().unwrap())
+            .collect();
+        assert_eq!(
+            names,
+            entry
+                .card
+                .results
+                .iter()
+                .map(|r| r.name)
+                .collect::<Vec<_>>()
+        );
+    }
+}
+
 #[test]
 fn a_basis_and_a_missing_unit_are_said() {
     let mut given = typed(&[

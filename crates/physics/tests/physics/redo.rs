@@ -110,3 +110,40 @@ fn inch_and_metric_entry_agree() {
         }
     }
 }
+
+/// Leaving out a fact that may be left out never changes another answer: it only turns some into
+/// *cannot tell*, or is assumed aloud.
+#[test]
+fn a_missing_fact_never_helps() {
+    let mut tried = 0;
+    for entry in catalogue() {
+        for (given, _) in valid(entry, 60, House::Inch) {
+            let whole = run(entry.card.id, &given, House::Inch).unwrap();
+            for optional in entry.card.arguments.iter().filter(|a| !a.required) {
+                let fewer: Vec<Given> = given
+                    .iter()
+                    .filter(|one| one.name != optional.name)
+                    .cloned()
+                    .collect();
+                if fewer.len() == given.len() {
+                    continue;
+                }
+                tried += 1;
+                let part = run(entry.card.id, &fewer, House::Inch).unwrap();
+                let assumed = part.assumed().any(|input| input.name == optional.name);
+                for spec in entry.card.results {
+                    let (with, without) = (whole.result(spec.name), part.result(spec.name));
+                    let quantity = matches!(with, Some(Shown::Quantity { .. }));
+                    let silent =
+                        matches!(without, Some(Shown::Text(t)) if t.starts_with("cannot tell"));
+                    assert!(
+                        !quantity || with == without || silent || assumed,
+                        "{}",
+                        spec.name
+                    );
+                }
+            }
+        }
+    }
+    assert!(tried > 60);
+}

@@ -1,0 +1,214 @@
+//! What was typed: options that every verb takes, and one request type a verb.
+//!
+//! The same request types are read from JSON (and, with the pages, from forms), so that every door asks
+//! the same question.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::{Args, CommandFactory, FromArgMatches, Parser, Subcommand};
+use jiff::civil::Date;
+use measure::House;
+use serde::Deserialize;
+use shop::book::{BatchId, EntryId};
+
+use crate::verb;
+use crate::{Answer, Context, Failure};
+
+/// Keeps a locomotive shop's memory, counts the law's clocks, and works its sums.
+///
+/// One shop's whole record is one file, the book. Reading verbs change nothing; every writing verb is
+/// somebody's statement and is kept for ever. What the law says comes from the rulebook inside the
+/// program, with its citation. The program advises: it approves nothing, and it never says that an
+/// engine may run.
+#[derive(Debug, Parser)]
+#[command(name = "outshop", version, max_term_width = 100, after_long_help = EXITS)]
+struct Line {
+    #[command(flatten)]
+    globals: Globals,
+    #[command(subcommand)]
+    request: Request,
+}
+
+const EXITS: &str = "Exit codes: 0 done; 1 the answer is no, or cannot tell (a limit fails, a check differs, a fact is missing, \
+a signature lacks authority); 2 what was entered is wrong; 3 the book or the machine failed. Where the code is not 0 \
+nothing was saved.\n\nAdvice only. The law in force, the code, the drawing and the responsible officer govern.";
+
+/// Options that every verb takes.
+#[derive(Debug, Clone, Default, Args)]
+pub struct Globals {
+    /// The book: one shop's whole record.
+    #[arg(
+        long = "book",
+        id = "global-book",
+        global = true,
+        value_name = "FILE",
+        env = "OUTSHOP_BOOK"
+    )]
+    pub book: Option<PathBuf>,
+    /// The day: asked about by a reading verb, on which the work was done for a writing one. Today if left out.
+    #[arg(
+        long = "on",
+        id = "global-on",
+        global = true,
+        value_name = "YYYY-MM-DD"
+    )]
+    pub on: Option<Date>,
+    /// Who states it. Every entry is somebody's.
+    #[arg(
+        long = "by",
+        id = "global-by",
+        global = true,
+        value_name = "NAME",
+        env = "OUTSHOP_BY"
+    )]
+    pub by: Option<String>,
+    /// Answer in JSON.
+    #[arg(long = "json", id = "global-json", global = true)]
+    pub json: bool,
+    /// House units, for what is printed and for bare numbers given to a sheet.
+    #[arg(
+        long = "house",
+        id = "global-house",
+        global = true,
+        value_name = "inch|metric"
+    )]
+    pub house: Option<House>,
+    /// The device this is entered on.
+    #[arg(
+        long = "device",
+        id = "global-device",
+        global = true,
+        value_name = "WORD",
+        default_value = "desk",
+        hide = true
+    )]
+    pub device: String,
+    /// The id of the entry, made by the device; the same id twice is saved once.
+    #[arg(
+        long = "id",
+        id = "global-id",
+        global = true,
+        value_name = "ID",
+        hide = true
+    )]
+    pub id: Option<EntryId>,
+    /// The batch this entry belongs to.
+    #[arg(
+        long = "batch",
+        id = "global-batch",
+        global = true,
+        value_name = "ID",
+        hide = true
+    )]
+    pub batch: Option<BatchId>,
+}
+
+/// One request.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Request {
+    /// Make the demonstration book and tell what is in it.
+    Demo(verb::demo::Demo),
+    /// Make a new book.
+    New(verb::new::New),
+    /// Prove that the book is what was entered.
+    Check(verb::check::Check),
+    /// Copy the book, and prove the copy.
+    Backup(verb::check::Backup),
+    /// Put an earlier entry right, or show the entries.
+    #[command(subcommand)]
+    Entry(verb::entry::Entry),
+    /// People and what they may do.
+    #[command(subcommand)]
+    Person(verb::person::Person),
+    /// Engines.
+    #[command(subcommand)]
+    Locomotive(verb::locomotive::Locomotive),
+    /// Parts: what is measured, what was last left, metal left.
+    #[command(subcommand)]
+    Part(verb::part::Part),
+    /// Readings of a part, as found or as left.
+    #[command(subcommand)]
+    Reading(verb::part::Reading),
+    /// Laps, mandrels, gauges: numbered, with a shelf.
+    #[command(subcommand)]
+    Tooling(verb::part::Tooling),
+    /// The log: fires, the days it is closed for, runs promised.
+    #[command(subcommand)]
+    Steam(verb::steam::Steam),
+    /// Every clock of one or all engines, why, and which promised runs it stops.
+    Due(verb::due::Due),
+    /// Open, answer and close an inspection.
+    #[command(subcommand)]
+    Inspect(verb::inspect::Inspect),
+    /// Record a finding; see its verdict and its routes.
+    #[command(subcommand)]
+    Finding(verb::finding::Finding),
+    /// Sign a choice among the routes of a finding.
+    Decide(verb::finding::Decide),
+    /// Make, follow and close a job.
+    #[command(subcommand)]
+    Job(verb::job::Job),
+    /// Record a proof of a job.
+    Prove(verb::job::Prove),
+    /// Sign a job.
+    Sign(verb::job::Sign),
+    /// Hand an engine to service.
+    Release(verb::release::Release),
+    /// Work a sheet.
+    Sheet(verb::sheet::Sheet),
+    /// A rule, its versions, its citation.
+    Rule(verb::rule::Rule),
+}
+
+impl Request {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`], a sentence and an exit code.
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Request::Demo(it) => it.run(context),
+            Request::New(it) => it.run(context),
+            Request::Check(it) => it.run(context),
+            Request::Backup(it) => it.run(context),
+            Request::Entry(it) => it.run(context),
+            Request::Person(it) => it.run(context),
+            Request::Locomotive(it) => it.run(context),
+            Request::Part(it) => it.run(context),
+            Request::Reading(it) => it.run(context),
+            Request::Tooling(it) => it.run(context),
+            Request::Steam(it) => it.run(context),
+            Request::Due(it) => it.run(context),
+            Request::Inspect(it) => it.run(context),
+            Request::Finding(it) => it.run(context),
+            Request::Decide(it) => it.run(context),
+            Request::Job(it) => it.run(context),
+            Request::Prove(it) => it.run(context),
+            Request::Sign(it) => it.run(context),
+            Request::Release(it) => it.run(context),
+            Request::Sheet(it) => it.run(context),
+            Request::Rule(it) => it.run(context),
+        }
+    }
+
+    /// Reads a request from JSON: `{"steam": {"log": {"engine": "14", ...}}}`.
+    ///
+    /// # Errors
+    /// What does not read.
+    pub fn from_json(text: &str) -> Result<Request, Failure> {
+        serde_json::from_str(text)
+            .map_err(|e| Failure::Input(format!("The request does not read: {e}.")))
+    }
+}
+
+/// Reads arguments.
+///
+/// # Errors
+/// What clap says: a usage error, or help that was asked for.
+pub fn parse(args: impl IntoIterator<Item = OsString>) -> Result<(Globals, Request), clap::Error> {
+    let matches = Line::command().try_get_matches_from(args)?;
+    let line = Line::from_arg_matches(&matches)?;
+    Ok((line.globals, line.request))
+}

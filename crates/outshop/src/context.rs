@@ -1,0 +1,232 @@
+//! What every verb stands on: the book file, the clock, the ids, who is speaking, and on which day.
+
+use std::path::PathBuf;
+
+use jiff::civil::Date;
+use measure::House;
+use rules::Rulebook;
+use shop::Refusal;
+use shop::book::{Book, EntryId, PersonId, Statement};
+use store::{Act, By, Receipt, Store};
+
+use crate::{Clock, Failure, Globals, Ids};
+
+/// What a verb is done with.
+pub struct Context {
+    globals: Globals,
+    clock: Option<Clock>,
+    ids: Ids,
+    open: Option<Store>,
+}
+
+impl Context {
+    /// For the process's own globals, clock and randomness.
+    pub fn of(globals: Globals) -> Context {
+        let ids = match std::env::var("OUTSHOP_SEED") {
+            Ok(seed) if !seed.is_empty() => Ids::Seeded(seed, 0),
+            _ => Ids::Random,
+        };
+        Context {
+            globals,
+            clock: None,
+            ids,
+            open: None,
+        }
+    }
+
+    /// For a stated clock and seed.
+    pub fn stated(globals: Globals, clock: Clock, ids: Ids) -> Context {
+        Context {
+            globals,
+            clock: Some(clock),
+            ids,
+            open: None,
+        }
+    }
+
+    /// Keeps the open book but changes who speaks and when; the demonstration is told this way.
+    pub fn turn(&mut self, globals: Globals, clock: Clock) {
+        self.globals = globals;
+        self.clock = Some(clock);
+    }
+
+    /// The globals.
+    pub fn globals(&self) -> &Globals {
+        &self.globals
+    }
+
+    /// A fresh id.
+    ///
+    /// # Errors
+    /// As [`Ids::next`].
+    pub fn id(&mut self) -> Result<u128, Failure> {
+        self.ids.next()
+    }
+
+    /// The book's file.
+    ///
+    /// # Errors
+    /// If none is named.
+    pub fn path(&self) -> Result<PathBuf, Failure> {
+        self.globals.book.clone().ok_or_else(|| {
+            Failure::Input("No book is named: give --book FILE, or set OUTSHOP_BOOK.".into())
+        })
+    }
+
+    /// The rulebook of this build.
+    ///
+    /// # Errors
+    /// If it does not read, which a test of this build forbids.
+    pub fn rules(&self) -> Result<&'static Rulebook, Failure> {
+        Ok(Rulebook::built_in()?)
+    }
+
+    /// The open book file.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn store(&mut self) -> Result<&mut Store, Failure> {
+        if self.open.is_none() {
+            let store = Store::open(&self.path()?)?;
+            self.open = Some(store);
+        }
+        self.open
+            .as_mut()
+            .ok_or_else(|| Failure::Machine("The book did not open.".into()))
+    }
+
+    /// Takes a book file just made.
+    pub fn take(&mut self, store: Store) {
+        self.open = Some(store);
+    }
+
+    /// The state of the book.
+    ///
+    /// # Errors
+    /// As [`Store::book`].
+    pub fn book(&mut self) -> Result<Book, Failure> {
+        Ok(self.store()?.book()?)
+    }
+
+    /// The book's time zone.
+    ///
+    /// # Errors
+    /// As [`Store::book`].
+    pub fn zone(&mut self) -> Result<String, Failure> {
+        let book = self.book()?;
+        Ok(book.shop.map_or_else(|| "UTC".to_string(), |s| s.time_zone))
+    }
+
+    fn clock(&self) -> Result<Clock, Failure> {
+        match &self.clock {
+            Some(clock) => Ok(clock.clone()),
+            None => Clock::of_process(),
+        }
+    }
+
+    /// The day asked about: `--on`, else today in the book's zone.
+    ///
+    /// # Errors
+    /// If there is no book to say the zone.
+    pub fn on(&mut self) -> Result<Date, Failure> {
+        match self.globals.on {
+            Some(on) => Ok(on),
+            None => {
+                let zone = self.zone()?;
+                Ok(self.clock()?.read(&zone)?.1)
+            }
+        }
+    }
+
+    /// House units: `--house`, else the book's, else inch.
+    pub fn house(&mut self) -> House {
+        if let Some(house) = self.globals.house {
+            return house;
+        }
+        let named = self.globals.book.is_some();
+        let of_book = if named {
+            self.book()
+                .ok()
+                .and_then(|b| b.shop)
+                .and_then(|s| s.house.parse().ok())
+        } else {
+            None
+        };
+        of_book.unwrap_or(House::Inch)
+    }
+
+    /// Who speaks.
+    ///
+    /// # Errors
+    /// If nobody is named.
+    pub fn by(&self) -> Result<&str, Failure> {
+        self.globals.by.as_deref().ok_or_else(|| {
+            Failure::Input("Every entry is somebody's: give --by NAME, or set OUTSHOP_BY.".into())
+        })
+    }
+
+    /// The act of whoever speaks, at this moment, for a zone.
+    ///
+    /// # Errors
+    /// If nobody is named, or the day lies ahead.
+    pub fn act(&mut self, by: By, zone: &str) -> Result<Act, Failure> {
+        let (now, today) = self.clock()?.read(zone)?;
+        let done_on = self.globals.on.unwrap_or(today);
+        if done_on > today {
+            return Err(Failure::Input(format!(
+                "{done_on} lies ahead of today, {today}: work is entered when it is done."
+            )));
+        }
+        let id = match self.globals.id.clone() {
+            Some(id) => id,
+            None => EntryId(self.id()?),
+        };
+        Ok(Act {
+            id,
+            batch: self.globals.batch,
+            device: self.globals.device.clone(),
+            by,
+            done_on,
+            recorded_at: now.to_string(),
+        })
+    }
+
+    /// Checks that a corrected statement is one its verb could have made; only what needs no context is
+    /// asked again, the rest is proved by folding the book anew.
+    ///
+    /// # Errors
+    /// What the verb says.
+    pub fn admit(&mut self, instead: &Statement) -> Result<(), Failure> {
+        let on = self.on()?;
+        if let Statement::FireLogged(it) = instead {
+            let fire = shop::clock::NewFire {
+                id: it.id,
+                locomotive: it.locomotive,
+                lit: it.lit,
+                up: it.up,
+                out: it.out,
+                gone: it.gone,
+                miles: it.miles,
+            };
+            shop::clock::log_fire(fire, on)?;
+        }
+        Ok(())
+    }
+
+    /// Asks a pure verb and saves what it states. The verb is told the day the work was done.
+    ///
+    /// # Errors
+    /// What the verb or the book says; nothing is saved then.
+    pub fn save(
+        &mut self,
+        verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, Failure> {
+        let by = By::Name(self.by()?.to_string());
+        let zone = self.zone()?;
+        let act = self.act(by, &zone)?;
+        let on = act.done_on;
+        Ok(self
+            .store()?
+            .write(&act, |book, person| verb(book, person, on))?)
+    }
+}

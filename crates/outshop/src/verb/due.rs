@@ -1,0 +1,201 @@
+//! `due`: every clock of one or all engines, why, and which promised runs it stops.
+
+use clap::Args;
+use jiff::civil::Date;
+use rules::Rulebook;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::book::{Book, LocomotiveId};
+use shop::clock::{Clock, State, due};
+use shop::locomotive::{engine, engines};
+use shop::report::{Release, Stop, release, stops};
+
+use super::wrap;
+use crate::{Answer, Context, Failure, words};
+
+/// Every clock of one or all engines, why, and which promised runs it stops.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Due {
+    /// Her number; every engine if left out.
+    pub engine: Option<String>,
+}
+
+impl Due {
+    /// Tells.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let on = context.on()?;
+        let rules = context.rules()?;
+        let book = context.book()?;
+        let wanted = match &self.engine {
+            Some(number) => vec![engine(&book, number)?.0],
+            None => engines(&book).into_iter().map(|(id, _)| id).collect(),
+        };
+        if wanted.is_empty() {
+            return Err(Failure::Input(
+                "There is no engine in this book yet.".into(),
+            ));
+        }
+        let mut told = Vec::new();
+        for id in wanted {
+            told.push(one(&book, rules, id, on)?);
+        }
+        let stopped = told.iter().any(|(_, _, stopped)| *stopped);
+        let text: Vec<_> = told.iter().map(|(text, ..)| text.as_str()).collect();
+        let mut values: Vec<_> = told.iter().map(|(_, value, _)| value.clone()).collect();
+        let json = if self.engine.is_some() {
+            values.pop().unwrap_or_default()
+        } else {
+            json!(values)
+        };
+        Ok(Answer {
+            text: format!("{}{}\n", text.join("\n"), words::STANDING),
+            json,
+            code: u8::from(stopped),
+        })
+    }
+}
+
+fn one(
+    book: &Book,
+    rules: &Rulebook,
+    id: LocomotiveId,
+    on: Date,
+) -> Result<(String, Value, bool), Failure> {
+    let kept = book
+        .locomotives
+        .get(&id)
+        .ok_or_else(|| Failure::Input("There is no such engine.".into()))?;
+    let clocks = due(book, rules, id, on)?;
+    let stopped = stops(book, rules, id, on)?;
+    let released = release(book, rules, id, on)?;
+    let mut text = format!(
+        "No. {}, {}, on {}\n",
+        kept.number,
+        kept.wheels,
+        words::day(on)
+    );
+    for clock in &clocks {
+        let head = format!("  {:<11} {:<13} ", state(clock), clock.inspection);
+        text.push_str(&head);
+        text.push_str(&wrap(
+            &format!("{} ({})", clock.why, clock.ruling.cite.section),
+            head.chars().count(),
+            100,
+        ));
+        text.push('\n');
+    }
+    text.push_str(&bottom_line(&kept.number, &stopped, &released, on));
+    let runs: Vec<_> = kept.promises.iter().filter(|p| p.day >= on).collect();
+    let mut trains = Vec::new();
+    for run in runs {
+        let by = in_the_way(&clocks, &stopped, run.day);
+        let said = if by.is_empty() {
+            "nothing in this book stops her".to_string()
+        } else {
+            by.join("; ")
+        };
+        let head = format!("  {:<16} {}: ", words::day(run.day), run.what);
+        text.push_str(&head);
+        text.push_str(&wrap(&said, 19, 100 - head.chars().count().min(60)));
+        text.push('\n');
+        trains.push(json!({ "day": run.day.to_string(), "what": run.what, "stopped_by": by }));
+    }
+    let value = json!({
+        "engine": kept.number, "on": on.to_string(), "clocks": clocks.iter().map(value).collect::<Vec<_>>(), "trains": trains,
+        "stops": stopped.iter().map(|s| json!({ "from": s.from.to_string(), "why": s.why })).collect::<Vec<_>>(),
+        "released": match &released {
+            Release::Stands { by, on, log_through } => json!({ "by": by, "on": on.to_string(), "log_through": log_through.to_string() }),
+            Release::None(why) => json!({ "none": why }),
+        },
+    });
+    Ok((text, value, !stopped.is_empty()))
+}
+
+/// One word and its reason before any tone: a clock's state.
+fn state(clock: &Clock) -> &'static str {
+    match clock.state {
+        State::Runs => "runs",
+        State::Stops => "STOPS HER",
+        State::CannotTell(_) => "cannot tell",
+        State::EachDay => "each day",
+    }
+}
+
+fn bottom_line(number: &str, stopped: &[Stop], released: &Release, on: Date) -> String {
+    let day = words::day(on);
+    if stopped.is_empty() {
+        let how = match released {
+            Release::Stands {
+                by,
+                on,
+                log_through,
+            } => {
+                format!(
+                    "released by {by} on {}; log closed through {}",
+                    words::day(*on),
+                    words::day(*log_through)
+                )
+            }
+            Release::None(why) => format!("but {why}"),
+        };
+        return format!(
+            "  {}\n",
+            wrap(
+                &format!("Nothing in this book stops No. {number} on {day} ({how})."),
+                2,
+                100
+            )
+        );
+    }
+    let mut text = format!(
+        "  {} No. {number} on {day}:\n",
+        if stopped.len() == 1 {
+            "This stops"
+        } else {
+            "These stop"
+        }
+    );
+    for stop in stopped {
+        text.push_str(&format!("    - {}\n", wrap(&stop.why, 6, 100)));
+    }
+    text
+}
+
+/// What is in the way of a promised run: what stops her today, and clocks that stop her by then.
+fn in_the_way(clocks: &[Clock], stopped: &[Stop], day: Date) -> Vec<String> {
+    let mut by: Vec<String> = Vec::new();
+    let lapsed = clocks.iter().filter(|c| {
+        c.stops_on.is_some_and(|stop| stop <= day) || matches!(c.state, State::CannotTell(_))
+    });
+    for clock in lapsed {
+        by.push(match &clock.state {
+            State::CannotTell(_) => format!(
+                "cannot tell whether the {} must be held first",
+                clock.inspection
+            ),
+            _ => format!("the {} must be held first", clock.inspection),
+        });
+    }
+    by.extend(
+        stopped
+            .iter()
+            .filter(|s| s.why.starts_with("finding ") || s.why.contains(" inspection I-"))
+            .map(|s| s.why.clone()),
+    );
+    by
+}
+
+fn value(clock: &Clock) -> Value {
+    json!({
+        "rule": clock.ruling.rule, "version": clock.ruling.version, "section": clock.ruling.cite.section,
+        "edition": clock.ruling.cite.edition, "mark": clock.ruling.mark, "inspection": clock.inspection,
+        "anchor": clock.anchor.as_ref().map(|a| json!({ "kind": a.kind, "on": a.on.to_string(), "document": a.document })),
+        "counted_min": clock.counted.least, "counted_max": clock.counted.most, "limit": clock.limit, "unit": clock.unit,
+        "left": clock.left, "stops_on": clock.stops_on.map(|d| d.to_string()), "state": state(clock).to_lowercase(),
+        "why": clock.why, "days": clock.days.iter().map(|d| d.to_string()).collect::<Vec<_>>(),
+    })
+}

@@ -1,0 +1,156 @@
+//! `entry`: the entries as they stand, and putting one right.
+
+use clap::Subcommand;
+use serde::Deserialize;
+use serde_json::json;
+use shop::book::Statement;
+use store::By;
+
+use super::saved;
+use crate::{Answer, Context, Failure};
+
+/// Show entries, or put one right.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Entry {
+    /// One entry, whole.
+    Show {
+        /// Its number.
+        number: u64,
+    },
+    /// Every entry, a line each.
+    List,
+    /// Put an entry right: what is named stands instead from now on; the old one stays readable.
+    Correct {
+        /// The number of the entry.
+        number: u64,
+        /// Why.
+        #[arg(long)]
+        because: String,
+        /// What is to stand: name=value, value in JSON or as plain text; null takes a value out.
+        #[arg(required = true)]
+        changes: Vec<String>,
+    },
+}
+
+impl Entry {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Entry::Show { number } => {
+                let (entry, body) = find(context, *number)?;
+                let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+                let pretty = serde_json::to_string_pretty(&body).unwrap_or_default();
+                let value = json!({
+                    "entry": number, "kind": text(&entry.kind), "form": entry.form, "done_on": text(&entry.done_on),
+                    "recorded_at": text(&entry.recorded_at), "person": text(&entry.person), "body": body,
+                });
+                let told = format!(
+                    "Entry {number}, {} (form {}), done on {}, entered {}\n{pretty}\n",
+                    text(&entry.kind),
+                    entry.form,
+                    text(&entry.done_on),
+                    text(&entry.recorded_at)
+                );
+                Ok(Answer::done(told, value))
+            }
+            Entry::List => {
+                let book = context.book()?;
+                let mut told = String::new();
+                let mut list = Vec::new();
+                for entry in context.store()?.entries()? {
+                    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+                    let by = text(&entry.person)
+                        .parse()
+                        .ok()
+                        .and_then(|id| book.persons.get(&id))
+                        .map_or("?", |p| p.name.as_str());
+                    told.push_str(&format!(
+                        "{:>6}  {}  {:<20} {by}\n",
+                        entry.seq,
+                        text(&entry.done_on),
+                        text(&entry.kind)
+                    ));
+                    list.push(json!({ "entry": entry.seq, "done_on": text(&entry.done_on), "kind": text(&entry.kind), "by": by }));
+                }
+                Ok(Answer::done(told, json!(list)))
+            }
+            Entry::Correct {
+                number,
+                because,
+                changes,
+            } => correct(context, *number, because, changes),
+        }
+    }
+}
+
+fn find(context: &mut Context, number: u64) -> Result<(store::Entry, serde_json::Value), Failure> {
+    let entries = context.store()?.entries()?;
+    let count = entries.len();
+    let entry = entries.into_iter().find(|e| e.number() == number);
+    let entry = entry.ok_or_else(|| {
+        Failure::Input(format!(
+            "There is no entry {number}: this book has {count}."
+        ))
+    })?;
+    let body = serde_json::from_slice(&entry.body)
+        .map_err(|e| Failure::Machine(format!("Entry {number} does not read: {e}.")))?;
+    Ok((entry, body))
+}
+
+fn correct(
+    context: &mut Context,
+    number: u64,
+    because: &str,
+    changes: &[String],
+) -> Result<Answer, Failure> {
+    let (entry, body) = find(context, number)?;
+    let mut kind = String::from_utf8_lossy(&entry.kind).into_owned();
+    let mut form = u32::try_from(entry.form).unwrap_or(0);
+    let mut body = body;
+    // A correction is itself put right by correcting the statement it carries.
+    if kind == "correction" {
+        let inner = |name: &str| body.get(name).and_then(|v| v.as_str()).map(str::to_string);
+        let (Some(inner_kind), Some(inner_body)) = (inner("kind"), inner("body")) else {
+            return Err(Failure::Machine(format!("Entry {number} does not read.")));
+        };
+        form = body
+            .get("form")
+            .and_then(serde_json::Value::as_u64)
+            .and_then(|n| u32::try_from(n).ok())
+            .unwrap_or(0);
+        body = serde_json::from_str(&inner_body)
+            .map_err(|e| Failure::Machine(format!("Entry {number} does not read: {e}.")))?;
+        kind = inner_kind;
+    }
+    let serde_json::Value::Object(map) = &mut body else {
+        return Err(Failure::Machine(format!("Entry {number} has no fields.")));
+    };
+    for change in changes {
+        let (name, value) = super::pair(change, "a change")?;
+        if !map.contains_key(&name) {
+            let known: Vec<_> = map.keys().map(String::as_str).collect();
+            return Err(Failure::Input(format!(
+                "Entry {number} says nothing of `{name}`: {} were expected.",
+                known.join(", ")
+            )));
+        }
+        let value = serde_json::from_str(&value).unwrap_or(serde_json::Value::String(value));
+        map.insert(name, value);
+    }
+    let instead = Statement::read(&kind, form, &body.to_string())
+        .map_err(|e| Failure::Input(format!("What is to stand does not read: {e}.")))?;
+    context.admit(&instead)?;
+    let zone = context.zone()?;
+    let by = By::Name(context.by()?.to_string());
+    let act = context.act(by, &zone)?;
+    let receipt = context.store()?.correct(&act, number, because, &instead)?;
+    Ok(saved(
+        &receipt,
+        format!("Entry {number} is put right; it stays readable as it was."),
+        json!({}),
+    ))
+}

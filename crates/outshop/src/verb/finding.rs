@@ -1,0 +1,409 @@
+//! `finding` and `decide`: what was found, told downwards, with its verdict and its routes.
+
+use clap::{Args, Subcommand};
+use jiff::civil::Date;
+use measure::State;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::book::{Book, Finding as Kept, FindingId, FindingState, Occasion};
+use shop::decision::Wish;
+use shop::finding::NewFinding;
+use shop::locomotive::{engine, finding, inspection, part};
+use shop::route::{Choice, Feasible, routes};
+use shop::verdict::{Judgement, Verdict};
+
+use super::{date, name, readings, saved, wrap};
+use crate::{Answer, Context, Failure, words};
+
+/// Record a finding; see its verdict and its routes.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Finding {
+    /// Record what was found, with its as-found readings.
+    Record(Record),
+    /// A finding told downwards: found, measured, verdict, routes, decision, job.
+    Show {
+        /// Its number, such as F-001.
+        finding: String,
+    },
+    /// Every finding, open ones first.
+    List {
+        /// Only of this engine.
+        engine: Option<String>,
+    },
+}
+
+/// Record a finding.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Record {
+    /// The engine's number.
+    pub engine: String,
+    /// The part's name.
+    pub part: String,
+    /// What was seen: where, hot or cold, at what pressure.
+    #[arg(long)]
+    pub told: String,
+    /// What the part does, in the family's words, such as weeps-back. May be given again.
+    #[arg(long = "shows")]
+    #[serde(default)]
+    pub shows: Vec<String>,
+    /// The inspection it was found at, such as I-001.
+    #[arg(long)]
+    pub at: Option<String>,
+    /// What else it hangs on: write-up, road-failure, special-notice or planned-work.
+    #[arg(long, conflicts_with = "at")]
+    pub occasion: Option<String>,
+    /// As-found readings: feature@place=value, each as written.
+    #[serde(default)]
+    pub readings: Vec<String>,
+}
+
+/// Sign a choice among the routes of a finding.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Decide {
+    /// The finding, such as F-001.
+    pub finding: String,
+    /// The route, such as re-cut.
+    pub route: String,
+    /// Why.
+    #[arg(long)]
+    pub because: String,
+    /// When it is looked at again; needed to carry a finding.
+    #[arg(long)]
+    pub recheck: Option<String>,
+    /// The newest entry of the finding that you had seen; refused if it has changed since.
+    #[arg(long)]
+    pub seen: Option<u64>,
+}
+
+impl Finding {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Finding::Record(it) => it.run(context),
+            Finding::Show { finding: number } => show(context, number),
+            Finding::List { engine: number } => list(context, number.as_deref()),
+        }
+    }
+}
+
+impl Record {
+    fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let taken = readings(&self.readings, State::AsFound, context.by()?)?;
+        let id = FindingId(context.id()?);
+        let receipt = context.save(|book, by, _| {
+            let (locomotive, _) = engine(book, &self.engine)?;
+            let (part, _) = part(book, locomotive, &self.part)?;
+            let occasion = match (&self.at, self.occasion.as_deref()) {
+                (Some(number), _) => Occasion::Inspection { inspection: inspection(book, number)?.0 },
+                (None, Some("write-up")) => Occasion::WriteUp,
+                (None, Some("road-failure")) => Occasion::RoadFailure,
+                (None, Some("special-notice")) => Occasion::SpecialNotice,
+                (None, Some("planned-work")) => Occasion::PlannedWork,
+                (None, Some(other)) => {
+                    return Err(shop::Refusal::input(format!(
+                        "`{other}` is not an occasion: write-up, road-failure, special-notice or planned-work were expected."
+                    )));
+                }
+                (None, None) => {
+                    return Err(shop::Refusal::input("A finding hangs on an occasion: give --at I-001 or --occasion write-up."));
+                }
+            };
+            let new = NewFinding {
+                id,
+                locomotive,
+                part,
+                occasion,
+                conditions: self.shows.clone(),
+                told: self.told.clone(),
+                readings: taken.clone(),
+            };
+            shop::finding::record(book, new, by)
+        })?;
+        let on = context.on()?;
+        let rules = context.rules()?;
+        let book = context.book()?;
+        let kept = book
+            .findings
+            .get(&id)
+            .ok_or_else(|| Failure::Machine("The finding is not in the book.".into()))?;
+        let choice = routes(&book, rules, kept, on)?;
+        let told = format!(
+            "F-{:03} is recorded: {}.",
+            kept.number,
+            choice.judgement.verdict.words()
+        );
+        Ok(saved(
+            &receipt,
+            told,
+            json!({ "finding": format!("F-{:03}", kept.number), "verdict": choice.judgement.verdict.words() }),
+        ))
+    }
+}
+
+impl Decide {
+    /// Decides.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let rules = context.rules()?;
+        let recheck = self.recheck.as_deref().map(date).transpose()?;
+        let receipt = context.save(|book, by, on| {
+            let (id, kept) = finding(book, &self.finding)?;
+            super::not_stale(&self.finding, self.seen, kept.last)?;
+            let wish = Wish {
+                finding: id,
+                route: self.route.clone(),
+                because: self.because.clone(),
+                recheck,
+            };
+            shop::decision::decide(book, rules, wish, by, on)
+        })?;
+        Ok(saved(
+            &receipt,
+            format!("{} is decided: {}.", self.finding, self.route),
+            json!({}),
+        ))
+    }
+}
+
+fn list(context: &mut Context, number: Option<&str>) -> Result<Answer, Failure> {
+    let book = context.book()?;
+    let only = number
+        .map(|n| engine(&book, n))
+        .transpose()?
+        .map(|(id, _)| id);
+    let mut found: Vec<_> = book
+        .findings
+        .values()
+        .filter(|f| only.is_none_or(|id| f.locomotive == id))
+        .collect();
+    found.sort_by_key(|f| (matches!(f.state, FindingState::Closed), f.number));
+    let mut text = String::new();
+    let mut list = Vec::new();
+    for kept in found {
+        let part = book.parts.get(&kept.part).map_or("?", |p| p.name.as_str());
+        let her = book
+            .locomotives
+            .get(&kept.locomotive)
+            .map_or("?", |e| e.number.as_str());
+        text.push_str(&format!(
+            "F-{:03}  {:<8} No. {her}, {part}: {}\n",
+            kept.number,
+            state(kept.state),
+            wrap(&kept.told, 17, 100)
+        ));
+        list.push(json!({ "finding": format!("F-{:03}", kept.number), "engine": her, "part": part, "state": state(kept.state), "told": kept.told }));
+    }
+    Ok(Answer::done(text, json!(list)))
+}
+
+fn state(state: FindingState) -> &'static str {
+    match state {
+        FindingState::Open => "open",
+        FindingState::Decided => "decided",
+        FindingState::InWork => "in work",
+        FindingState::Closed => "closed",
+        FindingState::Carried => "carried",
+    }
+}
+
+fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
+    let on = context.on()?;
+    let rules = context.rules()?;
+    let book = context.book()?;
+    let (_, kept) = finding(&book, number)?;
+    // What was found is judged by the rules of the day it was found.
+    let choice = routes(&book, rules, kept, kept.found_on)?;
+    let text = told(&book, kept, &choice, on);
+    let code =
+        u8::from(kept.state == FindingState::Open && choice.judgement.verdict != Verdict::Complies);
+    Ok(Answer {
+        text,
+        json: value(&book, kept, &choice),
+        code,
+    })
+}
+
+fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
+    let part = book.parts.get(&kept.part).map_or("?", |p| p.name.as_str());
+    let her = book
+        .locomotives
+        .get(&kept.locomotive)
+        .map_or("?", |e| e.number.as_str());
+    let occasion = match &kept.occasion {
+        Occasion::Inspection { inspection } => {
+            let at = book.inspections.get(inspection);
+            at.map_or("at an inspection".into(), |i| {
+                format!("at the {} inspection I-{:03}", i.kind, i.number)
+            })
+        }
+        Occasion::WriteUp => "by a write-up".into(),
+        Occasion::RoadFailure => "by a road failure".into(),
+        Occasion::SpecialNotice => "by an inspector's special notice".into(),
+        Occasion::PlannedWork => "in planned work".into(),
+    };
+    let mut text = format!(
+        "F-{:03}: No. {her}, {part} ({})\n",
+        kept.number,
+        state(kept.state)
+    );
+    text.push_str(&format!(
+        "Found {} {occasion}, by {} (entry {})\n  {}\n",
+        words::day(kept.found_on),
+        name(book, kept.found_by),
+        kept.entry,
+        wrap(&kept.told, 2, 100)
+    ));
+    if !kept.readings.is_empty() {
+        text.push_str("Measured, as found\n");
+        for reading in &kept.readings {
+            let with = reading
+                .reading
+                .instrument
+                .as_ref()
+                .map_or(String::new(), |i| format!(", by {i}"));
+            text.push_str(&format!(
+                "  {:<18} {:<13} {}{with}\n",
+                reading.feature,
+                reading.reading.position,
+                reading.reading.written()
+            ));
+        }
+    }
+    text.push_str(&verdict(&choice.judgement));
+    if kept.decision.is_none() {
+        text.push_str("Routes\n");
+        for offer in &choice.offers {
+            let word = match &offer.feasible {
+                Feasible::Yes => "can be taken",
+                Feasible::No(_) => "no",
+                Feasible::CannotTell(_) => "cannot tell",
+            };
+            text.push_str(&format!(
+                "  {:<10} {word:<13} {}\n",
+                offer.route.word, offer.route.title
+            ));
+            let mut line = |what: &str, told: &str| {
+                text.push_str(&format!(
+                    "             {what}: {}\n",
+                    wrap(told, 13 + what.len() + 2, 100)
+                ))
+            };
+            match &offer.feasible {
+                Feasible::Yes => {}
+                Feasible::No(why) => line("why not", why),
+                Feasible::CannotTell(needs) => line("needs", &needs.join("; ")),
+            }
+            if !offer.route.carries {
+                let [low, likely, high] = offer.hours;
+                line("hours", &format!("{likely} likely ({low} to {high})"));
+            }
+            if let Some(metal) = &offer.metal {
+                line("metal", metal);
+            }
+            line("buys", &offer.route.buys);
+            if !offer.unknown.is_empty() {
+                line("not known", &offer.unknown.join("; "));
+            }
+        }
+        if !choice.sheets.is_empty() {
+            let ids: Vec<_> = choice.sheets.iter().map(|s| s.card.id).collect();
+            text.push_str(&format!(
+                "  These stand on the sheets {}.\n",
+                ids.join(", ")
+            ));
+        }
+    }
+    if let Some(decision) = &kept.decision {
+        text.push_str(&format!(
+            "Decided {} by {}: {}\n  {}\n  The verdict that day: {}.\n",
+            words::day(decision.on),
+            name(book, decision.by),
+            decision.route,
+            wrap(&decision.because, 2, 100),
+            decision.verdict
+        ));
+        if let Some(day) = decision.recheck {
+            text.push_str(&format!("  To be looked at again {}.\n", words::day(day)));
+        }
+    }
+    if let Some(job) = kept.job.and_then(|id| book.jobs.get(&id)) {
+        let how = match &job.closed {
+            Some((day, by, verdict)) => format!(
+                "closed {} by {}; as left: {verdict}",
+                words::day(*day),
+                name(book, *by)
+            ),
+            None => "open".into(),
+        };
+        text.push_str(&format!(
+            "Job J-{:03}: {} ({how})\n",
+            job.number, job.plan.title
+        ));
+    }
+    text.push_str(&format!(
+        "Newest entry {}. {}\n",
+        kept.last,
+        words::STANDING
+    ));
+    text
+}
+
+fn verdict(judgement: &Judgement) -> String {
+    let mut text = format!("Verdict: {}\n", wrap(&judgement.verdict.words(), 9, 100));
+    for line in &judgement.lines {
+        let cite = line.ruling.as_ref().map_or(String::new(), |r| {
+            format!(" [{}; {}]", r.cite.section, r.mark)
+        });
+        let said = format!("{}: {}; limit {}{cite}", line.what, line.found, line.limit);
+        let word = match &line.verdict {
+            Verdict::Complies => "complies",
+            Verdict::Fails(_) => "fails",
+            Verdict::CannotTell(_) => "cannot tell",
+        };
+        text.push_str(&format!("  {word:<12} {}\n", wrap(&said, 15, 100)));
+    }
+    text
+}
+
+fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
+    let lines: Vec<_> = choice
+        .judgement
+        .lines
+        .iter()
+        .map(|l| json!({
+            "what": l.what, "found": l.found, "limit": l.limit, "law": l.law, "verdict": l.verdict.words(),
+            "rule": l.ruling.as_ref().map(|r| &r.rule), "version": l.ruling.as_ref().map(|r| r.version),
+            "section": l.ruling.as_ref().map(|r| &r.cite.section), "mark": l.ruling.as_ref().map(|r| &r.mark),
+        }))
+        .collect();
+    let offers: Vec<_> = choice
+        .offers
+        .iter()
+        .map(|o| {
+            let (can, why) = match &o.feasible {
+                Feasible::Yes => ("yes", String::new()),
+                Feasible::No(why) => ("no", why.clone()),
+                Feasible::CannotTell(needs) => ("cannot tell", needs.join("; ")),
+            };
+            json!({
+                "route": o.route.word, "title": o.route.title, "can_be_taken": can, "why": why,
+                "quarter_hours": o.hours.map(|h| h.0), "metal": o.metal, "buys": o.route.buys, "unknown": o.unknown,
+            })
+        })
+        .collect();
+    json!({
+        "finding": format!("F-{:03}", kept.number), "state": state(kept.state), "told": kept.told, "found_on": kept.found_on.to_string(),
+        "verdict": choice.judgement.verdict.words(), "shop_verdict": choice.judgement.shop.words(), "lines": lines, "routes": offers,
+        "sheets": choice.sheets.iter().map(|s| s.card.id).collect::<Vec<_>>(),
+        "decision": kept.decision.as_ref().map(|d| json!({ "route": d.route, "because": d.because, "by": name(book, d.by), "on": d.on.to_string() })),
+        "last": kept.last,
+    })
+}

@@ -1,0 +1,490 @@
+//! `job`, `prove`, `sign`: the plan, its steps, its proofs, its signatures, its close.
+
+use clap::{Args, Subcommand};
+use serde::Deserialize;
+use serde_json::json;
+use shop::book::{Book, Job as Kept, JobId, QuarterHours};
+use shop::locomotive::{finding, job};
+
+use super::{authority, date, name, not_stale, saved, wrap};
+use crate::{Answer, Context, Failure, words};
+
+/// Make, follow and close a job.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Job {
+    /// Make the job of a decided finding.
+    Make {
+        /// The finding, such as F-001.
+        finding: String,
+        /// The day it is promised for.
+        #[arg(long)]
+        promised: Option<String>,
+    },
+    /// A job with all that is done and all that is missing.
+    Show {
+        /// Its number, such as J-001.
+        job: String,
+    },
+    /// The sheets a job stands on, as printed when it was made.
+    Sheets {
+        /// Its number, such as J-001.
+        job: String,
+    },
+    /// Say that an operation was done.
+    Done(Done),
+    /// Clear the hold point after an operation.
+    Clear(Clear),
+    /// Say what was found at a knock-on.
+    KnockOn {
+        /// The job, such as J-001.
+        job: String,
+        /// The knock-on, in the family's word.
+        knock_on: String,
+        /// What was found there.
+        #[arg(long)]
+        seen: String,
+    },
+    /// Close a job.
+    Close {
+        /// Its number, such as J-001.
+        job: String,
+        /// The newest entry of the job that you had seen; refused if it has changed since.
+        #[arg(long)]
+        seen_entry: Option<u64>,
+    },
+}
+
+/// Say that an operation was done.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Done {
+    /// The job, such as J-001.
+    pub job: String,
+    /// The operation's number.
+    pub operation: u32,
+    /// How long it took, in hours, such as "2 1/2".
+    #[arg(long)]
+    pub hours: Option<String>,
+    /// What there is to say.
+    #[arg(long, default_value = "")]
+    #[serde(default)]
+    pub told: String,
+}
+
+/// Clear a hold point.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Clear {
+    /// The job, such as J-001.
+    pub job: String,
+    /// The operation's number.
+    pub operation: u32,
+    /// What was seen.
+    #[arg(long)]
+    pub seen: String,
+    /// The newest entry of the job that you had seen; refused if it has changed since.
+    #[arg(long)]
+    pub seen_entry: Option<u64>,
+}
+
+/// Record a proof of a job.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Prove {
+    /// The job, such as J-001.
+    pub job: String,
+    /// Which proof, such as steam-test.
+    pub proof: String,
+    /// What was seen: pressure, how long, where it wept or that it did not.
+    #[arg(long)]
+    pub told: String,
+    /// It held.
+    #[arg(long, conflicts_with = "failed")]
+    #[serde(default)]
+    pub passed: bool,
+    /// It did not hold.
+    #[arg(long)]
+    #[serde(default)]
+    pub failed: bool,
+}
+
+/// Sign a job.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sign {
+    /// The job, such as J-001.
+    pub job: String,
+    /// In which capacity: inspector, repairer or approver.
+    #[arg(long = "as")]
+    #[serde(rename = "as")]
+    pub capacity: String,
+    /// The newest entry of the job that you had seen; refused if it has changed since.
+    #[arg(long)]
+    pub seen_entry: Option<u64>,
+}
+
+impl Job {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let rules = context.rules()?;
+        match self {
+            Job::Make {
+                finding: number,
+                promised,
+            } => {
+                let promised = promised.as_deref().map(date).transpose()?;
+                let id = JobId(context.id()?);
+                let receipt = context.save(|book, by, on| {
+                    let (found, _) = finding(book, number)?;
+                    let design = shop::design::propose(book, rules, found, on)?;
+                    shop::job::make(book, id, &design, promised, by, on)
+                })?;
+                let book = context.book()?;
+                let kept = book
+                    .jobs
+                    .get(&id)
+                    .ok_or_else(|| Failure::Machine("The job is not in the book.".into()))?;
+                let told = format!("J-{:03} is made: {}.", kept.number, kept.plan.title);
+                Ok(saved(
+                    &receipt,
+                    told,
+                    json!({ "job": format!("J-{:03}", kept.number) }),
+                ))
+            }
+            Job::Show { job: number } => {
+                let on = context.on()?;
+                let book = context.book()?;
+                let (_, kept) = job(&book, number)?;
+                let missing = if kept.closed.is_some() {
+                    Vec::new()
+                } else {
+                    shop::record::unmet(&book, rules, kept, on)?
+                };
+                Ok(show(&book, kept, &missing))
+            }
+            Job::Sheets { job: number } => {
+                let book = context.book()?;
+                let (_, kept) = job(&book, number)?;
+                let texts: Vec<_> = kept.plan.sheets.iter().map(|s| s.text.as_str()).collect();
+                let list: Vec<_> = kept
+                    .plan
+                    .sheets
+                    .iter()
+                    .map(|s| json!({ "sheet": s.sheet, "text": s.text }))
+                    .collect();
+                Ok(Answer::done(texts.join("\n"), json!(list)))
+            }
+            Job::Done(it) => {
+                let hours = it.hours.as_deref().map(quarters).transpose()?;
+                let receipt = context.save(|book, by, _| {
+                    let (id, _) = job(book, &it.job)?;
+                    shop::job::done(book, id, it.operation, hours, &it.told, by)
+                })?;
+                let book = context.book()?;
+                let (_, kept) = job(&book, &it.job)?;
+                let at = usize::try_from(it.operation).unwrap_or(0).saturating_sub(1);
+                let stop = kept.plan.operations.get(at).and_then(|o| o.hold.as_ref());
+                let then = stop.map_or(String::new(), |h| {
+                    format!(
+                        " The job stops here until {} is looked at ({}).",
+                        h.look,
+                        h.by.word()
+                    )
+                });
+                Ok(saved(
+                    &receipt,
+                    format!("{} operation {} is done.{then}", it.job, it.operation),
+                    json!({}),
+                ))
+            }
+            Job::Clear(it) => {
+                let receipt = context.save(|book, by, _| {
+                    let (id, kept) = job(book, &it.job)?;
+                    not_stale(&it.job, it.seen_entry, kept.last)?;
+                    shop::job::clear(book, id, it.operation, &it.seen, by)
+                })?;
+                Ok(saved(
+                    &receipt,
+                    format!(
+                        "{}: the hold point after operation {} is cleared.",
+                        it.job, it.operation
+                    ),
+                    json!({}),
+                ))
+            }
+            Job::KnockOn {
+                job: number,
+                knock_on,
+                seen,
+            } => {
+                let receipt = context.save(|book, by, _| {
+                    let (id, _) = job(book, number)?;
+                    shop::record::knock_on(book, id, knock_on, seen, by)
+                })?;
+                Ok(saved(
+                    &receipt,
+                    format!("{number}: the knock-on {knock_on} was looked at."),
+                    json!({}),
+                ))
+            }
+            Job::Close {
+                job: number,
+                seen_entry,
+            } => {
+                let receipt = context.save(|book, by, on| {
+                    let (id, kept) = job(book, number)?;
+                    not_stale(number, *seen_entry, kept.last)?;
+                    shop::record::close_job(book, rules, id, by, on)
+                })?;
+                let book = context.book()?;
+                let (_, kept) = job(&book, number)?;
+                let verdict = kept.closed.as_ref().map_or("", |(_, _, v)| v.as_str());
+                Ok(saved(
+                    &receipt,
+                    format!("{number} is closed; as left it {verdict}."),
+                    json!({ "verdict": verdict }),
+                ))
+            }
+        }
+    }
+}
+
+/// Hours as a shop writes them, in quarters.
+fn quarters(text: &str) -> Result<QuarterHours, Failure> {
+    let wrong = || {
+        Failure::Input(format!(
+            "`{text}` is not a time in hours: quarters were expected, such as \"2 1/2\"."
+        ))
+    };
+    let read = measure::entered(text, measure::Dimension::Ratio, measure::House::Inch)
+        .map_err(|_| wrong())?;
+    let four = read
+        .exact
+        .map(|hours| hours * measure::Fraction::from_integer(4))
+        .filter(|q| q.is_integer())
+        .ok_or_else(wrong)?;
+    u32::try_from(four.to_integer())
+        .ok()
+        .filter(|q| *q > 0 && *q <= 4_000)
+        .map(QuarterHours)
+        .ok_or_else(wrong)
+}
+
+fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
+    let her = book
+        .locomotives
+        .get(&kept.locomotive)
+        .map_or("?", |e| e.number.as_str());
+    let found = book
+        .findings
+        .get(&kept.plan.finding)
+        .map_or(0, |f| f.number);
+    let mut text = format!("J-{:03}: No. {her}, {}\n", kept.number, kept.plan.title);
+    text.push_str(&format!(
+        "Ordered {} by {} for F-{found:03}",
+        words::day(kept.made_on),
+        name(book, kept.made_by)
+    ));
+    text.push_str(&kept.plan.promised.map_or("\n".into(), |day| {
+        format!("; promised for {}\n", words::day(day))
+    }));
+    let mut list = |head: &str, lines: &[String]| {
+        if !lines.is_empty() {
+            text.push_str(&format!("{head}\n"));
+            for line in lines {
+                text.push_str(&format!("  - {}\n", wrap(line, 4, 100)));
+            }
+        }
+    };
+    list("Cautions", &kept.plan.cautions);
+    list("Worked to", &kept.plan.sizes);
+    list("Make first", &kept.plan.tooling);
+    list("Stop and ask", &kept.plan.stop_points);
+    text.push_str("Operations\n");
+    for (at, (plan, state)) in kept
+        .plan
+        .operations
+        .iter()
+        .zip(&kept.operations)
+        .enumerate()
+    {
+        let [low, likely, high] = plan.hours;
+        let said = format!(
+            "{} ({}; engine {}; {likely} likely, {low} to {high})",
+            plan.what, plan.place, plan.engine
+        );
+        let mark = if state.done.is_some() {
+            "done"
+        } else {
+            "to do"
+        };
+        text.push_str(&format!(
+            "  {}  {mark:<6} {}\n",
+            at + 1,
+            wrap(&said, 12, 100)
+        ));
+        if let Some((day, by, hours, told)) = &state.done {
+            let took = hours.map_or(String::new(), |h| format!(", {h}"));
+            let told = if told.is_empty() {
+                String::new()
+            } else {
+                format!(": {told}")
+            };
+            text.push_str(&format!(
+                "            {}\n",
+                wrap(
+                    &format!("{} by {}{took}{told}", words::day(*day), name(book, *by)),
+                    12,
+                    100
+                )
+            ));
+        }
+        if let Some(hold) = &plan.hold {
+            let said = match &state.cleared {
+                Some((day, by, seen)) => format!(
+                    "HOLD cleared {} by {}: {seen}",
+                    words::day(*day),
+                    name(book, *by)
+                ),
+                None => format!("HOLD: {} ({})", hold.look, hold.by.word()),
+            };
+            text.push_str(&format!("     {}\n", wrap(&said, 12, 100)));
+        }
+    }
+    text.push_str("Proofs\n");
+    for proof in &kept.plan.proofs {
+        let said = match kept.proofs.get(proof) {
+            Some((passed, told, by, day)) => {
+                format!(
+                    "{}, {} by {}: {told}",
+                    if *passed { "held" } else { "did not hold" },
+                    words::day(*day),
+                    name(book, *by)
+                )
+            }
+            None => "to be made".into(),
+        };
+        text.push_str(&format!("  {proof:<16} {}\n", wrap(&said, 19, 100)));
+    }
+    text.push_str("Knock-ons\n");
+    for word in &kept.plan.knock_ons {
+        let said = kept
+            .knock_ons
+            .get(word)
+            .map_or("to be looked at".into(), |(seen, by, day)| {
+                format!("{} by {}: {seen}", words::day(*day), name(book, *by))
+            });
+        text.push_str(&format!("  {word:<16} {}\n", wrap(&said, 19, 100)));
+    }
+    if !kept.left.is_empty() {
+        text.push_str("As left\n");
+        for reading in &kept.left {
+            text.push_str(&format!(
+                "  {:<18} {:<13} {}\n",
+                reading.feature,
+                reading.reading.position,
+                reading.reading.written()
+            ));
+        }
+    }
+    for signed in &kept.signatures {
+        text.push_str(&format!(
+            "Signed as {} by {} on {}\n",
+            signed.capacity.signer(),
+            name(book, signed.by),
+            words::day(signed.on)
+        ));
+    }
+    match &kept.closed {
+        Some((day, by, verdict)) => text.push_str(&format!(
+            "Closed {} by {}; as left it {verdict}.\n",
+            words::day(*day),
+            name(book, *by)
+        )),
+        None => {
+            text.push_str(&format!(
+                "{} before it can be closed:\n",
+                words::count(missing.len(), "thing is missing", "things are missing")
+            ));
+            for line in missing {
+                text.push_str(&format!("  - {}\n", wrap(line, 4, 100)));
+            }
+        }
+    }
+    text.push_str(&format!(
+        "Newest entry {}. {}\n",
+        kept.last,
+        words::STANDING
+    ));
+    let operations: Vec<_> = kept
+        .plan
+        .operations
+        .iter()
+        .zip(&kept.operations)
+        .map(|(plan, state)| json!({
+            "what": plan.what, "place": plan.place, "engine": plan.engine, "done": state.done.is_some(),
+            "hold": plan.hold.as_ref().map(|h| &h.look), "cleared": state.cleared.is_some(),
+        }))
+        .collect();
+    let value = json!({
+        "job": format!("J-{:03}", kept.number), "finding": format!("F-{found:03}"), "route": kept.plan.route, "title": kept.plan.title,
+        "operations": operations, "missing": missing, "last": kept.last,
+        "signatures": kept.signatures.iter().map(|s| json!({ "as": s.capacity.signer(), "by": name(book, s.by), "on": s.on.to_string() })).collect::<Vec<_>>(),
+        "closed": kept.closed.as_ref().map(|(day, by, verdict)| json!({ "on": day.to_string(), "by": name(book, *by), "verdict": verdict })),
+    });
+    Answer::done(text, value)
+}
+
+impl Prove {
+    /// Records it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        if self.passed == self.failed {
+            return Err(Failure::Input(
+                "Say whether it held: --passed or --failed.".into(),
+            ));
+        }
+        let receipt = context.save(|book, by, _| {
+            let (id, _) = job(book, &self.job)?;
+            shop::proof::prove(book, id, &self.proof, self.passed, &self.told, by)
+        })?;
+        let word = if self.passed { "held" } else { "did not hold" };
+        Ok(saved(
+            &receipt,
+            format!("{}: the proof {} {word}.", self.job, self.proof),
+            json!({}),
+        ))
+    }
+}
+
+impl Sign {
+    /// Signs.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let rules = context.rules()?;
+        let capacity = authority(&self.capacity)?;
+        let receipt = context.save(|book, by, on| {
+            let (id, kept) = job(book, &self.job)?;
+            not_stale(&self.job, self.seen_entry, kept.last)?;
+            shop::record::sign(book, rules, id, capacity, by, on)
+        })?;
+        Ok(saved(
+            &receipt,
+            format!(
+                "{} is signed by {} as {}.",
+                self.job,
+                context.by()?,
+                capacity.signer()
+            ),
+            json!({}),
+        ))
+    }
+}

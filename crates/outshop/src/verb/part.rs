@@ -1,0 +1,406 @@
+//! `part`, `reading`, `tooling`: what is kept of a part, from its first size to the lap that fits it.
+
+use std::collections::BTreeMap;
+
+use clap::{Args, Subcommand};
+use measure::{House, State, show};
+use serde::Deserialize;
+use serde_json::json;
+use shop::book::{Book, FeatureFacts, Part as Kept, PartId, ToolingId};
+use shop::locomotive::{NewPart, NewTooling, engine, family, job, part};
+use shop::route::metal_left;
+
+use super::{name, pair, readings, saved};
+use crate::{Answer, Context, Failure, words};
+
+/// Parts: what is measured, what was last left, metal left.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Part {
+    /// Add a part to an engine.
+    Add(Add),
+    /// What is known of a part: facts, readings, metal left, tooling.
+    Show {
+        /// The engine's number.
+        engine: String,
+        /// The part's name.
+        part: String,
+    },
+    /// What a family of parts is measured on, and its routes.
+    Family {
+        /// The family's word; all of them if left out.
+        family: Option<String>,
+    },
+}
+
+/// Add a part to an engine.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Add {
+    /// The engine's number.
+    pub engine: String,
+    /// What the shop calls it, such as "right feed check".
+    pub name: String,
+    /// Its family, such as check-valve.
+    #[arg(long)]
+    pub family: String,
+    /// A fact of the whole part: name=value. May be given again.
+    #[arg(long = "fact")]
+    #[serde(default)]
+    pub facts: Vec<String>,
+    /// A feature as built: name=size. May be given again.
+    #[arg(long = "as-built")]
+    #[serde(default)]
+    pub as_built: Vec<String>,
+    /// Our own limit for a feature: name=size. May be given again.
+    #[arg(long = "shop-limit")]
+    #[serde(default)]
+    pub shop_limit: Vec<String>,
+    /// Metal one re-cut usually takes: name=size. May be given again.
+    #[arg(long = "step")]
+    #[serde(default)]
+    pub step: Vec<String>,
+}
+
+/// Readings of a part.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Reading {
+    /// Take a set of readings: feature@place=value, each as written.
+    Take(Take),
+}
+
+/// Take a set of readings.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Take {
+    /// The engine's number.
+    pub engine: String,
+    /// The part's name.
+    pub part: String,
+    /// The readings, such as "seat-land@front=5/32in by dividers".
+    #[arg(required = true)]
+    pub readings: Vec<String>,
+    /// They are as left: when closed up.
+    #[arg(long)]
+    #[serde(default)]
+    pub as_left: bool,
+    /// The job they belong to.
+    #[arg(long)]
+    pub job: Option<String>,
+}
+
+/// Tooling.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Tooling {
+    /// Register a lap, mandrel, gauge or master.
+    Add(AddTooling),
+    /// Everything on the shelves.
+    List,
+}
+
+/// Register a piece of tooling.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AddTooling {
+    /// What it is, with the size it was made to.
+    pub what: String,
+    /// The engine whose part it serves.
+    #[arg(long)]
+    pub engine: String,
+    /// The part it serves.
+    #[arg(long)]
+    pub part: String,
+    /// Where it lies.
+    #[arg(long)]
+    pub shelf: String,
+    /// The job it was made for.
+    #[arg(long)]
+    pub job: Option<String>,
+}
+
+impl Part {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Part::Add(it) => it.run(context),
+            Part::Show {
+                engine: number,
+                part: wanted,
+            } => {
+                let book = context.book()?;
+                let house = context.house();
+                let (id, _) = engine(&book, number)?;
+                let (part_id, kept) = part(&book, id, wanted)?;
+                show_part(&book, number, part_id, kept, house)
+            }
+            Part::Family { family: word } => {
+                let book = context.book()?;
+                let wanted: Vec<_> = match word {
+                    Some(word) => vec![family(&book, word)?],
+                    None => book
+                        .families
+                        .keys()
+                        .map(|w| family(&book, w))
+                        .collect::<Result<_, _>>()?,
+                };
+                let mut text = String::new();
+                for family in &wanted {
+                    text.push_str(&format!(
+                        "{}: {} (version {})\n",
+                        family.family, family.title, family.version
+                    ));
+                    for feature in &family.features {
+                        text.push_str(&format!(
+                            "  {:<18} at {}: {}\n",
+                            feature.name,
+                            feature.positions.join(", "),
+                            feature.how
+                        ));
+                    }
+                    for condition in &family.conditions {
+                        text.push_str(&format!(
+                            "  shows {:<12} {}\n",
+                            condition.word, condition.title
+                        ));
+                    }
+                    for route in &family.routes {
+                        text.push_str(&format!("  route {:<12} {}\n", route.word, route.title));
+                    }
+                }
+                let list: Vec<_> = wanted
+                    .iter()
+                    .map(|f| json!({ "family": f.family, "version": f.version, "title": f.title, "features": f.features.iter().map(|x| &x.name).collect::<Vec<_>>() }))
+                    .collect();
+                Ok(Answer::done(text, json!(list)))
+            }
+        }
+    }
+}
+
+impl Add {
+    fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let mut facts = BTreeMap::new();
+        for typed in &self.facts {
+            let (name, value) = pair(typed, "a fact")?;
+            facts.insert(name, value);
+        }
+        let mut features: BTreeMap<String, FeatureFacts> = BTreeMap::new();
+        for (typed, set) in [
+            (
+                &self.as_built,
+                set_as_built as fn(&mut FeatureFacts, String),
+            ),
+            (&self.shop_limit, |f, v| f.shop_limit = Some(v)),
+            (&self.step, |f, v| f.step = Some(v)),
+        ] {
+            for one in typed {
+                let (name, value) = pair(one, "a size of a feature")?;
+                set(features.entry(name).or_default(), value);
+            }
+        }
+        let id = PartId(context.id()?);
+        let receipt = context.save(|book, _, _| {
+            let (locomotive, _) = engine(book, &self.engine)?;
+            shop::locomotive::add_part(
+                book,
+                NewPart {
+                    id,
+                    locomotive,
+                    family: self.family.clone(),
+                    name: self.name.clone(),
+                    facts: facts.clone(),
+                    features: features.clone(),
+                },
+            )
+        })?;
+        Ok(saved(
+            &receipt,
+            format!(
+                "The {} of No. {} is in the book.",
+                self.name.trim(),
+                self.engine
+            ),
+            json!({ "part": id.to_string() }),
+        ))
+    }
+}
+
+fn set_as_built(facts: &mut FeatureFacts, value: String) {
+    facts.as_built = Some(value);
+}
+
+fn show_part(
+    book: &Book,
+    number: &str,
+    id: PartId,
+    kept: &Kept,
+    house: House,
+) -> Result<Answer, Failure> {
+    let family = family(book, &kept.family)?;
+    let mut text = format!("{}, No. {number}: {}\n", kept.name, family.title);
+    for fact in &family.facts {
+        let told = kept
+            .facts
+            .get(&fact.name)
+            .map_or("not known", String::as_str);
+        text.push_str(&format!("  {:<18} {told}\n", fact.name));
+    }
+    let metal = metal_left(&family, kept);
+    for left in &metal {
+        let cuts = left.re_cuts.map_or(String::new(), |n| {
+            format!(
+                ", about {}",
+                words::count(usize::try_from(n).unwrap_or(0), "re-cut", "re-cuts")
+            )
+        });
+        let state = if left.state == State::AsLeft {
+            "as left"
+        } else {
+            "as found"
+        };
+        text.push_str(&format!(
+            "  metal left: {} in{cuts}. The {} was {} {state} on {}; our shop limit is {}.\n",
+            show::decimal_in(left.left),
+            left.title,
+            show::size(left.now, house),
+            words::day(left.on),
+            show::size(left.shop_limit, house),
+        ));
+    }
+    for set in kept.readings.iter().rev() {
+        let state = if set.state == State::AsLeft {
+            "as left"
+        } else {
+            "as found"
+        };
+        text.push_str(&format!(
+            "  {} {state}, by {} (entry {})\n",
+            words::day(set.on),
+            name(book, set.by),
+            set.entry
+        ));
+        for feature in &family.features {
+            let of_it: Vec<_> = set
+                .readings
+                .iter()
+                .filter(|r| r.feature == feature.name)
+                .map(|r| format!("{} {}", r.reading.position, r.reading.written()))
+                .collect();
+            if !of_it.is_empty() {
+                text.push_str(&format!("    {:<18} {}\n", feature.name, of_it.join(", ")));
+            }
+        }
+    }
+    let mut tools: Vec<_> = book.tooling.values().filter(|t| t.part == id).collect();
+    tools.sort_by_key(|t| t.number);
+    for tool in &tools {
+        text.push_str(&format!(
+            "  T-{:03} {}: {}\n",
+            tool.number, tool.what, tool.shelf
+        ));
+    }
+    let value = json!({
+        "part": kept.name, "family": kept.family, "facts": kept.facts,
+        "metal_left": metal.iter().map(|m| json!({
+            "feature": m.feature, "left_in": show::decimal_in(m.left), "now_in": show::decimal_in(m.now), "on": m.on.to_string(), "re_cuts": m.re_cuts,
+        })).collect::<Vec<_>>(),
+        "readings": kept.readings.iter().map(|s| json!({
+            "entry": s.entry, "on": s.on.to_string(), "state": s.state, "by": name(book, s.by),
+            "readings": s.readings.iter().map(|r| json!({ "feature": r.feature, "position": r.reading.position, "written": r.reading.written(), "instrument": r.reading.instrument })).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
+        "tooling": tools.iter().map(|t| json!({ "number": format!("T-{:03}", t.number), "what": t.what, "shelf": t.shelf })).collect::<Vec<_>>(),
+    });
+    Ok(Answer::done(text, value))
+}
+
+impl Reading {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let Reading::Take(it) = self;
+        let state = if it.as_left {
+            State::AsLeft
+        } else {
+            State::AsFound
+        };
+        let taken = readings(&it.readings, state, context.by()?)?;
+        let receipt = context.save(|book, _, _| {
+            let (id, _) = engine(book, &it.engine)?;
+            let (part, _) = part(book, id, &it.part)?;
+            let job = it
+                .job
+                .as_deref()
+                .map(|number| job(book, number))
+                .transpose()?
+                .map(|(id, _)| id);
+            shop::locomotive::take_readings(book, part, job, state, taken.clone())
+        })?;
+        let what = if it.as_left { "as left" } else { "as found" };
+        let told = format!(
+            "{} of the {} kept, {what}.",
+            words::count(taken.len(), "reading", "readings"),
+            it.part
+        );
+        Ok(saved(&receipt, told, json!({})))
+    }
+}
+
+impl Tooling {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Tooling::Add(it) => {
+                let id = ToolingId(context.id()?);
+                let receipt = context.save(|book, _, _| {
+                    let (locomotive, _) = engine(book, &it.engine)?;
+                    let (part, _) = part(book, locomotive, &it.part)?;
+                    let job = it
+                        .job
+                        .as_deref()
+                        .map(|number| job(book, number))
+                        .transpose()?
+                        .map(|(id, _)| id);
+                    shop::locomotive::add_tooling(NewTooling {
+                        id,
+                        what: it.what.clone(),
+                        part,
+                        shelf: it.shelf.clone(),
+                        job,
+                    })
+                })?;
+                let number = context.book()?.tooling.get(&id).map_or(0, |t| t.number);
+                Ok(saved(
+                    &receipt,
+                    format!("T-{number:03} {}: {}.", it.what.trim(), it.shelf.trim()),
+                    json!({ "tooling": format!("T-{number:03}") }),
+                ))
+            }
+            Tooling::List => {
+                let book = context.book()?;
+                let mut tools: Vec<_> = book.tooling.values().collect();
+                tools.sort_by_key(|t| t.number);
+                let mut text = String::new();
+                let mut list = Vec::new();
+                for tool in tools {
+                    let serves = book.parts.get(&tool.part).map_or("?", |p| p.name.as_str());
+                    text.push_str(&format!(
+                        "T-{:03}  {}; serves the {serves}; {}\n",
+                        tool.number, tool.what, tool.shelf
+                    ));
+                    list.push(json!({ "tooling": format!("T-{:03}", tool.number), "what": tool.what, "part": serves, "shelf": tool.shelf }));
+                }
+                Ok(Answer::done(text, json!(list)))
+            }
+        }
+    }
+}

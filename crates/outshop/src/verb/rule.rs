@@ -1,0 +1,158 @@
+//! `rule`: a rule as the rulebook has it, with its citation and the mark of how it was read.
+
+use clap::Args;
+use serde::Deserialize;
+use serde_json::json;
+
+use super::wrap;
+use crate::{Answer, Context, Failure, words};
+
+/// A rule, its versions, its citation.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rule {
+    /// The rule's id, such as clock.31.
+    #[arg(required_unless_present = "list")]
+    pub id: Option<String>,
+    /// List every rule, or those whose id begins so.
+    #[arg(long)]
+    #[serde(default)]
+    pub list: bool,
+}
+
+impl Rule {
+    /// Tells.
+    ///
+    /// # Errors
+    /// If there is no such rule.
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let book = context.rules()?;
+        let Some(id) = self.id.as_deref().filter(|_| !self.list) else {
+            let begins = self.id.as_deref().unwrap_or_default();
+            let listed: Vec<_> = book.rules().filter(|r| r.id.starts_with(begins)).collect();
+            let text: String = listed
+                .iter()
+                .map(|r| format!("{:<44} {}\n", r.id, r.title))
+                .collect();
+            let list: Vec<_> = listed
+                .iter()
+                .map(|r| json!({ "rule": r.id, "title": r.title, "kind": r.kind.word() }))
+                .collect();
+            return Ok(Answer::done(text, json!(list)));
+        };
+        let rule = book.rule(id)?;
+        let mut text = format!(
+            "{}: {}\n  rulebook {}, kind {}\n",
+            rule.id,
+            rule.title,
+            rule.jurisdiction,
+            rule.kind.word()
+        );
+        let mut versions = Vec::new();
+        for version in &rule.versions {
+            let until = version
+                .until
+                .map_or("still in force, as far as this book knows".into(), |d| {
+                    format!("through {d}")
+                });
+            let source = book
+                .sources()
+                .get(&version.cite.source)
+                .map_or(version.cite.source.clone(), |s| s.title.clone());
+            text.push_str(&format!(
+                "  version {}: from {}, {until}\n",
+                version.number, version.in_force
+            ));
+            for (what, told) in [
+                (
+                    "cites",
+                    format!(
+                        "{}, {}, {}",
+                        version.cite.section, source, version.cite.edition
+                    ),
+                ),
+                ("mark", version.mark.clone()),
+                ("our reading", version.reading.clone()),
+                ("says", said(&version.body)),
+                (
+                    "last checked",
+                    format!("{} by {}", version.checked.on, version.checked.by),
+                ),
+            ] {
+                text.push_str(&format!("    {what:<13} {}\n", wrap(&told, 18, 100)));
+            }
+            versions.push(json!({
+                "version": version.number, "in_force": version.in_force.to_string(), "until": version.until.map(|d| d.to_string()),
+                "section": version.cite.section, "source": source, "edition": version.cite.edition, "mark": version.mark,
+                "reading": version.reading, "says": said(&version.body),
+                "checked": { "on": version.checked.on.to_string(), "by": version.checked.by },
+            }));
+        }
+        text.push_str(&format!("{}\n", words::STANDING));
+        let value = json!({ "rule": rule.id, "title": rule.title, "rulebook": rule.jurisdiction, "kind": rule.kind.word(), "versions": versions });
+        Ok(Answer::done(text, value))
+    }
+}
+
+/// What a rule comes to, in words.
+fn said(body: &rules::Body) -> String {
+    use rules::{Body, CountUnit};
+    let unit = |unit: CountUnit| match unit {
+        CountUnit::ServiceDay => "service days",
+        CountUnit::Annual => "annual inspections",
+        CountUnit::DayOfUse => "day of use",
+    };
+    match body {
+        Body::Definition(it) => {
+            format!("{}: a day on which {}", it.term, it.together.join(" and "))
+        }
+        Body::Count(it) => format!(
+            "a {} inspection after {} {}; restarted by {}",
+            it.inspection,
+            it.due_after,
+            unit(it.unit),
+            it.restarted_by.join(", ")
+        ),
+        Body::Calendar(it) => format!(
+            "{} within {}; restarted by {}",
+            it.inspection,
+            it.span,
+            it.restarted_by.join(", ")
+        ),
+        Body::WhicheverFirst(it) => {
+            let arms: Vec<_> = it
+                .count
+                .iter()
+                .map(|arm| format!("{} {}", arm.due_after, unit(arm.unit)))
+                .chain(it.calendar.iter().map(|arm| arm.span.to_string()))
+                .collect();
+            format!(
+                "a {} inspection after {}, whichever comes first; restarted by {}",
+                it.inspection,
+                arms.join(" or "),
+                it.restarted_by.join(", ")
+            )
+        }
+        Body::Limit(it) => format!("{}: {}", it.subject, it.words()),
+        Body::LimitTable(it) => format!(
+            "{}: a table by {} and {}",
+            it.subject, it.rows.name, it.columns.name
+        ),
+        Body::Item(it) => format!("asked at: {}", it.inspections.join(", ")),
+        Body::Filing(it) => {
+            let of =
+                rules::words::meaning(rules::words::EVENTS, &it.when.of).unwrap_or(&it.when.of);
+            match it.when.before_or_after {
+                rules::Side::Before => {
+                    format!("{}: at least {} before {of}", it.what, it.when.span)
+                }
+                rules::Side::After => format!("{}: within {} after {of}", it.what, it.when.span),
+            }
+        }
+        Body::Retention(it) => match it.keep {
+            rules::Keep::Days(days) => format!("{}: kept at least {days} days", it.what),
+            rules::Keep::LifeOfBoiler => format!("{}: kept for the life of the boiler", it.what),
+            rules::Keep::NoPeriodInText => format!("{}: the text sets no period", it.what),
+        },
+    }
+}

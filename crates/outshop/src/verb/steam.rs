@@ -1,0 +1,232 @@
+//! `steam`: the log of an engine.
+
+use clap::{Args, Subcommand};
+use serde::Deserialize;
+use serde_json::json;
+use shop::book::{FireId, RunId};
+use shop::clock::{NewFire, days_of_fire, service_days};
+use shop::locomotive::engine;
+
+use super::{date, instant, saved};
+use crate::{Answer, Context, Failure, words};
+
+/// The log: fires, the days it is closed for, runs promised.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Steam {
+    /// Log one fire. What nobody wrote down is left out, never guessed.
+    Log(Log),
+    /// Say that the log holds every fire through a day.
+    Close {
+        /// Her number.
+        engine: String,
+        /// The last day.
+        #[arg(long)]
+        through: String,
+        /// The first day; needed at the first closing.
+        #[arg(long)]
+        from: Option<String>,
+    },
+    /// Promise a run.
+    Promise {
+        /// Her number.
+        engine: String,
+        /// The day.
+        day: String,
+        /// What is promised.
+        what: String,
+    },
+    /// The log of an engine, with the service days each fire makes.
+    Show {
+        /// Her number.
+        engine: String,
+    },
+}
+
+/// Log one fire.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Log {
+    /// Her number.
+    pub engine: String,
+    /// Fire lit, such as 2026-05-02T06:30.
+    #[arg(long)]
+    pub lit: Option<String>,
+    /// Pressure first above atmosphere.
+    #[arg(long)]
+    pub up: Option<String>,
+    /// Fire out.
+    #[arg(long)]
+    pub out: Option<String>,
+    /// Pressure gone.
+    #[arg(long)]
+    pub gone: Option<String>,
+    /// Miles run.
+    #[arg(long)]
+    pub miles: Option<u32>,
+}
+
+impl Steam {
+    /// Does it.
+    ///
+    /// # Errors
+    /// [`Failure`].
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Steam::Log(it) => it.run(context),
+            Steam::Close {
+                engine: number,
+                through,
+                from,
+            } => {
+                let through = date(through)?;
+                let from = from.as_deref().map(date).transpose()?;
+                let receipt = context.save(|book, _, on| {
+                    let (id, _) = engine(book, number)?;
+                    shop::clock::close_log(book, id, from, through, on)
+                })?;
+                Ok(saved(
+                    &receipt,
+                    format!(
+                        "The log of No. {number} is closed through {}.",
+                        words::day(through)
+                    ),
+                    json!({}),
+                ))
+            }
+            Steam::Promise {
+                engine: number,
+                day,
+                what,
+            } => {
+                let day = date(day)?;
+                let id = RunId(context.id()?);
+                let receipt = context.save(|book, _, _| {
+                    let (locomotive, _) = engine(book, number)?;
+                    shop::clock::promise(id, locomotive, day, what)
+                })?;
+                Ok(saved(
+                    &receipt,
+                    format!(
+                        "No. {number} is promised for {}: {}.",
+                        words::day(day),
+                        what.trim()
+                    ),
+                    json!({}),
+                ))
+            }
+            Steam::Show { engine: number } => show(context, number),
+        }
+    }
+}
+
+impl Log {
+    fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let (lit, up, out, gone) = (
+            instant(&self.lit)?,
+            instant(&self.up)?,
+            instant(&self.out)?,
+            instant(&self.gone)?,
+        );
+        let id = FireId(context.id()?);
+        let receipt = context.save(|book, _, on| {
+            let (locomotive, _) = engine(book, &self.engine)?;
+            shop::clock::log_fire(
+                NewFire {
+                    id,
+                    locomotive,
+                    lit,
+                    up,
+                    out,
+                    gone,
+                    miles: self.miles,
+                },
+                on,
+            )
+        })?;
+        let on = context.on()?;
+        let book = context.book()?;
+        let days = book
+            .fires
+            .get(&id)
+            .map(|fire| days_of_fire(fire, on))
+            .unwrap_or_default();
+        let told = match (days.least.len(), days.most.len()) {
+            (0, 0) => "Logged: fire and pressure never stood together; no service day.".to_string(),
+            (least, most) if least == most => {
+                let list: Vec<_> = days.least.iter().map(|d| words::day(*d)).collect();
+                format!(
+                    "Logged: {}, {}.",
+                    words::count(least, "service day", "service days"),
+                    list.join(" and ")
+                )
+            }
+            (least, most) => format!("Logged: {least} to {most} service days; a time is missing."),
+        };
+        let list = |set: &std::collections::BTreeSet<jiff::civil::Date>| {
+            set.iter().map(|d| d.to_string()).collect::<Vec<_>>()
+        };
+        Ok(saved(
+            &receipt,
+            told,
+            json!({ "least": list(&days.least), "most": list(&days.most) }),
+        ))
+    }
+}
+
+fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
+    let on = context.on()?;
+    let book = context.book()?;
+    let (id, kept) = engine(&book, number)?;
+    let mut fires: Vec<_> = book.fires.values().filter(|f| f.locomotive == id).collect();
+    fires.sort_by_key(|f| (f.lit.or(f.up), f.out.or(f.gone)));
+    let hour = |at: Option<jiff::civil::DateTime>| {
+        at.map_or("not written".into(), |at| {
+            at.strftime("%d %b %H:%M").to_string()
+        })
+    };
+    let mut text = format!("Log of No. {} to {}\n", kept.number, words::day(on));
+    text.push_str(&format!(
+        "  {:<13} {:<13} {:<13} {:<13} {:>5}  service days\n",
+        "lit", "pressure up", "fire out", "pressure gone", "miles"
+    ));
+    let mut list = Vec::new();
+    for fire in fires {
+        let days = days_of_fire(fire, on);
+        let count = match (days.least.len(), days.most.len()) {
+            (least, most) if least == most => format!("{least}"),
+            (least, most) => format!("{least} to {most}"),
+        };
+        let miles = fire.miles.map_or("-".to_string(), |m| m.to_string());
+        text.push_str(&format!(
+            "  {:<13} {:<13} {:<13} {:<13} {miles:>5}  {count}\n",
+            hour(fire.lit),
+            hour(fire.up),
+            hour(fire.out),
+            hour(fire.gone)
+        ));
+        let at = |at: Option<jiff::civil::DateTime>| at.map(|at| at.to_string());
+        list.push(json!({
+            "lit": at(fire.lit), "up": at(fire.up), "out": at(fire.out), "gone": at(fire.gone), "miles": fire.miles,
+            "least": days.least.len(), "most": days.most.len(),
+        }));
+    }
+    let since = kept.log_from.unwrap_or(on);
+    let all = service_days(&book, id, since, on);
+    let closed = match (kept.log_from, kept.log_through) {
+        (Some(from), Some(through)) => format!(
+            "closed from {} through {}",
+            words::day(from),
+            words::day(through)
+        ),
+        _ => "never closed".into(),
+    };
+    text.push_str(&format!(
+        "  {} proved; the log is {closed}.\n",
+        words::count(all.least.len(), "service day", "service days")
+    ));
+    Ok(Answer::done(
+        text,
+        json!({ "engine": kept.number, "on": on.to_string(), "fires": list, "service_days": all.least.len() }),
+    ))
+}

@@ -1,0 +1,333 @@
+//! The card of `thread.acme`.
+
+use crate::card::{
+    Argument, Card, ClosedForm, Decimals, Kind, Measure, Range, ResultKind, ResultSpec, Source,
+    Symbol,
+};
+use crate::catalogue::Entry;
+use measure::{Dimension, House, Rounding};
+
+/// The law, for the catalogue.
+pub const ENTRY: Entry = Entry {
+    card: &CARD,
+    answer: super::answer,
+    evidence: include_str!("evidence.csv"),
+};
+
+pub(super) const ID: &str = "thread.acme";
+pub(super) const LENGTH: Measure = Measure::Of(Dimension::Length);
+
+const FORM: &str = "Machinery's Handbook 27 p. 1828 (ASME B1.5)";
+const AREAS: &str = "Machinery's Handbook 27 p. 1827 (ASME B1.5)";
+const MEMORY: &str = "from memory; published limits bear it out";
+const ROOT_INCH: Measure = Measure::Named("in^(1/2)");
+
+pub(super) const ALLOWANCE: Symbol = Symbol {
+    symbol: "a",
+    meaning: "allowance on the screw's pitch diameter, by size",
+    measure: LENGTH,
+    source: "tables/thread/acme-allowance.csv",
+};
+pub(super) const CLEARANCE: Symbol = Symbol {
+    symbol: "c",
+    meaning: "clearance at the crests, on the diameter, by pitch",
+    measure: LENGTH,
+    source: FORM,
+};
+pub(super) const NUT_MAJOR: Symbol = Symbol {
+    symbol: "T_n",
+    meaning: "tolerance on the nut's major diameter, by pitch",
+    measure: LENGTH,
+    source: MEMORY,
+};
+pub(super) const BY_SIZE: Symbol = Symbol {
+    symbol: "k_d",
+    meaning: "pitch-diameter tolerance for the root of the diameter, by class",
+    measure: ROOT_INCH,
+    source: MEMORY,
+};
+pub(super) const BY_PITCH: Symbol = Symbol {
+    symbol: "k_p",
+    meaning: "pitch-diameter tolerance for the root of the pitch, by class",
+    measure: ROOT_INCH,
+    source: MEMORY,
+};
+
+const FINE: Decimals = Decimals { inch: 4, metric: 3 };
+const AREA: Decimals = Decimals { inch: 4, metric: 1 };
+const DEGREES: Decimals = Decimals { inch: 2, metric: 2 };
+
+const fn length(
+    name: &'static str,
+    symbol: &'static str,
+    meaning: &'static str,
+    source: &'static str,
+) -> ResultSpec {
+    let kind = ResultKind::Quantity(Dimension::Length, FINE, Rounding::Nearest);
+    ResultSpec {
+        name,
+        symbol,
+        meaning,
+        kind,
+        source,
+    }
+}
+
+const fn line(symbol: &'static str, meaning: &'static str, source: &'static str) -> Symbol {
+    Symbol {
+        symbol,
+        meaning,
+        measure: LENGTH,
+        source,
+    }
+}
+
+static CARD: Card = Card {
+    id: ID,
+    version: 1,
+    title: "Limits of a general purpose Acme thread",
+    purpose: "The limits of screw and nut for an Acme thread of 29 degrees, with its depth, flats, \
+        lead angle and the areas its strength is reckoned on.",
+    formula: "
+        P = 1 / n
+        T = k_d * sqrt(D) + k_p * sqrt(P)
+        T_c = max(0.05 * P, 0.005)
+        d_max = D
+        d_min = D - T_c
+        D2_min = round(D - P / 2, 4)
+        d2_max = D2_min - a
+        d2_min = d2_max - T
+        d1_max = round(D - P - c, 4)
+        d1_min = d1_max - 1.5 * T
+        D_min = D + c
+        D_max = D_min + T_n
+        D2_max = D2_min + T
+        D1_min = D - P
+        D1_max = D1_min + T_c
+        es = a
+        h_s = P / 2 + c / 2
+        F_c = 0.3707 * P
+        F_r = round(F_c, 4) - round(0.259 * c, 4)
+        L_a = atan(s * P / (pi * D2_min))
+        d2_p = round(d2_min, 4)
+        D1_p = round(D1_max, 4)
+        d_t = (d2_p + round(d1_min, 4)) / 2
+        A_t = pi / 4 * d_t^2
+        A_s = pi * D1_p * (0.5 + n * tan(14.5) * (d2_p - D1_p))",
+    book_units: Some(House::Inch),
+    arguments: &[
+        Argument {
+            name: "diameter",
+            symbol: "D",
+            meaning: "nominal diameter",
+            kind: Kind::Quantity(
+                Dimension::Length,
+                Range {
+                    least: "1/4 in",
+                    most: "5 in",
+                },
+            ),
+            required: true,
+        },
+        Argument {
+            name: "tpi",
+            symbol: "n",
+            meaning: "threads per inch",
+            kind: Kind::Quantity(
+                Dimension::PerInch,
+                Range {
+                    least: "1",
+                    most: "16",
+                },
+            ),
+            required: true,
+        },
+        Argument {
+            name: "class",
+            symbol: "class",
+            meaning: "class of fit",
+            kind: Kind::Word(&["2G", "3G", "4G"]),
+            required: true,
+        },
+        Argument {
+            name: "starts",
+            symbol: "s",
+            meaning: "number of starts",
+            kind: Kind::Quantity(
+                Dimension::Count,
+                Range {
+                    least: "1",
+                    most: "8",
+                },
+            ),
+            required: false,
+        },
+    ],
+    table_values: &[ALLOWANCE, CLEARANCE, NUT_MAJOR, BY_SIZE, BY_PITCH],
+    lines: &[
+        line("P", "pitch", FORM),
+        line("T", "pitch-diameter tolerance, screw and nut", MEMORY),
+        line(
+            "T_c",
+            "tolerance on the screw's major and the nut's minor diameter",
+            MEMORY,
+        ),
+        line("d2_p", "screw, pitch diameter, least, as printed", AREAS),
+        line("D1_p", "nut, minor diameter, most, as printed", AREAS),
+    ],
+    results: &[
+        length(
+            "external_major_max",
+            "d_max",
+            "screw, major diameter, most",
+            FORM,
+        ),
+        length(
+            "external_major_min",
+            "d_min",
+            "screw, major diameter, least",
+            MEMORY,
+        ),
+        length(
+            "external_pitch_max",
+            "d2_max",
+            "screw, pitch diameter, most",
+            FORM,
+        ),
+        length(
+            "external_pitch_min",
+            "d2_min",
+            "screw, pitch diameter, least",
+            MEMORY,
+        ),
+        length(
+            "external_minor_max",
+            "d1_max",
+            "screw, minor diameter, most",
+            FORM,
+        ),
+        length(
+            "external_minor_min",
+            "d1_min",
+            "screw, minor diameter, least",
+            MEMORY,
+        ),
+        length(
+            "internal_major_min",
+            "D_min",
+            "nut, major diameter, least",
+            FORM,
+        ),
+        length(
+            "internal_major_max",
+            "D_max",
+            "nut, major diameter, most",
+            MEMORY,
+        ),
+        length(
+            "internal_pitch_min",
+            "D2_min",
+            "nut, pitch diameter, least (basic)",
+            FORM,
+        ),
+        length(
+            "internal_pitch_max",
+            "D2_max",
+            "nut, pitch diameter, most",
+            MEMORY,
+        ),
+        length(
+            "internal_minor_min",
+            "D1_min",
+            "nut, minor diameter, least",
+            FORM,
+        ),
+        length(
+            "internal_minor_max",
+            "D1_max",
+            "nut, minor diameter, most",
+            MEMORY,
+        ),
+        length(
+            "allowance",
+            "es",
+            "screw's greatest pitch diameter under the basic",
+            FORM,
+        ),
+        length(
+            "depth",
+            "h_s",
+            "depth of the screw's thread, clearance included",
+            FORM,
+        ),
+        length("crest_flat", "F_c", "flat at the crest", FORM),
+        length(
+            "root_flat",
+            "F_r",
+            "flat at the screw's root: the end of the tool",
+            FORM,
+        ),
+        ResultSpec {
+            name: "lead_angle",
+            symbol: "L_a",
+            meaning: "lead angle at the basic pitch diameter",
+            kind: ResultKind::Quantity(Dimension::Angle, DEGREES, Rounding::Nearest),
+            source: FORM,
+        },
+        length(
+            "stress_diameter",
+            "d_t",
+            "plain pin as strong in tension",
+            AREAS,
+        ),
+        ResultSpec {
+            name: "stress_area",
+            symbol: "A_t",
+            meaning: "area in tension of the least screw",
+            kind: ResultKind::Quantity(Dimension::Area, AREA, Rounding::Down),
+            source: AREAS,
+        },
+        ResultSpec {
+            name: "shear_area_per_inch",
+            symbol: "A_s",
+            meaning: "area of the screw's threads in shear for one inch engaged",
+            kind: ResultKind::Quantity(Dimension::Area, AREA, Rounding::Down),
+            source: AREAS,
+        },
+    ],
+    branches: &["2G", "3G", "4G"],
+    validity: "General purpose Acme, 29 degrees, 1/4 to 5 in, 1 to 16 threads per inch, a pitch of not \
+        more than half the diameter. Sizes are worked in inches, as the standard is. Not for \
+        centralizing Acme, Stub Acme, the 29 degree worm, or an old thread that only looks like Acme.",
+    sources: &[
+        Source {
+            work: "Machinery's Handbook, 27th edition (Industrial Press), quoting ASME/ANSI B1.5-1988",
+            locator: "pages 1827, 1828, 1831 and 1841",
+            used_for: "form, clearances, areas, lead angles and the table of allowances",
+        },
+        Source {
+            work: "Dependable Acme Threaded Products, internal and external thread dimensions",
+            locator: "dependableacme.com",
+            used_for: "published limits in class 2G",
+        },
+        Source {
+            work: "L. Merrick, Acme Thread Data Sheets, 2009",
+            locator: "page 1 (scribd.com 101020691)",
+            used_for: "published minor diameters and areas in 2G, 3G and 4G",
+        },
+        Source {
+            work: "Memory",
+            locator: "no source",
+            used_for: "the tolerance formulas, and the tolerance on the nut's major diameter",
+        },
+    ],
+    cautions: &[
+        "Measure the thread you have before cutting its mate: an old screw is not Acme because it \
+            looks so. The flanks, the pitch and both diameters must agree.",
+        "A screw that holds a load or a pressure is rated by its code and its designer, not by these \
+            areas alone.",
+    ],
+    closed_form: ClosedForm::No(
+        "the allowance, the clearance and the class's two tolerance figures are looked up in tables",
+    ),
+};

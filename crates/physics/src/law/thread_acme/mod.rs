@@ -1,0 +1,153 @@
+//! `thread.acme`: the limits of a general purpose Acme thread, 29 degrees, classes 2G, 3G and 4G.
+//!
+//! # How the published limits are reproduced
+//!
+//! Plain arithmetic on the formulas misses a printed limit now and then by a ten-thousandth. What
+//! reproduces every limit of the seven sizes that we hold in 2G, and the screw's least minor
+//! diameter in 20 of 21 sizes and classes of a second source, is this: the basic pitch diameter and
+//! the screw's greatest minor diameter are rounded to the four places in which the standard lists
+//! them; the allowance is taken from a table; the tolerances are taken off unrounded. The nut's bore
+//! is not rounded on the way, as its published values show. The allowance table goes by *ranges* of
+//! size, not by the square root of the size itself: 5/16 and 7/16 in stand at the end of their
+//! ranges and tell the two apart. The root flat is the difference of two figures of four places.
+//!
+//! The areas are worked from the limits as printed, to four places. Two columns of the Handbook's
+//! table of areas follow other rules (cut off, not rounded; a bore without its least tolerance);
+//! those rows are kept in the evidence as disagreements, each with its reason.
+//!
+//! A maker's published table gives sizes with another pitch than their own the allowance and the
+//! tolerance of the size whose own pitch it is (1-4 those of 1 1/2-4). That is the maker's practice,
+//! not the standard's; those rows are kept in the evidence as disagreements.
+
+mod card;
+mod limits;
+
+pub use card::ENTRY;
+pub use limits::{Acme, Class, acme};
+
+use crate::answer::{Answer, Assumption, TableValue};
+use crate::error::SheetError;
+use crate::given::Inputs;
+use crate::tables;
+use measure::{Length, Unit};
+
+fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
+    let diameter = inputs.need_length("diameter")?;
+    let tpi = inputs.need_per_inch("tpi")?;
+    let class = inputs
+        .word("class")
+        .and_then(Class::from_word)
+        .ok_or_else(|| SheetError::Missing {
+            sheet: card::ID,
+            missing: vec!["class".to_owned()],
+        })?;
+    let pitch = 1.0 / tpi;
+    if pitch > 0.5 * diameter.to_inches() {
+        return Err(SheetError::Impossible {
+            sheet: card::ID,
+            what: format!(
+                "a pitch of {pitch:.4} in on {:.4} in leaves no core",
+                diameter.to_inches()
+            ),
+            expected: "a pitch of not more than half the diameter".to_owned(),
+        });
+    }
+    let mut assumptions = Vec::new();
+    let starts = match inputs.si("starts") {
+        Some(starts) => starts,
+        None => {
+            assumptions.push(Assumption {
+                argument: "starts",
+                text: "1",
+                si: 1.0,
+                why: "an Acme size named without its starts is single; count the ends to be sure",
+            });
+            1.0
+        }
+    };
+    let allowance = tables::acme_allowance(card::ID, class.word(), diameter)?;
+    let thread = acme(diameter, tpi, class, allowance.allowance, starts);
+
+    let mut answer = Answer::new(class.word())
+        .with("external_major_max", thread.external_major.1)
+        .with("external_major_min", thread.external_major.0)
+        .with("external_pitch_max", thread.external_pitch.1)
+        .with("external_pitch_min", thread.external_pitch.0)
+        .with("external_minor_max", thread.external_minor.1)
+        .with("external_minor_min", thread.external_minor.0)
+        .with("internal_major_min", thread.internal_major.0)
+        .with("internal_major_max", thread.internal_major.1)
+        .with("internal_pitch_min", thread.internal_pitch.0)
+        .with("internal_pitch_max", thread.internal_pitch.1)
+        .with("internal_minor_min", thread.internal_minor.0)
+        .with("internal_minor_max", thread.internal_minor.1)
+        .with("allowance", thread.allowance)
+        .with("depth", thread.depth)
+        .with("crest_flat", thread.crest_flat)
+        .with("root_flat", thread.root_flat)
+        .with("lead_angle", thread.lead_angle)
+        .with("stress_diameter", thread.stress_diameter)
+        .with("stress_area", thread.stress_area)
+        .with("shear_area_per_inch", thread.shear_area_per_inch);
+
+    let (coarse, form) = (tpi <= limits::COARSE_TPI, "Machinery's Handbook 27 p. 1828");
+    let reach = if coarse {
+        "10 threads per inch and coarser"
+    } else {
+        "finer than 10 threads per inch"
+    };
+    let clearance = limits::clearance(tpi).to_inches();
+    let formula = format!("tolerance formula for class {}, from memory", class.word());
+    let (by_size, by_pitch) = class.tolerance();
+    answer.table_values = vec![
+        TableValue {
+            symbol: card::ALLOWANCE,
+            value: allowance.allowance.to_m(),
+            printed: format!("{} in", allowance.printed),
+            row: allowance.row,
+        },
+        row(card::CLEARANCE, clearance, format!("{form}, {reach}")),
+        row(card::NUT_MAJOR, clearance, format!("{reach}, from memory")),
+        row(card::BY_SIZE, by_size, formula.clone()),
+        row(card::BY_PITCH, by_pitch, formula),
+    ];
+    answer.assumptions = assumptions;
+    if starts > 1.0 {
+        answer.notices.push(
+            "More than one start: only the lead angle allows for it. The limits are those of a \
+             single thread; ask the standard before gauging."
+                .into(),
+        );
+    }
+    if class == Class::C4G {
+        answer.notices.push(
+            "Class 4G: the tolerance formula is from memory and the standard's own table has not \
+             been read."
+                .into(),
+        );
+    }
+    if (tpi - tpi.round()).abs() > 1e-9 {
+        answer
+            .notices
+            .push("Not a whole number of threads per inch: not a standard pitch.".into());
+    }
+    Ok(answer)
+}
+
+/// A value of the thread form or of a tolerance formula, as printed; lengths arrive in inches.
+fn row(symbol: crate::card::Symbol, value: f64, row: String) -> TableValue {
+    let length = symbol.measure == card::LENGTH;
+    let value_in = if length {
+        Length::inches(value).to_m()
+    } else {
+        value
+    };
+    let unit = if length { Unit::Inch.symbol() } else { "" };
+    let printed = format!("{value} {unit}").trim_end().to_owned();
+    TableValue {
+        symbol,
+        value: value_in,
+        printed,
+        row,
+    }
+}

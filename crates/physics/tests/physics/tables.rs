@@ -1,0 +1,135 @@
+//! The tables against their cards: count, checksum, and the rule by which the book made them.
+
+use measure::{Length, Size};
+use physics::tables::{MATERIALS, acme_allowance, expansion};
+
+struct Table {
+    rows: Vec<Vec<String>>,
+    card: toml::Table,
+}
+
+/// A table and its card, read apart from the code under test.
+fn table(csv: &str, card: &str) -> Table {
+    let lines = csv
+        .lines()
+        .filter(|line| !line.starts_with('#') && !line.is_empty());
+    let rows = lines
+        .skip(1)
+        .map(|line| line.split(',').map(str::to_owned).collect())
+        .collect();
+    Table {
+        rows,
+        card: card.parse().unwrap(),
+    }
+}
+
+fn expansion_table() -> Table {
+    table(
+        include_str!("../../../../tables/material/expansion.csv"),
+        include_str!("../../../../tables/material/expansion.toml"),
+    )
+}
+
+fn allowance_table() -> Table {
+    table(
+        include_str!("../../../../tables/thread/acme-allowance.csv"),
+        include_str!("../../../../tables/thread/acme-allowance.toml"),
+    )
+}
+
+fn card_says(table: &Table, key: &str) -> i64 {
+    table.card[key].as_integer().unwrap()
+}
+
+#[test]
+fn each_table_is_whole_and_its_card_names_the_source() {
+    for table in [expansion_table(), allowance_table()] {
+        for key in ["title", "source", "locator", "units", "range"] {
+            assert!(
+                table.card[key].as_str().is_some_and(|text| text.len() > 5),
+                "{key}"
+            );
+        }
+        assert_eq!(table.rows.len() as i64, card_says(&table, "rows"));
+    }
+}
+
+#[test]
+fn the_checksums_hold() {
+    let sum = |table: &Table, columns: &[usize], scale: f64| -> i64 {
+        let cells = table
+            .rows
+            .iter()
+            .flat_map(|row| columns.iter().map(|at| row[*at].clone()));
+        cells
+            .map(|cell| (cell.parse::<f64>().unwrap() * scale).round() as i64)
+            .sum()
+    };
+    let metals = expansion_table();
+    assert_eq!(sum(&metals, &[1], 1e6), card_says(&metals, "checksum"));
+    let threads = allowance_table();
+    assert_eq!(
+        sum(&threads, &[2, 3, 4], 1e4),
+        card_says(&threads, "checksum")
+    );
+}
+
+/// Metals expand by between 4 and 12 millionths a degree Fahrenheit: a slipped point would show.
+#[test]
+fn every_metal_has_a_row_of_a_sane_size() {
+    let rows = expansion_table().rows;
+    assert_eq!(
+        rows.iter().map(|row| row[0].as_str()).collect::<Vec<_>>(),
+        MATERIALS
+    );
+    for metal in MATERIALS {
+        let row = expansion("test", metal).unwrap();
+        assert!((0.0004..0.0012).contains(&row.per_100f), "{metal}");
+        assert!(!row.source.is_empty() && !row.note.is_empty());
+    }
+    assert!(expansion("test", "unobtainium").is_err());
+}
+
+/// Each allowance is .008, .006 or .004 times the root of the middle of its range, to four places;
+/// the ranges join without a gap.
+#[test]
+fn the_allowances_follow_the_rule_of_the_book() {
+    let inches = |text: &str| {
+        Size::parse(&format!("{text} in"))
+            .unwrap()
+            .length()
+            .to_inches()
+    };
+    let mut reached = 0.0;
+    for row in allowance_table().rows {
+        let (over, to) = (inches(&row[0]), inches(&row[1]));
+        assert_eq!(over, reached, "a gap before {}", row[0]);
+        reached = to;
+        // The last range is cut at the greatest size of the sheet; the book's runs on to 5 1/4.
+        let middle = (over + if to == 5.0 { 5.25 } else { to }) / 2.0;
+        for (factor, cell) in [(0.008, &row[2]), (0.006, &row[3]), (0.004, &row[4])] {
+            let rule: f64 = factor * measure::math::sqrt(middle);
+            let printed: f64 = cell.parse().unwrap();
+            assert!(
+                (printed - rule).abs() <= 0.000_05 + 1e-12,
+                "{row:?}: {rule}"
+            );
+        }
+    }
+    assert_eq!(reached, 5.0);
+}
+
+/// A size at the end of a range belongs to it; the next hair does not.
+#[test]
+fn ranges_take_in_their_upper_end() {
+    let at = |inches: f64| {
+        acme_allowance("test", "2G", Length::inches(inches))
+            .unwrap()
+            .printed
+    };
+    assert_eq!(at(0.4375), "0.0049");
+    assert_eq!(at(0.4376), "0.0057");
+    assert_eq!(at(5.0), "0.0179");
+    assert!(acme_allowance("test", "2G", Length::inches(5.01)).is_err());
+    assert!(acme_allowance("test", "5G", Length::inches(1.0)).is_err());
+}

@@ -1,0 +1,371 @@
+//! A part family: what is measured where, which limits may apply, which routes exist, as data.
+//!
+//! Families are TOML texts that are adopted into the book as entries. They hold positions, words,
+//! hours and steps; they never hold a size of somebody's part.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::statement::{Authority, QuarterHours};
+
+/// A family text that does not read.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("the part family does not read: {0}")]
+pub struct FamilyError(pub String);
+
+/// A part family.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Family {
+    /// The word for it, e.g. `check-valve`.
+    pub family: String,
+    /// Its version; a changed family is a new version.
+    pub version: u32,
+    /// What it is.
+    pub title: String,
+    /// Facts of the whole part that verdicts and routes need.
+    #[serde(default, rename = "fact")]
+    pub facts: Vec<FactAsked>,
+    /// What is measured.
+    #[serde(default, rename = "feature")]
+    pub features: Vec<Feature>,
+    /// Sizes that are the difference of two features, such as bore over pin.
+    #[serde(default, rename = "difference")]
+    pub differences: Vec<Difference>,
+    /// What it may do when it is not right.
+    #[serde(default, rename = "condition")]
+    pub conditions: Vec<Condition>,
+    /// Proofs that its repairs ask for.
+    #[serde(default, rename = "proof")]
+    pub proofs: Vec<Proof>,
+    /// Neighbours to look at when a size changed.
+    #[serde(default, rename = "knock-on")]
+    pub knock_ons: Vec<KnockOn>,
+    /// Ways to put it right.
+    #[serde(default, rename = "route")]
+    pub routes: Vec<Route>,
+}
+
+/// A fact of the whole part.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct FactAsked {
+    /// Its word.
+    pub name: String,
+    /// What it means.
+    pub title: String,
+    /// The words it may take; empty where it is a size or a number.
+    #[serde(default)]
+    pub choices: Vec<String>,
+}
+
+/// What kind of size a feature has.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FeatureKind {
+    /// A length.
+    Size,
+    /// An angle.
+    Angle,
+}
+
+/// Which way wear moves a size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Wears {
+    /// Gets smaller.
+    Smaller,
+    /// Gets larger.
+    Larger,
+    /// Either way, or not at all.
+    Either,
+}
+
+/// Which of several readings governs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Worst {
+    /// The smallest.
+    Smallest,
+    /// The largest.
+    Largest,
+}
+
+/// A feature: where it is measured, and what limit may apply.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Feature {
+    /// Its word.
+    pub name: String,
+    /// What it is.
+    pub title: String,
+    /// A size or an angle.
+    pub kind: FeatureKind,
+    /// Where it is measured; every place must be read.
+    pub positions: Vec<String>,
+    /// Which way it wears.
+    pub wears: Wears,
+    /// Which reading governs.
+    pub worst: Worst,
+    /// How a good shop takes it.
+    pub how: String,
+    /// The rule that limits it.
+    #[serde(default)]
+    pub rule: Option<RuleChoice>,
+    /// Whether metal left is reckoned on it, from its shop limit.
+    #[serde(default)]
+    pub metal: bool,
+}
+
+/// Which rule limits something: one, or one by a fact of the part (which pin it is decides).
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(untagged)]
+pub enum RuleChoice {
+    /// Always this rule.
+    One(String),
+    /// By a fact.
+    ByFact(BTreeMap<String, BTreeMap<String, String>>),
+}
+
+/// A size that is one feature less another.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Difference {
+    /// Its word.
+    pub name: String,
+    /// What it is.
+    pub title: String,
+    /// The larger feature; its largest reading counts.
+    pub larger: String,
+    /// The smaller feature; its smallest reading counts.
+    pub smaller: String,
+    /// The rule that limits it, if there is one on file.
+    #[serde(default)]
+    pub rule: Option<RuleChoice>,
+}
+
+/// Something a part does when it is not right.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Condition {
+    /// Its word.
+    pub word: String,
+    /// What is seen.
+    pub title: String,
+    /// The rule that forbids it.
+    #[serde(default)]
+    pub rule: Option<String>,
+    /// The proof that shows it gone.
+    pub cleared_by: String,
+}
+
+/// A proof.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Proof {
+    /// Its word.
+    pub word: String,
+    /// What it shows.
+    pub title: String,
+    /// How it is made.
+    pub how: String,
+    /// The rule that asks it, if a rule does.
+    #[serde(default)]
+    pub rule: Option<String>,
+}
+
+/// A neighbour to look at.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct KnockOn {
+    /// Its word.
+    pub word: String,
+    /// What to look at, and why.
+    pub title: String,
+}
+
+/// A stop after an operation.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Hold {
+    /// What is looked at.
+    pub look: String,
+    /// Who may clear it.
+    pub by: Authority,
+}
+
+/// A step of a route.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct OperationPlan {
+    /// What is done.
+    pub what: String,
+    /// Where.
+    pub place: String,
+    /// The state the engine must be in.
+    pub engine: String,
+    /// Low, likely and high, in quarter hours.
+    pub quarter_hours: [u32; 3],
+    /// A stop after it.
+    #[serde(default)]
+    pub hold: Option<Hold>,
+}
+
+impl OperationPlan {
+    /// Low, likely and high.
+    pub fn hours(&self) -> [QuarterHours; 3] {
+        self.quarter_hours.map(QuarterHours)
+    }
+}
+
+/// A way to put a part right.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Route {
+    /// Its word, e.g. `re-cut`.
+    pub word: String,
+    /// What it is.
+    pub title: String,
+    /// Leaves the part as it is.
+    #[serde(default)]
+    pub carries: bool,
+    /// The most metal at one edge of a seat that this route can move, as a size.
+    #[serde(default)]
+    pub most_wedge: Option<String>,
+    /// Whether it spends the seat's own metal, so that enough must be left.
+    #[serde(default)]
+    pub spends_seat: bool,
+    /// What it buys, in words.
+    pub buys: String,
+    /// What nobody knows yet.
+    #[serde(default)]
+    pub unknown: Vec<String>,
+    /// Skill it takes.
+    #[serde(default)]
+    pub skill: Option<String>,
+    /// Tools that must exist or be made first.
+    #[serde(default)]
+    pub tooling: Vec<String>,
+    /// Steps.
+    #[serde(default, rename = "operation")]
+    pub operations: Vec<OperationPlan>,
+    /// Proofs, by word.
+    #[serde(default)]
+    pub proofs: Vec<String>,
+    /// Knock-ons, by word.
+    #[serde(default)]
+    pub knock_ons: Vec<String>,
+    /// When to stop and ask.
+    #[serde(default)]
+    pub stop_points: Vec<String>,
+    /// What can hurt.
+    #[serde(default)]
+    pub cautions: Vec<String>,
+}
+
+impl Route {
+    /// Low, likely and high hours of the whole route.
+    pub fn hours(&self) -> [QuarterHours; 3] {
+        let mut sum = [0; 3];
+        for step in &self.operations {
+            for (total, hours) in sum.iter_mut().zip(step.quarter_hours) {
+                *total += hours;
+            }
+        }
+        sum.map(QuarterHours)
+    }
+}
+
+impl Family {
+    /// Reads a family and checks that its words hang together.
+    ///
+    /// # Errors
+    /// [`FamilyError`] if the text is not TOML of this shape, or a word is used that it does not define.
+    pub fn read(text: &str) -> Result<Family, FamilyError> {
+        let family: Family = toml::from_str(text).map_err(|e| FamilyError(e.to_string()))?;
+        family.hangs_together()?;
+        Ok(family)
+    }
+
+    /// The families this build brings along, as texts.
+    pub const BUILT_IN: &'static [&'static str] = &[
+        include_str!("../../../../tables/family/check-valve.toml"),
+        include_str!("../../../../tables/family/crosshead-and-guide.toml"),
+        include_str!("../../../../tables/family/rod-bushing.toml"),
+        include_str!("../../../../tables/family/driving-tire.toml"),
+    ];
+
+    /// A feature by its word.
+    pub fn feature(&self, name: &str) -> Option<&Feature> {
+        self.features.iter().find(|f| f.name == name)
+    }
+
+    /// A route by its word.
+    pub fn route(&self, word: &str) -> Option<&Route> {
+        self.routes.iter().find(|r| r.word == word)
+    }
+
+    /// A condition by its word.
+    pub fn condition(&self, word: &str) -> Option<&Condition> {
+        self.conditions.iter().find(|c| c.word == word)
+    }
+
+    /// A proof by its word.
+    pub fn proof(&self, word: &str) -> Option<&Proof> {
+        self.proofs.iter().find(|p| p.word == word)
+    }
+
+    /// A knock-on by its word.
+    pub fn knock_on(&self, word: &str) -> Option<&KnockOn> {
+        self.knock_ons.iter().find(|k| k.word == word)
+    }
+
+    fn hangs_together(&self) -> Result<(), FamilyError> {
+        let wrong = |what: String| Err(FamilyError(format!("in `{}`: {what}", self.family)));
+        for condition in &self.conditions {
+            if self.proof(&condition.cleared_by).is_none() {
+                return wrong(format!(
+                    "`{}` is cleared by `{}`, which is no proof of it",
+                    condition.word, condition.cleared_by
+                ));
+            }
+        }
+        for difference in &self.differences {
+            for name in [&difference.larger, &difference.smaller] {
+                if self.feature(name).is_none() {
+                    return wrong(format!(
+                        "`{}` speaks of `{name}`, which is no feature of it",
+                        difference.name
+                    ));
+                }
+            }
+        }
+        for feature in &self.features {
+            if feature.positions.is_empty() {
+                return wrong(format!("`{}` says nowhere to measure", feature.name));
+            }
+        }
+        for route in &self.routes {
+            if let Some(word) = route.proofs.iter().find(|w| self.proof(w).is_none()) {
+                return wrong(format!(
+                    "route `{}` asks for `{word}`, which is no proof of it",
+                    route.word
+                ));
+            }
+            if let Some(word) = route.knock_ons.iter().find(|w| self.knock_on(w).is_none()) {
+                return wrong(format!(
+                    "route `{}` names `{word}`, which is no knock-on of it",
+                    route.word
+                ));
+            }
+            if !route.carries && (route.operations.is_empty() || route.proofs.is_empty()) {
+                return wrong(format!(
+                    "route `{}` does work but has no steps or no proof",
+                    route.word
+                ));
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,717 @@
+//! The one projector: how a statement changes the book, and the rows that the book is kept as.
+//!
+//! The same code serves a single new entry and a rebuild from nothing, so the two cannot differ.
+
+use jiff::civil::Date;
+use measure::State;
+use serde::{Serialize, de::DeserializeOwned};
+
+use super::family::Family;
+use super::id::{BatchId, EntryId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId};
+use super::state::{
+    AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
+    Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
+    Tooling,
+};
+use super::statement::{Occasion, Statement};
+
+/// What an entry says beside its statement.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Meta {
+    /// Its number, counted from 1.
+    pub seq: u64,
+    /// Its id.
+    pub id: EntryId,
+    /// Its batch, if it came in one.
+    pub batch: Option<BatchId>,
+    /// Who states it.
+    pub person: PersonId,
+    /// The day the work was done.
+    pub done_on: Date,
+}
+
+/// A statement that does not fit the book before it.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum FoldError {
+    /// It speaks of a thing that no earlier statement made.
+    #[error("entry {seq} ({kind}) speaks of {what}, which no earlier entry made")]
+    Unknown {
+        /// The entry.
+        seq: u64,
+        /// Its kind.
+        kind: &'static str,
+        /// What it speaks of.
+        what: String,
+    },
+    /// It makes a thing that stands already.
+    #[error("entry {seq} ({kind}) makes {what}, which stands already")]
+    Twice {
+        /// The entry.
+        seq: u64,
+        /// Its kind.
+        kind: &'static str,
+        /// What it makes.
+        what: String,
+    },
+    /// It does not read.
+    #[error("entry {seq}: {why}")]
+    Reads {
+        /// The entry.
+        seq: u64,
+        /// Why not.
+        why: String,
+    },
+}
+
+/// The kinds of derived row.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum RowKind {
+    /// The shop.
+    Shop,
+    /// An adopted family.
+    Family,
+    /// A person.
+    Person,
+    /// A locomotive.
+    Locomotive,
+    /// A part.
+    Part,
+    /// Tooling.
+    Tooling,
+    /// A fire.
+    Fire,
+    /// An inspection.
+    Inspection,
+    /// A finding.
+    Finding,
+    /// A job.
+    Job,
+}
+
+impl RowKind {
+    /// All of them.
+    pub const ALL: [RowKind; 10] = [
+        RowKind::Shop,
+        RowKind::Family,
+        RowKind::Person,
+        RowKind::Locomotive,
+        RowKind::Part,
+        RowKind::Tooling,
+        RowKind::Fire,
+        RowKind::Inspection,
+        RowKind::Finding,
+        RowKind::Job,
+    ];
+
+    /// The word the store keeps it under.
+    pub fn word(self) -> &'static str {
+        match self {
+            RowKind::Shop => "shop",
+            RowKind::Family => "family",
+            RowKind::Person => "person",
+            RowKind::Locomotive => "locomotive",
+            RowKind::Part => "part",
+            RowKind::Tooling => "tooling",
+            RowKind::Fire => "fire",
+            RowKind::Inspection => "inspection",
+            RowKind::Finding => "finding",
+            RowKind::Job => "job",
+        }
+    }
+
+    /// The kind of a word.
+    pub fn from_word(word: &str) -> Option<RowKind> {
+        RowKind::ALL.into_iter().find(|k| k.word() == word)
+    }
+}
+
+/// Which derived row.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Row {
+    /// Its kind.
+    pub kind: RowKind,
+    /// Its key within the kind.
+    pub key: String,
+}
+
+impl Row {
+    fn of(kind: RowKind, key: impl ToString) -> Row {
+        Row {
+            kind,
+            key: key.to_string(),
+        }
+    }
+}
+
+/// Folds statements from an empty book.
+///
+/// # Errors
+/// [`FoldError`] at the first statement that does not fit.
+pub fn fold<'a>(
+    statements: impl IntoIterator<Item = (Meta, &'a Statement)>,
+) -> Result<Book, FoldError> {
+    let mut book = Book::default();
+    for (meta, statement) in statements {
+        book.apply(meta, statement)?;
+    }
+    Ok(book)
+}
+
+impl Book {
+    /// Applies one statement and says which rows it touched. Corrections and withdrawals are not
+    /// statements about the shop but about the ledger: the store folds anew without what they take
+    /// back, and hands this function the statement that stands instead.
+    ///
+    /// # Errors
+    /// [`FoldError`]; the book is then to be thrown away.
+    pub fn apply(&mut self, meta: Meta, statement: &Statement) -> Result<Vec<Row>, FoldError> {
+        let kind = statement.kind();
+        let unknown = |what: String| FoldError::Unknown {
+            seq: meta.seq,
+            kind,
+            what,
+        };
+        let twice = |what: String| FoldError::Twice {
+            seq: meta.seq,
+            kind,
+            what,
+        };
+        let seq = meta.seq;
+        let mut rows = Vec::new();
+        match statement {
+            Statement::BookOpened(it) => {
+                if self.shop.is_some() {
+                    return Err(twice("the shop".into()));
+                }
+                self.shop = Some(Shop {
+                    name: it.shop.clone(),
+                    time_zone: it.time_zone.clone(),
+                    house: it.house.clone(),
+                    inspections: 0,
+                    findings: 0,
+                    jobs: 0,
+                    tooling: 0,
+                });
+                rows.push(Row::of(RowKind::Shop, ""));
+            }
+            Statement::FamilyAdopted(it) => {
+                Family::read(&it.text).map_err(|e| FoldError::Reads {
+                    seq,
+                    why: e.to_string(),
+                })?;
+                self.families.insert(
+                    it.family.clone(),
+                    FamilyKept {
+                        version: it.version,
+                        text: it.text.clone(),
+                    },
+                );
+                rows.push(Row::of(RowKind::Family, &it.family));
+            }
+            Statement::PersonAdded(it) => {
+                let person = Person {
+                    name: it.name.clone(),
+                    may: it.may.clone(),
+                    last: seq,
+                };
+                if self.persons.insert(it.id, person).is_some() {
+                    return Err(twice(format!("person {}", it.name)));
+                }
+                rows.push(Row::of(RowKind::Person, it.id));
+            }
+            Statement::LocomotiveAdded(it) => {
+                let made = Locomotive {
+                    number: it.number.clone(),
+                    wheels: it.wheels.clone(),
+                    gauge: it.gauge,
+                    jurisdiction: it.jurisdiction.clone(),
+                    mawp_psig: it.mawp_psig,
+                    axle_load_lb: it.axle_load_lb,
+                    fittings: it.fittings.clone(),
+                    held_before: Vec::new(),
+                    log_through: None,
+                    log_from: None,
+                    promises: Vec::new(),
+                    released: None,
+                    unsettled: seq,
+                    last: seq,
+                };
+                if self.locomotives.insert(it.id, made).is_some() {
+                    return Err(twice(format!("locomotive {}", it.number)));
+                }
+                rows.push(Row::of(RowKind::Locomotive, it.id));
+            }
+            Statement::HeldBefore(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.held_before.push(it.clone());
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+            }
+            Statement::PartAdded(it) => {
+                self.engine(it.locomotive, seq).map_err(unknown)?;
+                if !self.families.contains_key(&it.family) {
+                    return Err(unknown(format!("the family `{}`", it.family)));
+                }
+                let part = Part {
+                    locomotive: it.locomotive,
+                    family: it.family.clone(),
+                    name: it.name.clone(),
+                    facts: it.facts.clone(),
+                    features: it.features.clone(),
+                    readings: Vec::new(),
+                    last: seq,
+                };
+                if self.parts.insert(it.id, part).is_some() {
+                    return Err(twice(format!("the part {}", it.name)));
+                }
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                rows.push(Row::of(RowKind::Part, it.id));
+            }
+            Statement::ToolingAdded(it) => {
+                if !self.parts.contains_key(&it.part) {
+                    return Err(unknown("a part".into()));
+                }
+                let number = self
+                    .count(|s| &mut s.tooling)
+                    .ok_or_else(|| unknown("the shop".into()))?;
+                let made = Tooling {
+                    number,
+                    what: it.what.clone(),
+                    part: it.part,
+                    shelf: it.shelf.clone(),
+                    job: it.job,
+                    last: seq,
+                };
+                if self.tooling.insert(it.id, made).is_some() {
+                    return Err(twice("the tooling".into()));
+                }
+                rows.push(Row::of(RowKind::Shop, ""));
+                rows.push(Row::of(RowKind::Tooling, it.id));
+            }
+            Statement::FireLogged(it) => {
+                self.engine(it.locomotive, seq).map_err(unknown)?;
+                let fire = Fire {
+                    locomotive: it.locomotive,
+                    lit: it.lit,
+                    up: it.up,
+                    out: it.out,
+                    gone: it.gone,
+                    miles: it.miles,
+                };
+                if self.fires.insert(it.id, fire).is_some() {
+                    return Err(twice("the fire".into()));
+                }
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                rows.push(Row::of(RowKind::Fire, it.id));
+            }
+            Statement::LogClosed(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.log_from = engine.log_from.into_iter().chain([it.from]).min();
+                engine.log_through = engine.log_through.max(Some(it.through));
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+            }
+            Statement::RunPromised(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                if engine.promises.iter().any(|p| p.id == it.id) {
+                    return Err(twice("the promise".into()));
+                }
+                engine.promises.push(Promise {
+                    id: it.id,
+                    day: it.day,
+                    what: it.what.clone(),
+                });
+                engine
+                    .promises
+                    .sort_by(|a, b| (a.day, a.id).cmp(&(b.day, b.id)));
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+            }
+            Statement::InspectionOpened(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.unsettled = seq;
+                let number = self
+                    .count(|s| &mut s.inspections)
+                    .ok_or_else(|| unknown("the shop".into()))?;
+                let made = Inspection {
+                    number,
+                    locomotive: it.locomotive,
+                    kind: it.kind.clone(),
+                    opened_on: meta.done_on,
+                    opened_by: meta.person,
+                    items: it.items.clone(),
+                    answers: Default::default(),
+                    closed: None,
+                    last: seq,
+                };
+                if self.inspections.insert(it.id, made).is_some() {
+                    return Err(twice("the inspection".into()));
+                }
+                rows.push(Row::of(RowKind::Shop, ""));
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                rows.push(Row::of(RowKind::Inspection, it.id));
+            }
+            Statement::ItemAnswered(it) => {
+                let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
+                if !inspection.items.iter().any(|i| i.rule == it.rule) {
+                    return Err(unknown(format!("the item `{}`", it.rule)));
+                }
+                inspection.answers.insert(
+                    it.rule.clone(),
+                    AnswerGiven {
+                        answer: it.answer.clone(),
+                        seen: it.seen.clone(),
+                        by: meta.person,
+                        on: meta.done_on,
+                    },
+                );
+                rows.push(Row::of(RowKind::Inspection, it.inspection));
+            }
+            Statement::InspectionClosed(it) => {
+                let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
+                inspection.closed = Some((meta.done_on, meta.person));
+                rows.push(Row::of(RowKind::Inspection, it.inspection));
+            }
+            Statement::FindingRecorded(it) => {
+                self.engine(it.locomotive, seq).map_err(unknown)?.unsettled = seq;
+                if let Occasion::Inspection { inspection } = &it.occasion
+                    && !self.inspections.contains_key(inspection)
+                {
+                    return Err(unknown("an inspection".into()));
+                }
+                let part = self.part_mut(it.part, seq).map_err(unknown)?;
+                if !it.readings.is_empty() {
+                    part.readings.push(ReadingSet {
+                        entry: seq,
+                        on: meta.done_on,
+                        by: meta.person,
+                        state: State::AsFound,
+                        finding: Some(it.id),
+                        job: None,
+                        readings: it.readings.clone(),
+                    });
+                }
+                let number = self
+                    .count(|s| &mut s.findings)
+                    .ok_or_else(|| unknown("the shop".into()))?;
+                let made = Finding {
+                    number,
+                    locomotive: it.locomotive,
+                    part: it.part,
+                    occasion: it.occasion.clone(),
+                    conditions: it.conditions.clone(),
+                    told: it.told.clone(),
+                    readings: it.readings.clone(),
+                    found_on: meta.done_on,
+                    found_by: meta.person,
+                    state: FindingState::Open,
+                    decision: None,
+                    job: None,
+                    entry: seq,
+                    last: seq,
+                };
+                if self.findings.insert(it.id, made).is_some() {
+                    return Err(twice("the finding".into()));
+                }
+                rows.push(Row::of(RowKind::Shop, ""));
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                rows.push(Row::of(RowKind::Part, it.part));
+                rows.push(Row::of(RowKind::Finding, it.id));
+            }
+            Statement::Decided(it) => {
+                let part = self.findings.get(&it.finding).map(|f| f.part);
+                let carries = part
+                    .and_then(|p| self.parts.get(&p))
+                    .and_then(|p| self.families.get(&p.family))
+                    .and_then(|f| f.family().ok())
+                    .and_then(|f| f.route(&it.route).map(|r| r.carries))
+                    .ok_or_else(|| unknown(format!("the route `{}`", it.route)))?;
+                let finding = self.finding_mut(it.finding, seq).map_err(unknown)?;
+                finding.state = if carries {
+                    FindingState::Carried
+                } else {
+                    FindingState::Decided
+                };
+                finding.decision = Some(DecisionTaken {
+                    route: it.route.clone(),
+                    because: it.because.clone(),
+                    verdict: it.verdict.clone(),
+                    rulings: it.rulings.clone(),
+                    sheets: it.sheets.clone(),
+                    recheck: it.recheck,
+                    by: meta.person,
+                    on: meta.done_on,
+                });
+                rows.push(Row::of(RowKind::Finding, it.finding));
+            }
+            Statement::JobMade(it) => {
+                let number = self
+                    .count(|s| &mut s.jobs)
+                    .ok_or_else(|| unknown("the shop".into()))?;
+                let finding = self.finding_mut(it.finding, seq).map_err(unknown)?;
+                finding.state = FindingState::InWork;
+                finding.job = Some(it.id);
+                let locomotive = finding.locomotive;
+                self.engine(locomotive, seq).map_err(unknown)?.unsettled = seq;
+                let made = Job {
+                    number,
+                    locomotive,
+                    plan: it.clone(),
+                    made_by: meta.person,
+                    made_on: meta.done_on,
+                    operations: vec![OperationState::default(); it.operations.len()],
+                    proofs: Default::default(),
+                    left: Vec::new(),
+                    knock_ons: Default::default(),
+                    signatures: Vec::new(),
+                    closed: None,
+                    work: seq,
+                    last: seq,
+                };
+                if self.jobs.insert(it.id, made).is_some() {
+                    return Err(twice("the job".into()));
+                }
+                rows.push(Row::of(RowKind::Shop, ""));
+                rows.push(Row::of(RowKind::Locomotive, locomotive));
+                rows.push(Row::of(RowKind::Finding, it.finding));
+                rows.push(Row::of(RowKind::Job, it.id));
+            }
+            Statement::OperationDone(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.work = seq;
+                let step = operation_mut(job, it.operation)
+                    .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
+                step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::HoldCleared(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                let step = operation_mut(job, it.operation)
+                    .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
+                step.cleared = Some((meta.done_on, meta.person, it.seen.clone()));
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::Proved(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.work = seq;
+                job.proofs.insert(
+                    it.proof.clone(),
+                    (it.passed, it.told.clone(), meta.person, meta.done_on),
+                );
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::ReadingsTaken(it) => {
+                if let Some(id) = it.job {
+                    let job = self.job_mut(id, seq).map_err(unknown)?;
+                    if it.state == State::AsLeft {
+                        job.work = seq;
+                        for new in &it.readings {
+                            let here = |old: &super::FeatureReading| {
+                                old.feature == new.feature
+                                    && old.reading.position == new.reading.position
+                            };
+                            job.left.retain(|old| !here(old));
+                            job.left.push(new.clone());
+                        }
+                    }
+                    rows.push(Row::of(RowKind::Job, id));
+                }
+                let part = self.part_mut(it.part, seq).map_err(unknown)?;
+                part.readings.push(ReadingSet {
+                    entry: seq,
+                    on: meta.done_on,
+                    by: meta.person,
+                    state: it.state,
+                    finding: None,
+                    job: it.job,
+                    readings: it.readings.clone(),
+                });
+                rows.push(Row::of(RowKind::Part, it.part));
+            }
+            Statement::KnockOnAnswered(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.knock_ons.insert(
+                    it.knock_on.clone(),
+                    (it.seen.clone(), meta.person, meta.done_on),
+                );
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::Signed(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.signatures.retain(|s| s.capacity != it.capacity);
+                job.signatures.push(Signature {
+                    capacity: it.capacity,
+                    by: meta.person,
+                    on: meta.done_on,
+                    entry: seq,
+                });
+                job.signatures.sort_by_key(|s| s.capacity);
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::JobClosed(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.closed = Some((meta.done_on, meta.person, it.verdict.clone()));
+                let finding = job.plan.finding;
+                self.finding_mut(finding, seq).map_err(unknown)?.state = FindingState::Closed;
+                rows.push(Row::of(RowKind::Finding, finding));
+                rows.push(Row::of(RowKind::Job, it.job));
+            }
+            Statement::Released(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.released = Some(ReleaseGiven {
+                    by: meta.person,
+                    on: meta.done_on,
+                    log_through: it.log_through,
+                    entry: seq,
+                });
+                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+            }
+            Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
+        }
+        Ok(rows)
+    }
+
+    fn engine(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Locomotive, String> {
+        let engine = self.locomotives.get_mut(&id).ok_or("a locomotive")?;
+        engine.last = seq;
+        Ok(engine)
+    }
+
+    fn part_mut(&mut self, id: PartId, seq: u64) -> Result<&mut Part, String> {
+        let part = self.parts.get_mut(&id).ok_or("a part")?;
+        part.last = seq;
+        Ok(part)
+    }
+
+    fn inspection_mut(&mut self, id: InspectionId, seq: u64) -> Result<&mut Inspection, String> {
+        let inspection = self.inspections.get_mut(&id).ok_or("an inspection")?;
+        inspection.last = seq;
+        Ok(inspection)
+    }
+
+    fn finding_mut(&mut self, id: FindingId, seq: u64) -> Result<&mut Finding, String> {
+        let finding = self.findings.get_mut(&id).ok_or("a finding")?;
+        finding.last = seq;
+        Ok(finding)
+    }
+
+    fn job_mut(&mut self, id: JobId, seq: u64) -> Result<&mut Job, String> {
+        let job = self.jobs.get_mut(&id).ok_or("a job")?;
+        job.last = seq;
+        Ok(job)
+    }
+
+    /// Gives the next number for people.
+    fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
+        let shop = self.shop.as_mut()?;
+        let number = which(shop);
+        *number += 1;
+        Some(*number)
+    }
+
+    /// Every row the book is kept as, in order.
+    pub fn rows(&self) -> Vec<Row> {
+        let mut rows = Vec::new();
+        rows.extend(self.shop.iter().map(|_| Row::of(RowKind::Shop, "")));
+        rows.extend(self.families.keys().map(|k| Row::of(RowKind::Family, k)));
+        rows.extend(self.persons.keys().map(|k| Row::of(RowKind::Person, k)));
+        rows.extend(
+            self.locomotives
+                .keys()
+                .map(|k| Row::of(RowKind::Locomotive, k)),
+        );
+        rows.extend(self.parts.keys().map(|k| Row::of(RowKind::Part, k)));
+        rows.extend(self.tooling.keys().map(|k| Row::of(RowKind::Tooling, k)));
+        rows.extend(self.fires.keys().map(|k| Row::of(RowKind::Fire, k)));
+        rows.extend(
+            self.inspections
+                .keys()
+                .map(|k| Row::of(RowKind::Inspection, k)),
+        );
+        rows.extend(self.findings.keys().map(|k| Row::of(RowKind::Finding, k)));
+        rows.extend(self.jobs.keys().map(|k| Row::of(RowKind::Job, k)));
+        rows
+    }
+
+    /// The text a row is kept as, or nothing if the book has no such row.
+    pub fn row_text(&self, row: &Row) -> Option<String> {
+        fn text<T: Serialize>(it: Option<&T>) -> Option<String> {
+            it.and_then(|it| serde_json::to_string(it).ok())
+        }
+        let key = row.key.as_str();
+        match row.kind {
+            RowKind::Shop => text(self.shop.as_ref()),
+            RowKind::Family => text(self.families.get(key)),
+            RowKind::Person => text(key.parse().ok().and_then(|k| self.persons.get(&k))),
+            RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
+            RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
+            RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
+            RowKind::Fire => text(key.parse().ok().and_then(|k| self.fires.get(&k))),
+            RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
+            RowKind::Finding => text(key.parse().ok().and_then(|k| self.findings.get(&k))),
+            RowKind::Job => text(key.parse().ok().and_then(|k| self.jobs.get(&k))),
+        }
+    }
+
+    /// Which engine a row belongs to, for rows that belong to one.
+    pub fn row_engine(&self, row: &Row) -> Option<LocomotiveId> {
+        let key = row.key.as_str();
+        match row.kind {
+            RowKind::Shop | RowKind::Family | RowKind::Person | RowKind::Tooling => None,
+            RowKind::Locomotive => key.parse().ok(),
+            RowKind::Part => key
+                .parse()
+                .ok()
+                .and_then(|k| self.parts.get(&k))
+                .map(|p| p.locomotive),
+            RowKind::Fire => key
+                .parse()
+                .ok()
+                .and_then(|k| self.fires.get(&k))
+                .map(|p| p.locomotive),
+            RowKind::Inspection => key
+                .parse()
+                .ok()
+                .and_then(|k| self.inspections.get(&k))
+                .map(|p| p.locomotive),
+            RowKind::Finding => key
+                .parse()
+                .ok()
+                .and_then(|k| self.findings.get(&k))
+                .map(|p| p.locomotive),
+            RowKind::Job => key
+                .parse()
+                .ok()
+                .and_then(|k| self.jobs.get(&k))
+                .map(|p| p.locomotive),
+        }
+    }
+
+    /// Takes a kept row into the book.
+    ///
+    /// # Errors
+    /// What the reader said, if the row does not read.
+    pub fn take_row(&mut self, row: &Row, text: &str) -> Result<(), String> {
+        fn read<T: DeserializeOwned>(text: &str) -> Result<T, String> {
+            serde_json::from_str(text).map_err(|e| e.to_string())
+        }
+        fn key<K: std::str::FromStr<Err = super::IdError>>(row: &Row) -> Result<K, String> {
+            row.key.parse().map_err(|e: super::IdError| e.to_string())
+        }
+        match row.kind {
+            RowKind::Shop => self.shop = Some(read(text)?),
+            RowKind::Family => drop(self.families.insert(row.key.clone(), read(text)?)),
+            RowKind::Person => drop(self.persons.insert(key(row)?, read(text)?)),
+            RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
+            RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),
+            RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
+            RowKind::Fire => drop(self.fires.insert(key(row)?, read(text)?)),
+            RowKind::Inspection => drop(self.inspections.insert(key(row)?, read(text)?)),
+            RowKind::Finding => drop(self.findings.insert(key(row)?, read(text)?)),
+            RowKind::Job => drop(self.jobs.insert(key(row)?, read(text)?)),
+        }
+        Ok(())
+    }
+}
+
+fn operation_mut(job: &mut Job, number: u32) -> Option<&mut OperationState> {
+    let index = usize::try_from(number).ok()?.checked_sub(1)?;
+    job.operations.get_mut(index)
+}

@@ -1,0 +1,26 @@
+//! The book: what people stated, in order, and the state that those statements add up to.
+//!
+//! [`Statement`] is what one person said once; [`Book`] is the fold of all of them. The types live
+//! here, above every stage, because each stage reads the book and answers with statements.
+
+mod family;
+mod fold;
+mod id;
+mod state;
+mod statement;
+
+pub use family::{
+    Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Proof,
+    Route, RuleChoice, Wears, Worst,
+};
+pub use fold::{FoldError, Meta, Row, RowKind, fold};
+pub use id::{
+    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, PartId,
+    PersonId, RunId, ToolingId,
+};
+pub use state::{
+    AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
+    Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
+    Tooling,
+};
+pub use statement::*;

@@ -1,0 +1,381 @@
+//! The state that the statements add up to: what the shop knows now, one struct a thing.
+//!
+//! Each thing carries `last`, the number of the newest entry that touched it, so that an act which
+//! changes it can say what its person had seen.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::{Date, DateTime};
+use measure::{Size, State};
+use serde::{Deserialize, Serialize};
+
+use super::family::Family;
+use super::id::{
+    FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId,
+};
+use super::statement::{
+    Answer, Authority, FeatureFacts, FeatureReading, HeldBefore, ItemAsked, JobMade, Occasion,
+    PrintedSheet, QuarterHours, RulingRef,
+};
+
+/// Everything the book says, as of its last entry.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Book {
+    /// The shop itself; missing only in a book with no entries.
+    pub shop: Option<Shop>,
+    /// Part families adopted, by word.
+    pub families: BTreeMap<String, FamilyKept>,
+    /// People.
+    pub persons: BTreeMap<PersonId, Person>,
+    /// Engines.
+    pub locomotives: BTreeMap<LocomotiveId, Locomotive>,
+    /// Parts.
+    pub parts: BTreeMap<PartId, Part>,
+    /// Tooling.
+    pub tooling: BTreeMap<ToolingId, Tooling>,
+    /// Fires.
+    pub fires: BTreeMap<FireId, Fire>,
+    /// Inspections.
+    pub inspections: BTreeMap<InspectionId, Inspection>,
+    /// Findings.
+    pub findings: BTreeMap<FindingId, Finding>,
+    /// Jobs.
+    pub jobs: BTreeMap<JobId, Job>,
+}
+
+/// The shop, and the last number given to each kind of thing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Shop {
+    /// Its name.
+    pub name: String,
+    /// Its time zone.
+    pub time_zone: String,
+    /// `inch` or `metric`.
+    pub house: String,
+    /// Last inspection number.
+    pub inspections: u32,
+    /// Last finding number.
+    pub findings: u32,
+    /// Last job number.
+    pub jobs: u32,
+    /// Last tooling number.
+    pub tooling: u32,
+}
+
+/// An adopted family: its text as entered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FamilyKept {
+    /// Its version.
+    pub version: u32,
+    /// The TOML text.
+    pub text: String,
+}
+
+impl FamilyKept {
+    /// The family the text describes.
+    ///
+    /// # Errors
+    /// As [`Family::read`]; a text is checked before it is adopted, so this fails only in a damaged book.
+    pub fn family(&self) -> Result<Family, super::FamilyError> {
+        Family::read(&self.text)
+    }
+}
+
+/// A person.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Person {
+    /// The name they sign with.
+    pub name: String,
+    /// What they may do.
+    pub may: Vec<Authority>,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A locomotive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Locomotive {
+    /// The number on her cab.
+    pub number: String,
+    /// Wheel arrangement.
+    pub wheels: String,
+    /// Track gauge.
+    pub gauge: Size,
+    /// Which rulebook governs her.
+    pub jurisdiction: String,
+    /// Maximum allowable working pressure, psi gauge.
+    pub mawp_psig: Option<u32>,
+    /// Weight on drivers per driving axle, lb.
+    pub axle_load_lb: Option<u32>,
+    /// Fittings known to be there or not.
+    pub fittings: BTreeMap<String, bool>,
+    /// Inspections held before the book.
+    pub held_before: Vec<HeldBefore>,
+    /// The log is complete through this day.
+    pub log_through: Option<Date>,
+    /// The first day the book's own log speaks of.
+    pub log_from: Option<Date>,
+    /// Runs promised.
+    pub promises: Vec<Promise>,
+    /// The last release.
+    pub released: Option<ReleaseGiven>,
+    /// Entry number of the last thing that ends a release: a finding, a job, an opened inspection.
+    pub unsettled: u64,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A promised run.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Promise {
+    /// Its id.
+    pub id: RunId,
+    /// The day.
+    pub day: Date,
+    /// What was promised.
+    pub what: String,
+}
+
+/// A release.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ReleaseGiven {
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+    /// Log closed through.
+    pub log_through: Date,
+    /// The entry.
+    pub entry: u64,
+}
+
+/// A part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Part {
+    /// On which engine.
+    pub locomotive: LocomotiveId,
+    /// Its family.
+    pub family: String,
+    /// What the shop calls it.
+    pub name: String,
+    /// Facts of the whole part.
+    pub facts: BTreeMap<String, String>,
+    /// What is known of each feature.
+    pub features: BTreeMap<String, FeatureFacts>,
+    /// Every set of readings, in the order entered.
+    pub readings: Vec<ReadingSet>,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A set of readings.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ReadingSet {
+    /// The entry that holds it.
+    pub entry: u64,
+    /// The day it was taken.
+    pub on: Date,
+    /// Who entered it.
+    pub by: PersonId,
+    /// As found or as left.
+    pub state: State,
+    /// The finding it was taken for.
+    pub finding: Option<FindingId>,
+    /// The job it was taken in.
+    pub job: Option<JobId>,
+    /// The readings, as written.
+    pub readings: Vec<FeatureReading>,
+}
+
+/// A piece of tooling.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tooling {
+    /// T-001.
+    pub number: u32,
+    /// What it is.
+    pub what: String,
+    /// The part it serves.
+    pub part: PartId,
+    /// Where it lies.
+    pub shelf: String,
+    /// The job it was made for.
+    pub job: Option<JobId>,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A fire, as stated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Fire {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Fire lit.
+    pub lit: Option<DateTime>,
+    /// Pressure first above atmosphere.
+    pub up: Option<DateTime>,
+    /// Fire out.
+    pub out: Option<DateTime>,
+    /// Pressure gone.
+    pub gone: Option<DateTime>,
+    /// Miles run.
+    pub miles: Option<u32>,
+}
+
+/// An inspection.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Inspection {
+    /// I-001.
+    pub number: u32,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Its kind.
+    pub kind: String,
+    /// The day it was opened.
+    pub opened_on: Date,
+    /// By whom.
+    pub opened_by: PersonId,
+    /// What it asks.
+    pub items: Vec<ItemAsked>,
+    /// Answers, by rule.
+    pub answers: BTreeMap<String, AnswerGiven>,
+    /// The day it was closed, and by whom.
+    pub closed: Option<(Date, PersonId)>,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// An answered item.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AnswerGiven {
+    /// The answer.
+    pub answer: Answer,
+    /// What was seen.
+    pub seen: String,
+    /// Who looked.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+}
+
+/// How far a finding has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FindingState {
+    /// Nobody has decided.
+    Open,
+    /// Decided; no job yet.
+    Decided,
+    /// A job is made and not closed.
+    InWork,
+    /// Put right, proved and signed.
+    Closed,
+    /// Carried by decision.
+    Carried,
+}
+
+/// A finding.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Finding {
+    /// F-001.
+    pub number: u32,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Which part.
+    pub part: PartId,
+    /// What it hangs on.
+    pub occasion: Occasion,
+    /// What the part does.
+    pub conditions: Vec<String>,
+    /// In the finder's words.
+    pub told: String,
+    /// As found.
+    pub readings: Vec<FeatureReading>,
+    /// The day it was found.
+    pub found_on: Date,
+    /// By whom.
+    pub found_by: PersonId,
+    /// How far it has come.
+    pub state: FindingState,
+    /// The decision.
+    pub decision: Option<DecisionTaken>,
+    /// The job.
+    pub job: Option<JobId>,
+    /// The entry that recorded it.
+    pub entry: u64,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A decision.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DecisionTaken {
+    /// The route.
+    pub route: String,
+    /// Why.
+    pub because: String,
+    /// The verdict as worded that day.
+    pub verdict: String,
+    /// The rulings behind it.
+    pub rulings: Vec<RulingRef>,
+    /// The sheets, as printed.
+    pub sheets: Vec<PrintedSheet>,
+    /// When to look again.
+    pub recheck: Option<Date>,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+}
+
+/// What became of an operation.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OperationState {
+    /// Done: when, by whom, how long, what was said.
+    pub done: Option<(Date, PersonId, Option<QuarterHours>, String)>,
+    /// Hold cleared: when, by whom, what was seen.
+    pub cleared: Option<(Date, PersonId, String)>,
+}
+
+/// A signature.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Signature {
+    /// In which capacity.
+    pub capacity: Authority,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+    /// The entry.
+    pub entry: u64,
+}
+
+/// A job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Job {
+    /// J-001.
+    pub number: u32,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The plan, as made.
+    pub plan: JobMade,
+    /// Who made it.
+    pub made_by: PersonId,
+    /// The day.
+    pub made_on: Date,
+    /// What became of each operation.
+    pub operations: Vec<OperationState>,
+    /// Proofs made: passed, what was seen, by whom, when. A later one stands for an earlier one.
+    pub proofs: BTreeMap<String, (bool, String, PersonId, Date)>,
+    /// As-left readings.
+    pub left: Vec<FeatureReading>,
+    /// Knock-ons looked at: what was seen, by whom, when.
+    pub knock_ons: BTreeMap<String, (String, PersonId, Date)>,
+    /// Signatures.
+    pub signatures: Vec<Signature>,
+    /// Closed: when, by whom, the verdict as worded.
+    pub closed: Option<(Date, PersonId, String)>,
+    /// Entry number of the last change to the work itself (signatures must be newer).
+    pub work: u64,
+    /// Newest entry.
+    pub last: u64,
+}

@@ -1,0 +1,674 @@
+//! What a person can state: one struct a statement, in the order of the flow.
+//!
+//! These are the stored forms. The bytes of a body are hashed as written, and a book must open for
+//! ever, so a form that has landed never changes: a changed statement gets a new form number and the
+//! old one keeps decoding. Bodies hold no floats: sizes are ticks, fractions and readings are text.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::{Date, DateTime};
+use measure::{Size, State};
+use serde::{Deserialize, Serialize};
+
+use super::id::{
+    BatchId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId,
+    ToolingId,
+};
+
+/// A statement that could not be read back from its stored form.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum FormError {
+    /// This build does not know the kind or the form number.
+    #[error("this build does not know the statement `{kind}` in form {form}")]
+    Unknown {
+        /// The kind as stored.
+        kind: String,
+        /// The form number as stored.
+        form: u32,
+    },
+    /// The body is not what the form says.
+    #[error("the body of a `{kind}` does not read: {why}")]
+    Body {
+        /// The kind as stored.
+        kind: String,
+        /// What the reader said.
+        why: String,
+    },
+}
+
+macro_rules! statements {
+    ($($(#[$doc:meta])* $name:ident = $kind:literal form $form:literal),* $(,)?) => {
+        /// One statement by one person.
+        #[derive(Debug, Clone, PartialEq, Eq)]
+        pub enum Statement {
+            $($(#[$doc])* $name($name),)*
+        }
+
+        impl Statement {
+            /// Every kind with its present form number, in the order of the flow.
+            pub const KINDS: &'static [(&'static str, u32)] = &[$(($kind, $form)),*];
+
+            /// The kind as stored.
+            pub fn kind(&self) -> &'static str {
+                match self { $(Statement::$name(_) => $kind,)* }
+            }
+
+            /// The number of the form this build writes.
+            pub fn form(&self) -> u32 {
+                match self { $(Statement::$name(_) => $form,)* }
+            }
+
+            /// The body to store: UTF-8 JSON without floats.
+            ///
+            /// # Errors
+            /// Only if the statement cannot be written as JSON, which no statement of ours is.
+            pub fn body(&self) -> Result<String, FormError> {
+                let written = match self { $(Statement::$name(it) => serde_json::to_string(it),)* };
+                written.map_err(|e| FormError::Body { kind: self.kind().into(), why: e.to_string() })
+            }
+
+            /// Reads a stored statement.
+            ///
+            /// # Errors
+            /// [`FormError`] if the kind or form is unknown to this build or the body does not fit it.
+            pub fn read(kind: &str, form: u32, body: &str) -> Result<Statement, FormError> {
+                match (kind, form) {
+                    $(($kind, $form) => serde_json::from_str(body)
+                        .map(Statement::$name)
+                        .map_err(|e| FormError::Body { kind: kind.into(), why: e.to_string() }),)*
+                    _ => Err(FormError::Unknown { kind: kind.into(), form }),
+                }
+            }
+        }
+    };
+}
+
+statements! {
+    /// The book was opened.
+    BookOpened = "book-opened" form 1,
+    /// A part family was taken into the book as it stood.
+    FamilyAdopted = "family-adopted" form 1,
+    /// A person and what they may do.
+    PersonAdded = "person-added" form 1,
+    /// A locomotive.
+    LocomotiveAdded = "locomotive-added" form 1,
+    /// An inspection held before this book began.
+    HeldBefore = "held-before" form 1,
+    /// A part of a locomotive.
+    PartAdded = "part-added" form 1,
+    /// A piece of tooling and where it lies.
+    ToolingAdded = "tooling-added" form 1,
+    /// A fire.
+    FireLogged = "fire-logged" form 1,
+    /// The log of an engine is complete through a day.
+    LogClosed = "log-closed" form 1,
+    /// A run promised for a day.
+    RunPromised = "run-promised" form 1,
+    /// An inspection was opened.
+    InspectionOpened = "inspection-opened" form 1,
+    /// An item of an inspection was answered.
+    ItemAnswered = "item-answered" form 1,
+    /// A condition found, with its readings.
+    FindingRecorded = "finding-recorded" form 1,
+    /// A named person's choice among routes.
+    Decided = "decided" form 1,
+    /// A job with its operations.
+    JobMade = "job-made" form 1,
+    /// An operation of a job was done.
+    OperationDone = "operation-done" form 1,
+    /// The right person looked, and the job may go on.
+    HoldCleared = "hold-cleared" form 1,
+    /// A proof was made.
+    Proved = "proved" form 1,
+    /// A set of readings of a part.
+    ReadingsTaken = "readings-taken" form 1,
+    /// A knock-on was looked at.
+    KnockOnAnswered = "knock-on-answered" form 1,
+    /// A signature.
+    Signed = "signed" form 1,
+    /// A job was closed.
+    JobClosed = "job-closed" form 1,
+    /// An inspection was closed.
+    InspectionClosed = "inspection-closed" form 1,
+    /// The engine was handed to service.
+    Released = "released" form 1,
+    /// An earlier statement is put right.
+    Correction = "correction" form 1,
+    /// A whole batch is taken back.
+    BatchWithdrawn = "batch-withdrawn" form 1,
+}
+
+/// The first entry of every book.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BookOpened {
+    /// The shop's name.
+    pub shop: String,
+    /// Its one time zone, by its IANA name.
+    pub time_zone: String,
+    /// `inch` or `metric`.
+    pub house: String,
+}
+
+/// A part family as data, so that one file reproduces every verdict.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FamilyAdopted {
+    /// The family's word, e.g. `check-valve`.
+    pub family: String,
+    /// Its version.
+    pub version: u32,
+    /// The whole TOML text.
+    pub text: String,
+}
+
+/// What a person may do. The law's *competent person* is the shop's to name; this is where it does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Authority {
+    /// May inspect, answer items and sign as inspector.
+    Inspect,
+    /// May do and sign repairs.
+    Repair,
+    /// The officer: may decide, clear hold points, approve and release.
+    Approve,
+}
+
+impl Authority {
+    /// All three, in the order of the work.
+    pub const ALL: [Authority; 3] = [Authority::Inspect, Authority::Repair, Authority::Approve];
+
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Authority::Inspect => "inspect",
+            Authority::Repair => "repair",
+            Authority::Approve => "approve",
+        }
+    }
+
+    /// Who signs with it.
+    pub fn signer(self) -> &'static str {
+        match self {
+            Authority::Inspect => "inspector",
+            Authority::Repair => "repairer",
+            Authority::Approve => "approver",
+        }
+    }
+}
+
+/// A person of the shop.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PersonAdded {
+    /// Made by the device.
+    pub id: PersonId,
+    /// The name they sign with.
+    pub name: String,
+    /// What they may do.
+    pub may: Vec<Authority>,
+}
+
+/// A locomotive and what is known of her.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LocomotiveAdded {
+    /// Made by the device.
+    pub id: LocomotiveId,
+    /// The number on her cab.
+    pub number: String,
+    /// Wheel arrangement, e.g. `2-8-0`.
+    pub wheels: String,
+    /// Track gauge.
+    pub gauge: Size,
+    /// Which rulebook governs her.
+    pub jurisdiction: String,
+    /// Maximum allowable working pressure, psi gauge, from her specification card.
+    pub mawp_psig: Option<u32>,
+    /// Weight on drivers divided by driving axles, lb.
+    pub axle_load_lb: Option<u32>,
+    /// Fittings known to be there (true) or not (false); what is not listed is not known.
+    pub fittings: BTreeMap<String, bool>,
+}
+
+/// An inspection held before the book began, so that its clocks have a start.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HeldBefore {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The kind: `31`, `92`, `annual`, `fifth-annual`, `1472`.
+    pub kind: String,
+    /// The day it was completed.
+    pub held_on: Date,
+    /// Service days since, with the last day that count includes, if the paper says so.
+    pub service_days_since: Option<(u32, Date)>,
+    /// For a fifth annual: annuals held since, if the paper says so.
+    pub annuals_since: Option<u32>,
+    /// The document that says so.
+    pub document: String,
+}
+
+/// What is known of one feature of a part.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FeatureFacts {
+    /// As built, as written (a size or an angle).
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub as_built: Option<String>,
+    /// Our own limit, tighter than any law, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shop_limit: Option<String>,
+    /// Metal one re-cut usually takes, as written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<String>,
+}
+
+/// A part of a locomotive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PartAdded {
+    /// Made by the device.
+    pub id: PartId,
+    /// On which engine.
+    pub locomotive: LocomotiveId,
+    /// Its family's word.
+    pub family: String,
+    /// What the shop calls it, e.g. `right feed check`.
+    pub name: String,
+    /// Facts of the whole part that the family asks for, e.g. `seat-design` = `matched`.
+    pub facts: BTreeMap<String, String>,
+    /// What is known of each feature.
+    pub features: BTreeMap<String, FeatureFacts>,
+}
+
+/// A lap, mandrel, plug gauge, master: numbered, with a shelf and the part it serves.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ToolingAdded {
+    /// Made by the device.
+    pub id: ToolingId,
+    /// What it is, with the size it was made to.
+    pub what: String,
+    /// The part it serves.
+    pub part: PartId,
+    /// Where it lies.
+    pub shelf: String,
+    /// The job it was made for.
+    pub job: Option<JobId>,
+}
+
+/// One fire. A bound that nobody wrote down is missing, never guessed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FireLogged {
+    /// Made by the device.
+    pub id: FireId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Fire lit.
+    pub lit: Option<DateTime>,
+    /// Pressure first above atmosphere.
+    pub up: Option<DateTime>,
+    /// Fire out.
+    pub out: Option<DateTime>,
+    /// Pressure gone.
+    pub gone: Option<DateTime>,
+    /// Miles run.
+    pub miles: Option<u32>,
+}
+
+/// The log of an engine holds every fire of these days.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LogClosed {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The first day vouched for.
+    pub from: Date,
+    /// The last day that is complete.
+    pub through: Date,
+}
+
+/// A run promised to somebody.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RunPromised {
+    /// Made by the device.
+    pub id: RunId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The day.
+    pub day: Date,
+    /// What was promised.
+    pub what: String,
+}
+
+/// An item asked at an inspection: the rule and the version in force on the day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ItemAsked {
+    /// The rule.
+    pub rule: String,
+    /// Its version.
+    pub version: u32,
+    /// What is to be looked at.
+    pub text: String,
+    /// The section behind it.
+    pub section: String,
+    /// The fitting it speaks of, if it speaks only of engines that have one.
+    pub fitting: Option<String>,
+}
+
+/// An inspection was opened.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct InspectionOpened {
+    /// Made by the device.
+    pub id: InspectionId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// `daily`, `31`, `92`, `annual`, `fifth-annual`, `1472`.
+    pub kind: String,
+    /// What it asks.
+    pub items: Vec<ItemAsked>,
+}
+
+/// How an item was answered. There is no one word for all of them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "answer")]
+pub enum Answer {
+    /// Looked at; no defect.
+    Good,
+    /// A defect, recorded as this finding.
+    Defect {
+        /// The finding.
+        finding: FindingId,
+    },
+    /// The engine has no such fitting.
+    NotFitted,
+}
+
+/// An item of an inspection was answered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ItemAnswered {
+    /// Which inspection.
+    pub inspection: InspectionId,
+    /// Which item, by its rule.
+    pub rule: String,
+    /// The answer.
+    pub answer: Answer,
+    /// What was seen, in the looker's words.
+    pub seen: String,
+}
+
+/// What a finding hangs on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "on")]
+pub enum Occasion {
+    /// An inspection.
+    Inspection {
+        /// Which.
+        inspection: InspectionId,
+    },
+    /// A crew's write-up.
+    WriteUp,
+    /// A failure on the road.
+    RoadFailure,
+    /// An inspector's special notice.
+    SpecialNotice,
+    /// Planned work.
+    PlannedWork,
+}
+
+/// A reading of one feature at one position, kept as written.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FeatureReading {
+    /// Which feature of the part.
+    pub feature: String,
+    /// What was written: digits or fraction, unit, instrument, position.
+    #[serde(flatten)]
+    pub reading: measure::Reading,
+}
+
+/// A condition found.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FindingRecorded {
+    /// Made by the device.
+    pub id: FindingId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Which part.
+    pub part: PartId,
+    /// What it hangs on.
+    pub occasion: Occasion,
+    /// What the part does, in the family's words, e.g. `weeps-back`.
+    pub conditions: Vec<String>,
+    /// What was seen, in the finder's words.
+    pub told: String,
+    /// As-found readings.
+    pub readings: Vec<FeatureReading>,
+}
+
+/// A ruling that was applied: which rule, in which version.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct RulingRef {
+    /// The rule.
+    pub rule: String,
+    /// Its version.
+    pub version: u32,
+}
+
+/// A sheet kept as it was printed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PrintedSheet {
+    /// The sheet's id.
+    pub sheet: String,
+    /// The whole text, as printed.
+    pub text: String,
+}
+
+/// A named person's choice among routes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Decided {
+    /// What was decided on.
+    pub finding: FindingId,
+    /// The route's word.
+    pub route: String,
+    /// Why.
+    pub because: String,
+    /// The verdict as it was worded that day.
+    pub verdict: String,
+    /// The rulings behind it.
+    pub rulings: Vec<RulingRef>,
+    /// The sheets, as printed.
+    pub sheets: Vec<PrintedSheet>,
+    /// When it must be looked at again, where a shop limit was passed.
+    pub recheck: Option<Date>,
+}
+
+/// Hours of work in quarters, so that no fraction is lost.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct QuarterHours(pub u32);
+
+impl std::fmt::Display for QuarterHours {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let whole = self.0 / 4;
+        match (whole, self.0 % 4) {
+            (w, 0) => write!(f, "{w} h"),
+            (0, q) => write!(f, "{} h", ["", "1/4", "1/2", "3/4"][q as usize % 4]),
+            (w, q) => write!(f, "{w} {} h", ["", "1/4", "1/2", "3/4"][q as usize % 4]),
+        }
+    }
+}
+
+/// A stop in a job until the right person looks.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HoldPoint {
+    /// What is looked at.
+    pub look: String,
+    /// Who may clear it.
+    pub by: Authority,
+}
+
+/// One step of a job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Operation {
+    /// What is done.
+    pub what: String,
+    /// Where: bench, lathe, engine.
+    pub place: String,
+    /// The state the engine must be in, e.g. `cold and drained`.
+    pub engine: String,
+    /// Low, likely and high.
+    pub hours: [QuarterHours; 3],
+    /// A stop after it, if there is one.
+    pub hold: Option<HoldPoint>,
+}
+
+/// A job that a decision ordered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobMade {
+    /// Made by the device.
+    pub id: JobId,
+    /// The finding it puts right.
+    pub finding: FindingId,
+    /// The route decided.
+    pub route: String,
+    /// One line.
+    pub title: String,
+    /// What is to be made first.
+    pub tooling: Vec<String>,
+    /// The sizes worked to, as told by the design.
+    pub sizes: Vec<String>,
+    /// Steps, in order.
+    pub operations: Vec<Operation>,
+    /// Proofs asked.
+    pub proofs: Vec<String>,
+    /// What must be checked because a size changed.
+    pub knock_ons: Vec<String>,
+    /// When to stop and ask.
+    pub stop_points: Vec<String>,
+    /// What can hurt.
+    pub cautions: Vec<String>,
+    /// The sheets, as printed.
+    pub sheets: Vec<PrintedSheet>,
+    /// The day promised.
+    pub promised: Option<Date>,
+}
+
+/// An operation was done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OperationDone {
+    /// Which job.
+    pub job: JobId,
+    /// Which operation, counted from 1.
+    pub operation: u32,
+    /// How long it took, if anyone kept it.
+    pub hours: Option<QuarterHours>,
+    /// What there is to say.
+    pub told: String,
+}
+
+/// A hold point was cleared.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HoldCleared {
+    /// Which job.
+    pub job: JobId,
+    /// After which operation, counted from 1.
+    pub operation: u32,
+    /// What was seen.
+    pub seen: String,
+}
+
+/// A proof was made.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Proved {
+    /// Which job.
+    pub job: JobId,
+    /// Which proof.
+    pub proof: String,
+    /// Whether it held.
+    pub passed: bool,
+    /// What was seen.
+    pub told: String,
+}
+
+/// A set of readings of a part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ReadingsTaken {
+    /// Which part.
+    pub part: PartId,
+    /// The job, if they belong to one.
+    pub job: Option<JobId>,
+    /// As found or as left.
+    pub state: State,
+    /// The readings.
+    pub readings: Vec<FeatureReading>,
+}
+
+/// A knock-on was looked at.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct KnockOnAnswered {
+    /// Which job.
+    pub job: JobId,
+    /// Which knock-on.
+    pub knock_on: String,
+    /// What was found.
+    pub seen: String,
+}
+
+/// A signature on a job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Signed {
+    /// Which job.
+    pub job: JobId,
+    /// In which capacity.
+    pub capacity: Authority,
+}
+
+/// A job was closed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobClosed {
+    /// Which job.
+    pub job: JobId,
+    /// The verdict on the as-left state, as worded.
+    pub verdict: String,
+    /// The rulings behind it.
+    pub rulings: Vec<RulingRef>,
+}
+
+/// An inspection was closed and signed by the one who enters this.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct InspectionClosed {
+    /// Which inspection.
+    pub inspection: InspectionId,
+}
+
+/// The engine was handed to service.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Released {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The log was closed through this day when she was released.
+    pub log_through: Date,
+}
+
+/// An earlier statement put right. The entry that carries it names the one it supersedes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Correction {
+    /// Why.
+    pub because: String,
+    /// The kind, the same as the one put right.
+    pub kind: String,
+    /// The form of the body below.
+    pub form: u32,
+    /// The body that stands instead, as text.
+    pub body: String,
+}
+
+impl Correction {
+    /// The statement that stands instead.
+    ///
+    /// # Errors
+    /// [`FormError`] as [`Statement::read`].
+    pub fn statement(&self) -> Result<Statement, FormError> {
+        Statement::read(&self.kind, self.form, &self.body)
+    }
+}
+
+/// A whole batch taken back, as if never entered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BatchWithdrawn {
+    /// Which batch.
+    pub batch: BatchId,
+    /// Why.
+    pub because: String,
+}

@@ -1,0 +1,114 @@
+//! A decision is signed: a named officer's choice among routes.
+//!
+//! It may be stricter than the verdict freely. It never returns a part that fails a rule.
+
+use jiff::civil::Date;
+use rules::Rulebook;
+
+use crate::Refusal;
+use crate::book::{Authority, Book, Decided, FindingId, FindingState, PersonId, Statement};
+use crate::locomotive::with_authority;
+use crate::route::{Feasible, printed, routes};
+use crate::verdict::Verdict;
+
+/// A choice to be signed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wish {
+    /// On which finding.
+    pub finding: FindingId,
+    /// Which route.
+    pub route: String,
+    /// Why.
+    pub because: String,
+    /// When to look again; needed to carry, and to pass a shop limit.
+    pub recheck: Option<Date>,
+}
+
+/// Decides on a finding.
+///
+/// # Errors
+/// Refused: no authority; decided already; the route cannot be taken, or nobody can tell; a thing is
+/// carried without a day to look again. Input: no reason, no such route.
+pub fn decide(
+    book: &Book,
+    rules: &Rulebook,
+    wish: Wish,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    let finding = book
+        .findings
+        .get(&wish.finding)
+        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    with_authority(book, by, Authority::Approve, "decide on a finding")?;
+    if finding.state != FindingState::Open {
+        return Err(Refusal::refused(format!(
+            "F-{:03} has been decided on already.",
+            finding.number
+        )));
+    }
+    if wish.because.trim().is_empty() {
+        return Err(Refusal::input("A decision needs its reason."));
+    }
+    let choice = routes(book, rules, finding, on)?;
+    let offer = choice
+        .offers
+        .iter()
+        .find(|o| o.route.word == wish.route)
+        .ok_or_else(|| {
+            let known: Vec<_> = choice
+                .offers
+                .iter()
+                .map(|o| o.route.word.as_str())
+                .collect();
+            Refusal::input(format!(
+                "There is no route `{}` for F-{:03}: {} were expected.",
+                wish.route,
+                finding.number,
+                known.join(", ")
+            ))
+        })?;
+    match &offer.feasible {
+        Feasible::Yes => {}
+        Feasible::No(why) => {
+            return Err(Refusal::refused(format!(
+                "`{}` cannot be taken for F-{:03}: {why}.",
+                wish.route, finding.number
+            )));
+        }
+        Feasible::CannotTell(needs) => {
+            return Err(Refusal::refused(format!(
+                "Nobody can tell yet whether `{}` will do for F-{:03}.",
+                wish.route, finding.number
+            ))
+            .todos(needs.iter().map(|n| format!("needs {n}"))));
+        }
+    }
+    if offer.route.carries {
+        let Some(day) = wish.recheck else {
+            return Err(Refusal::refused(
+                "Carrying a finding needs the day it is looked at again.",
+            ));
+        };
+        if day <= on {
+            return Err(Refusal::input(format!(
+                "The day to look again, {day}, is not ahead."
+            )));
+        }
+        if let Verdict::CannotTell(needs) = &choice.judgement.shop {
+            return Err(Refusal::refused(
+                "A finding is not carried while our own limits cannot be told.",
+            )
+            .todos(needs.iter().map(|n| format!("needs {n}"))));
+        }
+    }
+    Ok(vec![Statement::Decided(Decided {
+        finding: wish.finding,
+        route: wish.route,
+        because: wish.because.trim().into(),
+        verdict: choice.judgement.verdict.words(),
+        rulings: choice.judgement.rulings(),
+        sheets: printed(&choice.sheets),
+        recheck: wish.recheck,
+    })])
+}

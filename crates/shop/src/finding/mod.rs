@@ -1,0 +1,102 @@
+//! A condition found, with its readings, hung on an occasion.
+
+use crate::Refusal;
+use crate::book::{
+    Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, Occasion, PartId,
+    PersonId, Statement,
+};
+use crate::locomotive::{check_readings, family, with_authority};
+
+/// A finding to be recorded.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewFinding {
+    /// Its id.
+    pub id: FindingId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// Which part.
+    pub part: PartId,
+    /// What it hangs on.
+    pub occasion: Occasion,
+    /// What the part does, in the family's words.
+    pub conditions: Vec<String>,
+    /// What was seen, in the finder's words.
+    pub told: String,
+    /// As-found readings.
+    pub readings: Vec<FeatureReading>,
+}
+
+/// Records a finding. Anybody may write up what they saw; at an inspection the finder must be one who
+/// may inspect.
+///
+/// # Errors
+/// Input: nothing told; a condition or reading the family does not know. Refused: the inspection is
+/// closed or is another engine's, or the finder may not inspect.
+pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statement>, Refusal> {
+    let part = book
+        .parts
+        .get(&new.part)
+        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    if part.locomotive != new.locomotive {
+        return Err(Refusal::input(format!(
+            "The part `{}` is not this engine's.",
+            part.name
+        )));
+    }
+    if let Occasion::Inspection { inspection } = &new.occasion {
+        with_authority(
+            book,
+            by,
+            Authority::Inspect,
+            "record a finding of an inspection",
+        )?;
+        let held = book
+            .inspections
+            .get(inspection)
+            .ok_or_else(|| Refusal::input("There is no such inspection."))?;
+        if held.locomotive != new.locomotive {
+            return Err(Refusal::input(format!(
+                "I-{:03} is another engine's inspection.",
+                held.number
+            )));
+        }
+        if let Some((day, _)) = held.closed {
+            return Err(
+                Refusal::refused(format!("I-{:03} was closed on {day}.", held.number))
+                    .todo("hang the finding on a write-up instead"),
+            );
+        }
+    }
+    if new.told.trim().is_empty() {
+        return Err(Refusal::input(
+            "Say what was seen: where, hot or cold, and at what pressure.",
+        ));
+    }
+    let family = family(book, &part.family)?;
+    if let Some(word) = new
+        .conditions
+        .iter()
+        .find(|w| family.condition(w).is_none())
+    {
+        let known: Vec<_> = family.conditions.iter().map(|c| c.word.as_str()).collect();
+        let known = if known.is_empty() {
+            "none".to_string()
+        } else {
+            known.join(", ")
+        };
+        return Err(Refusal::input(format!(
+            "`{word}` is not what a {} does: {known} were expected.",
+            family.family
+        )));
+    }
+    check_readings(&family, &new.readings)?;
+    Ok(vec![Statement::FindingRecorded(FindingRecorded {
+        id: new.id,
+        locomotive: new.locomotive,
+        part: new.part,
+        occasion: new.occasion,
+        conditions: new.conditions,
+        told: new.told.trim().into(),
+        readings: new.readings,
+    })])
+}

@@ -1,0 +1,241 @@
+//! An opened occasion with its items; it closes only when every item is answered and signed.
+
+use jiff::civil::Date;
+use rules::{Body, Rulebook};
+
+use crate::Refusal;
+use crate::book::{
+    Answer, Authority, Book, FindingState, Inspection, InspectionClosed, InspectionId,
+    InspectionOpened, ItemAnswered, ItemAsked, LocomotiveId, PersonId, Statement,
+};
+use crate::locomotive::with_authority;
+
+/// The items an inspection of this kind asks of an engine on this day, in the order of the lists; a
+/// larger inspection holds the smaller ones.
+///
+/// Items of fittings that are known not to be there are still asked: somebody must say *not fitted*.
+///
+/// # Errors
+/// Input: an unknown kind, no items on file, or a day before the rulebook's coverage.
+pub fn items(
+    rules: &Rulebook,
+    jurisdiction: &str,
+    kind: &str,
+    on: Date,
+) -> Result<Vec<ItemAsked>, Refusal> {
+    if rules::words::rank(kind).is_none() {
+        let known: Vec<_> = rules::words::INSPECTIONS
+            .iter()
+            .map(|(word, _)| *word)
+            .collect();
+        return Err(Refusal::input(format!(
+            "`{kind}` is not a kind of inspection: {} were expected.",
+            known.join(", ")
+        )));
+    }
+    let mut asked = Vec::new();
+    for ruling in rules.items(jurisdiction, kind, on)? {
+        let Body::Item(item) = ruling.body else {
+            continue;
+        };
+        asked.push(ItemAsked {
+            rule: ruling.rule,
+            version: ruling.version,
+            text: item.text,
+            section: item.section,
+            fitting: item.fitting,
+        });
+    }
+    if asked.is_empty() {
+        return Err(Refusal::input(format!(
+            "No items of a {kind} inspection are on file for the rulebook `{jurisdiction}`."
+        )));
+    }
+    Ok(asked)
+}
+
+/// Opens an inspection.
+///
+/// # Errors
+/// Refused: one of the same kind is open, or the person has no authority. Input: as [`items`].
+pub fn open(
+    book: &Book,
+    rules: &Rulebook,
+    id: InspectionId,
+    engine: LocomotiveId,
+    kind: &str,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    with_authority(book, by, Authority::Inspect, "open an inspection")?;
+    let Some(kept) = book.locomotives.get(&engine) else {
+        return Err(Refusal::input("There is no such engine in this book."));
+    };
+    let items = items(rules, &kept.jurisdiction, kind, on)?;
+    let open = book
+        .inspections
+        .values()
+        .find(|i| i.locomotive == engine && i.kind == kind && i.closed.is_none());
+    if let Some(open) = open {
+        return Err(Refusal::refused(format!(
+            "A {kind} inspection of No. {} is open already: I-{:03}, of {}.",
+            kept.number, open.number, open.opened_on
+        )));
+    }
+    Ok(vec![Statement::InspectionOpened(InspectionOpened {
+        id,
+        locomotive: engine,
+        kind: kind.into(),
+        items,
+    })])
+}
+
+/// Answers one item.
+///
+/// # Errors
+/// Refused: the inspection is closed; the person may not inspect; nothing says what was seen; *not
+/// fitted* of something every engine has, or of a fitting the engine is known to have. Input: the
+/// item is not asked.
+pub fn answer(
+    book: &Book,
+    id: InspectionId,
+    item: &str,
+    answer: Answer,
+    seen: &str,
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
+    let inspection = kept(book, id)?;
+    with_authority(book, by, Authority::Inspect, "answer an item")?;
+    if let Some((day, _)) = inspection.closed {
+        return Err(Refusal::refused(format!(
+            "I-{:03} was closed on {day}; nothing can be added to it.",
+            inspection.number
+        )));
+    }
+    let asked = find_item(inspection, item)?;
+    if seen.trim().is_empty() {
+        return Err(Refusal::refused(format!(
+            "`{}` needs what was seen, not only that it is well.",
+            asked.text
+        )));
+    }
+    if answer == Answer::NotFitted {
+        let fitted = asked.fitting.as_ref().map(|f| {
+            book.locomotives
+                .get(&inspection.locomotive)
+                .and_then(|e| e.fittings.get(f))
+                .copied()
+                .unwrap_or(false)
+        });
+        match fitted {
+            None => {
+                return Err(Refusal::refused(format!(
+                    "`{}` is asked of every engine; it cannot be *not fitted*.",
+                    asked.text
+                )));
+            }
+            Some(true) => {
+                return Err(Refusal::refused(format!(
+                    "The book says this engine has {}; it cannot be *not fitted*.",
+                    asked.fitting.as_deref().unwrap_or_default()
+                ))
+                .todo("correct the engine's entry first, if that is wrong"));
+            }
+            Some(false) => {}
+        }
+    }
+    if let Answer::Defect { finding } = &answer
+        && book
+            .findings
+            .get(finding)
+            .is_none_or(|f| f.locomotive != inspection.locomotive)
+    {
+        return Err(Refusal::input("That finding is not of this engine."));
+    }
+    Ok(vec![Statement::ItemAnswered(ItemAnswered {
+        inspection: id,
+        rule: asked.rule.clone(),
+        answer,
+        seen: seen.trim().into(),
+    })])
+}
+
+/// What still keeps an inspection from closing, one line each.
+pub fn unmet(book: &Book, inspection: &Inspection) -> Vec<String> {
+    let mut missing = Vec::new();
+    for (at, item) in inspection.items.iter().enumerate() {
+        match inspection.answers.get(&item.rule).map(|a| &a.answer) {
+            None => missing.push(format!(
+                "item {} is not answered: {} ({})",
+                at + 1,
+                item.text,
+                item.section
+            )),
+            Some(Answer::Defect { finding }) => {
+                if let Some(finding) = book.findings.get(finding)
+                    && !matches!(finding.state, FindingState::Closed | FindingState::Carried)
+                {
+                    missing.push(format!(
+                        "item {} has the open finding F-{:03}: {}",
+                        at + 1,
+                        finding.number,
+                        finding.told
+                    ));
+                }
+            }
+            Some(_) => {}
+        }
+    }
+    missing
+}
+
+/// Closes an inspection; the one who enters it signs as inspector.
+///
+/// # Errors
+/// Refused, naming each open item; or the person may not inspect.
+pub fn close(book: &Book, id: InspectionId, by: PersonId) -> Result<Vec<Statement>, Refusal> {
+    let inspection = kept(book, id)?;
+    with_authority(book, by, Authority::Inspect, "sign an inspection")?;
+    if let Some((day, _)) = inspection.closed {
+        return Err(Refusal::refused(format!(
+            "I-{:03} was closed on {day}.",
+            inspection.number
+        )));
+    }
+    let missing = unmet(book, inspection);
+    if !missing.is_empty() {
+        return Err(Refusal::refused(format!(
+            "I-{:03} cannot be closed: {} open.",
+            inspection.number,
+            missing.len()
+        ))
+        .todos(missing));
+    }
+    Ok(vec![Statement::InspectionClosed(InspectionClosed {
+        inspection: id,
+    })])
+}
+
+/// An item by its rule or by its number in the list.
+///
+/// # Errors
+/// Input if it is not asked.
+pub fn find_item<'i>(inspection: &'i Inspection, item: &str) -> Result<&'i ItemAsked, Refusal> {
+    let by_number = item
+        .parse::<usize>()
+        .ok()
+        .and_then(|n| inspection.items.get(n.checked_sub(1)?));
+    by_number.or_else(|| inspection.items.iter().find(|i| i.rule == item)).ok_or_else(|| {
+        Refusal::input(format!(
+            "I-{:03} asks no item `{item}`: a number from 1 to {} or the id of its rule was expected.",
+            inspection.number,
+            inspection.items.len()
+        ))
+    })
+}
+
+fn kept(book: &Book, id: InspectionId) -> Result<&Inspection, Refusal> {
+    book.inspections
+        .get(&id)
+        .ok_or_else(|| Refusal::input("There is no such inspection in this book."))
+}

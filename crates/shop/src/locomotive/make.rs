@@ -1,0 +1,379 @@
+//! Making the things the shop keeps: the book itself, people, engines, parts, tooling.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use measure::{Size, State};
+use rules::Rulebook;
+
+use super::reading::{check_readings, value};
+use crate::Refusal;
+use crate::book::{
+    Authority, Book, BookOpened, Family, FamilyAdopted, FeatureFacts, FeatureReading, HeldBefore,
+    JobId, LocomotiveAdded, LocomotiveId, PartAdded, PartId, PersonAdded, PersonId, ReadingsTaken,
+    Statement, ToolingAdded, ToolingId,
+};
+
+/// The first entries of a book: the shop, its officer, and the part families this build brings.
+///
+/// # Errors
+/// Input: an empty name, an unknown time zone or house unit.
+pub fn new_book(
+    shop: &str,
+    time_zone: &str,
+    house: &str,
+    officer: PersonId,
+    name: &str,
+) -> Result<Vec<Statement>, Refusal> {
+    if shop.trim().is_empty() || name.trim().is_empty() {
+        return Err(Refusal::input(
+            "A book needs the shop's name and its officer's.",
+        ));
+    }
+    if jiff::tz::TimeZone::get(time_zone).is_err() {
+        return Err(Refusal::input(format!(
+            "`{time_zone}` is not a time zone: a name such as America/Denver was expected."
+        )));
+    }
+    house
+        .parse::<measure::House>()
+        .map_err(|e| Refusal::input(e.to_string()))?;
+    let mut made = vec![
+        Statement::BookOpened(BookOpened {
+            shop: shop.trim().into(),
+            time_zone: time_zone.into(),
+            house: house.into(),
+        }),
+        Statement::PersonAdded(PersonAdded {
+            id: officer,
+            name: name.trim().into(),
+            may: Authority::ALL.to_vec(),
+        }),
+    ];
+    for text in Family::BUILT_IN {
+        let family = Family::read(text).map_err(|e| Refusal::input(e.to_string()))?;
+        made.push(Statement::FamilyAdopted(FamilyAdopted {
+            family: family.family,
+            version: family.version,
+            text: (*text).to_string(),
+        }));
+    }
+    Ok(made)
+}
+
+/// Adds a person.
+///
+/// # Errors
+/// Input: no name, or one the book has. Refused: the one who adds is not an officer.
+pub fn add_person(
+    book: &Book,
+    id: PersonId,
+    name: &str,
+    may: &[Authority],
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
+    super::with_authority(book, by, Authority::Approve, "say who may do what")?;
+    let name = name.trim();
+    if name.is_empty() {
+        return Err(Refusal::input("A person needs the name they sign with."));
+    }
+    if book
+        .persons
+        .values()
+        .any(|p| p.name.eq_ignore_ascii_case(name))
+    {
+        return Err(Refusal::input(format!("{name} is in this book already.")));
+    }
+    let mut may = may.to_vec();
+    may.sort_unstable();
+    may.dedup();
+    Ok(vec![Statement::PersonAdded(PersonAdded {
+        id,
+        name: name.into(),
+        may,
+    })])
+}
+
+/// An engine to be added.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewEngine {
+    /// Her id.
+    pub id: LocomotiveId,
+    /// The number on her cab.
+    pub number: String,
+    /// Wheel arrangement.
+    pub wheels: String,
+    /// Track gauge.
+    pub gauge: Size,
+    /// Which rulebook governs her.
+    pub jurisdiction: String,
+    /// Maximum allowable working pressure, psi gauge.
+    pub mawp_psig: Option<u32>,
+    /// Weight on drivers per driving axle, lb.
+    pub axle_load_lb: Option<u32>,
+    /// Fittings known to be there, or not.
+    pub fittings: BTreeMap<String, bool>,
+}
+
+/// Adds an engine.
+///
+/// # Errors
+/// Input: an empty or known number, a rulebook that is not on file, a fitting no rule speaks of.
+pub fn add_engine(
+    book: &Book,
+    rules: &Rulebook,
+    new: NewEngine,
+) -> Result<Vec<Statement>, Refusal> {
+    let number = new
+        .number
+        .trim()
+        .trim_start_matches("No.")
+        .trim()
+        .to_string();
+    if number.is_empty() || new.wheels.trim().is_empty() {
+        return Err(Refusal::input(
+            "An engine needs the number on her cab and her wheel arrangement.",
+        ));
+    }
+    if book.locomotives.values().any(|e| e.number == number) {
+        return Err(Refusal::input(format!(
+            "No. {number} is in this book already."
+        )));
+    }
+    if !rules.jurisdictions().contains(new.jurisdiction.as_str()) {
+        let known: Vec<_> = rules.jurisdictions().into_iter().collect();
+        return Err(Refusal::input(format!(
+            "There is no rulebook `{}`: {} are on file.",
+            new.jurisdiction,
+            known.join(", ")
+        )));
+    }
+    if let Some(word) = new
+        .fittings
+        .keys()
+        .find(|w| rules::words::meaning(rules::words::FITTINGS, w).is_none())
+    {
+        let known: Vec<_> = rules::words::FITTINGS.iter().map(|(w, _)| *w).collect();
+        return Err(Refusal::input(format!(
+            "No rule speaks of the fitting `{word}`: {} were expected.",
+            known.join(", ")
+        )));
+    }
+    if new.gauge <= Size::ZERO {
+        return Err(Refusal::input("The track gauge must be more than nothing."));
+    }
+    Ok(vec![Statement::LocomotiveAdded(LocomotiveAdded {
+        id: new.id,
+        number,
+        wheels: new.wheels.trim().into(),
+        gauge: new.gauge,
+        jurisdiction: new.jurisdiction,
+        mawp_psig: new.mawp_psig,
+        axle_load_lb: new.axle_load_lb,
+        fittings: new.fittings,
+    })])
+}
+
+/// States an inspection held before the book began.
+///
+/// # Errors
+/// Input: an unknown kind, a day not past, no document named, a count that ends before it begins.
+pub fn held_before(held: HeldBefore, on: Date) -> Result<Vec<Statement>, Refusal> {
+    if rules::words::rank(&held.kind).is_none() {
+        return Err(Refusal::input(format!(
+            "`{}` is not a kind of inspection.",
+            held.kind
+        )));
+    }
+    if held.held_on > on {
+        return Err(Refusal::input(format!(
+            "{} has not happened yet.",
+            held.held_on
+        )));
+    }
+    if held.document.trim().is_empty() {
+        return Err(Refusal::input("Say which document shows that it was held."));
+    }
+    if held
+        .service_days_since
+        .is_some_and(|(_, through)| through < held.held_on || through > on)
+    {
+        return Err(Refusal::input(
+            "The service days since must be counted through a day between the inspection and today.",
+        ));
+    }
+    if let Some((days, through)) = held.service_days_since {
+        let there_are = held
+            .held_on
+            .until(through)
+            .map(|s| s.get_days())
+            .unwrap_or(0)
+            + 1;
+        if i64::from(days) > i64::from(there_are) {
+            return Err(Refusal::input(format!(
+                "There are only {there_are} days from {} through {through}; {days} cannot have been service days.",
+                held.held_on
+            )));
+        }
+    }
+    Ok(vec![Statement::HeldBefore(held)])
+}
+
+/// A part to be added.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewPart {
+    /// Its id.
+    pub id: PartId,
+    /// On which engine.
+    pub locomotive: LocomotiveId,
+    /// Its family.
+    pub family: String,
+    /// What the shop calls it.
+    pub name: String,
+    /// Facts of the whole part.
+    pub facts: BTreeMap<String, String>,
+    /// What is known of each feature.
+    pub features: BTreeMap<String, FeatureFacts>,
+}
+
+/// Adds a part.
+///
+/// # Errors
+/// Input: a family, fact or feature that is not known, a fact outside its choices, a size that does
+/// not read, or a name the engine has already.
+pub fn add_part(book: &Book, new: NewPart) -> Result<Vec<Statement>, Refusal> {
+    let family = family(book, &new.family)?;
+    let name = new.name.trim();
+    if name.is_empty() {
+        return Err(Refusal::input("A part needs a name the shop calls it by."));
+    }
+    if book
+        .parts
+        .values()
+        .any(|p| p.locomotive == new.locomotive && p.name.eq_ignore_ascii_case(name))
+    {
+        return Err(Refusal::input(format!(
+            "This engine has a part called `{name}` already."
+        )));
+    }
+    for (word, told) in &new.facts {
+        let fact = family
+            .facts
+            .iter()
+            .find(|f| f.name == *word)
+            .ok_or_else(|| {
+                let known: Vec<_> = family.facts.iter().map(|f| f.name.as_str()).collect();
+                Refusal::input(format!(
+                    "A {} has no fact `{word}`: {} were expected.",
+                    family.family,
+                    known.join(", ")
+                ))
+            })?;
+        if !fact.choices.is_empty() && !fact.choices.contains(told) {
+            return Err(Refusal::input(format!(
+                "`{told}` is no answer to `{word}`: {} were expected.",
+                fact.choices.join(", ")
+            )));
+        }
+    }
+    for (word, facts) in &new.features {
+        let feature = family.feature(word).ok_or_else(|| {
+            let known: Vec<_> = family.features.iter().map(|f| f.name.as_str()).collect();
+            Refusal::input(format!(
+                "`{word}` is not measured on a {}: {} were expected.",
+                family.family,
+                known.join(", ")
+            ))
+        })?;
+        for text in [&facts.as_built, &facts.shop_limit, &facts.step]
+            .into_iter()
+            .flatten()
+        {
+            value(feature, text)?;
+        }
+    }
+    Ok(vec![Statement::PartAdded(PartAdded {
+        id: new.id,
+        locomotive: new.locomotive,
+        family: new.family,
+        name: name.into(),
+        facts: new.facts,
+        features: new.features,
+    })])
+}
+
+/// A family of the book.
+///
+/// # Errors
+/// Input, naming the families the book has.
+pub fn family(book: &Book, word: &str) -> Result<Family, Refusal> {
+    let kept = book.families.get(word).ok_or_else(|| {
+        let known: Vec<_> = book.families.keys().map(String::as_str).collect();
+        Refusal::input(format!(
+            "There is no part family `{word}`: {} are in this book.",
+            known.join(", ")
+        ))
+    })?;
+    kept.family().map_err(|e| Refusal::input(e.to_string()))
+}
+
+/// A piece of tooling to be registered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewTooling {
+    /// Its id.
+    pub id: ToolingId,
+    /// What it is.
+    pub what: String,
+    /// The part it serves.
+    pub part: PartId,
+    /// Where it lies.
+    pub shelf: String,
+    /// The job it was made for.
+    pub job: Option<JobId>,
+}
+
+/// Registers tooling.
+///
+/// # Errors
+/// Input: nothing says what it is or where it lies.
+pub fn add_tooling(new: NewTooling) -> Result<Vec<Statement>, Refusal> {
+    if new.what.trim().is_empty() || new.shelf.trim().is_empty() {
+        return Err(Refusal::input(
+            "Tooling without a name or a shelf is made again in six years: both were expected.",
+        ));
+    }
+    Ok(vec![Statement::ToolingAdded(ToolingAdded {
+        id: new.id,
+        what: new.what.trim().into(),
+        part: new.part,
+        shelf: new.shelf.trim().into(),
+        job: new.job,
+    })])
+}
+
+/// Takes a set of readings of a part, outside a finding.
+///
+/// # Errors
+/// Input: none given, or one that the family does not know or that does not read.
+pub fn take_readings(
+    book: &Book,
+    part: PartId,
+    job: Option<JobId>,
+    state: State,
+    readings: Vec<FeatureReading>,
+) -> Result<Vec<Statement>, Refusal> {
+    let kept = book
+        .parts
+        .get(&part)
+        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    if readings.is_empty() {
+        return Err(Refusal::input("At least one reading was expected."));
+    }
+    check_readings(&family(book, &kept.family)?, &readings)?;
+    Ok(vec![Statement::ReadingsTaken(ReadingsTaken {
+        part,
+        job,
+        state,
+        readings,
+    })])
+}

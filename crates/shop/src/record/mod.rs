@@ -1,0 +1,273 @@
+//! Writing down how it was left: knock-ons, signatures, the close of a job, the release.
+
+use jiff::civil::Date;
+use rules::Rulebook;
+
+use crate::Refusal;
+use crate::book::{
+    Authority, Book, Job, JobClosed, JobId, KnockOnAnswered, LocomotiveId, PersonId, Released,
+    Signed, Statement,
+};
+use crate::job::open;
+use crate::locomotive::{family, with_authority};
+use crate::report::stops;
+use crate::verdict::{Judgement, Question, Verdict, judge};
+
+/// Says what was found at a knock-on.
+///
+/// # Errors
+/// Refused: the job is closed, the person may neither inspect nor repair, nothing is told. Input: the
+/// job has no such knock-on.
+pub fn knock_on(
+    book: &Book,
+    job: JobId,
+    word: &str,
+    seen: &str,
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
+    let kept = open(book, job)?;
+    if with_authority(book, by, Authority::Repair, "look at a knock-on").is_err() {
+        with_authority(book, by, Authority::Inspect, "look at a knock-on")?;
+    }
+    if !kept.plan.knock_ons.iter().any(|k| k == word) {
+        return Err(Refusal::input(format!(
+            "J-{:03} has no knock-on `{word}`: {} were expected.",
+            kept.number,
+            kept.plan.knock_ons.join(", ")
+        )));
+    }
+    if seen.trim().is_empty() {
+        return Err(Refusal::refused("Say what was found there."));
+    }
+    Ok(vec![Statement::KnockOnAnswered(KnockOnAnswered {
+        job,
+        knock_on: word.into(),
+        seen: seen.trim().into(),
+    })])
+}
+
+/// Signs a job as inspector, repairer or approver.
+///
+/// # Errors
+/// Refused: the job is closed, the person has not the authority, or the work is not complete.
+pub fn sign(
+    book: &Book,
+    rules: &Rulebook,
+    job: JobId,
+    capacity: Authority,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    let kept = open(book, job)?;
+    with_authority(
+        book,
+        by,
+        capacity,
+        &format!("sign as {}", capacity.signer()),
+    )?;
+    let missing = unmet_work(book, rules, kept, on)?;
+    if !missing.is_empty() {
+        return Err(Refusal::refused(format!(
+            "J-{:03} cannot be signed: the work is not complete.",
+            kept.number
+        ))
+        .todos(missing));
+    }
+    Ok(vec![Statement::Signed(Signed { job, capacity })])
+}
+
+/// The verdict on how a job left its part: as-left readings, and the conditions its proofs did not clear.
+///
+/// # Errors
+/// As [`judge`].
+pub fn as_left(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Judgement, Refusal> {
+    let finding = book
+        .findings
+        .get(&job.plan.finding)
+        .ok_or_else(|| Refusal::input("There is no such finding."))?;
+    let part = book
+        .parts
+        .get(&finding.part)
+        .ok_or_else(|| Refusal::input("There is no such part."))?;
+    let family = family(book, &part.family)?;
+    let stands = |word: &&String| {
+        let proof = family.condition(word).map(|c| c.cleared_by.as_str());
+        !proof
+            .and_then(|p| job.proofs.get(p))
+            .is_some_and(|(passed, ..)| *passed)
+    };
+    let conditions: Vec<String> = finding.conditions.iter().filter(stands).cloned().collect();
+    let mut judged = judge(
+        book,
+        rules,
+        Question {
+            part,
+            readings: &job.left,
+            conditions: &conditions,
+            on,
+        },
+    )?;
+    // A finding that was only a condition, and whose condition is proved gone, has no limit left to meet.
+    let only_condition = judged.lines.iter().all(|line| !line.law);
+    if only_condition && !finding.conditions.is_empty() && conditions.is_empty() {
+        judged.verdict = Verdict::Complies;
+    }
+    Ok(judged)
+}
+
+/// What is missing of the work itself, one line each.
+fn unmet_work(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<String>, Refusal> {
+    let mut missing = Vec::new();
+    for (at, (plan, state)) in job.plan.operations.iter().zip(&job.operations).enumerate() {
+        if state.done.is_none() {
+            missing.push(format!("operation {} is not done: {}", at + 1, plan.what));
+        } else if let Some(hold) = &plan.hold
+            && state.cleared.is_none()
+        {
+            missing.push(format!(
+                "the hold point after operation {} is not cleared: {}",
+                at + 1,
+                hold.look
+            ));
+        }
+    }
+    for proof in &job.plan.proofs {
+        match job.proofs.get(proof) {
+            None => missing.push(format!("the proof `{proof}` is not made")),
+            Some((false, told, ..)) => {
+                missing.push(format!("the proof `{proof}` did not hold: {told}"))
+            }
+            Some(_) => {}
+        }
+    }
+    let finding = book.findings.get(&job.plan.finding);
+    if let Some(part) = finding.and_then(|f| book.parts.get(&f.part)) {
+        let family = family(book, &part.family)?;
+        for feature in &family.features {
+            for place in &feature.positions {
+                let read = job
+                    .left
+                    .iter()
+                    .any(|r| r.feature == feature.name && r.reading.position == *place);
+                if !read {
+                    missing.push(format!(
+                        "no as-left reading of the {} at {place}",
+                        feature.title
+                    ));
+                }
+            }
+        }
+    }
+    for word in job
+        .plan
+        .knock_ons
+        .iter()
+        .filter(|w| !job.knock_ons.contains_key(*w))
+    {
+        missing.push(format!("the knock-on `{word}` was not looked at"));
+    }
+    if missing.is_empty() {
+        match as_left(book, rules, job, on)?.verdict {
+            Verdict::Complies => {}
+            Verdict::Fails(by) => {
+                missing.extend(by.into_iter().map(|b| format!("as left it fails: {b}")))
+            }
+            Verdict::CannotTell(needs) => missing.extend(
+                needs
+                    .into_iter()
+                    .map(|n| format!("as left, cannot tell: needs {n}")),
+            ),
+        }
+    }
+    Ok(missing)
+}
+
+/// Everything that keeps a job from closing, one line each.
+///
+/// # Errors
+/// As [`judge`].
+pub fn unmet(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<String>, Refusal> {
+    let mut missing = unmet_work(book, rules, job, on)?;
+    for capacity in Authority::ALL {
+        match job.signatures.iter().find(|s| s.capacity == capacity) {
+            None => missing.push(format!("not signed by the {}", capacity.signer())),
+            Some(signed) if signed.entry < job.work => missing.push(format!(
+                "the {}'s signature of {} is older than the last change to the work",
+                capacity.signer(),
+                signed.on
+            )),
+            Some(_) => {}
+        }
+    }
+    Ok(missing)
+}
+
+/// Closes a job.
+///
+/// # Errors
+/// Refused, naming each thing that is missing.
+pub fn close_job(
+    book: &Book,
+    rules: &Rulebook,
+    job: JobId,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    let kept = open(book, job)?;
+    with_authority(book, by, Authority::Approve, "close a job")?;
+    let missing = unmet(book, rules, kept, on)?;
+    if !missing.is_empty() {
+        return Err(Refusal::refused(format!(
+            "J-{:03} cannot be closed: {} missing.",
+            kept.number,
+            missing.len()
+        ))
+        .todos(missing));
+    }
+    let judged = as_left(book, rules, kept, on)?;
+    Ok(vec![Statement::JobClosed(JobClosed {
+        job,
+        verdict: judged.verdict.words(),
+        rulings: judged.rulings(),
+    })])
+}
+
+/// Hands an engine to service.
+///
+/// # Errors
+/// Refused: no authority, or something in this book stops her, each thing named.
+pub fn release(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    with_authority(book, by, Authority::Approve, "release an engine")?;
+    let kept = book
+        .locomotives
+        .get(&engine)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let stopped: Vec<String> = stops(book, rules, engine, on)?
+        .into_iter()
+        .map(|s| s.why)
+        .collect();
+    if !stopped.is_empty() {
+        return Err(Refusal::refused(format!(
+            "No. {} cannot be released on {on}: {} in the way.",
+            kept.number,
+            stopped.len()
+        ))
+        .todos(stopped));
+    }
+    let Some(log_through) = kept.log_through else {
+        return Err(Refusal::refused(format!(
+            "No. {} cannot be released: her log has never been closed.",
+            kept.number
+        )));
+    };
+    Ok(vec![Statement::Released(Released {
+        locomotive: engine,
+        log_through,
+    })])
+}

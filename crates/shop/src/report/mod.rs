@@ -1,0 +1,150 @@
+//! Plain values for every list, page and paper; no layout.
+
+use jiff::civil::Date;
+use rules::Rulebook;
+
+use crate::Refusal;
+use crate::book::{Book, FindingState, LocomotiveId};
+use crate::clock::{State, due};
+
+/// One thing that stands between an engine and service.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stop {
+    /// Since or from which day.
+    pub from: Date,
+    /// What it is, in a sentence.
+    pub why: String,
+}
+
+/// Everything in this book that stops an engine on a day: lapsed clocks, findings not put right, open
+/// work. An empty list says only that nothing in this book stops her.
+///
+/// # Errors
+/// Input: as [`due`].
+pub fn stops(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+) -> Result<Vec<Stop>, Refusal> {
+    let mut stops = Vec::new();
+    for clock in due(book, rules, engine, on)? {
+        if matches!(clock.state, State::Stops | State::CannotTell(_)) {
+            let from = clock.stops_on.unwrap_or(on);
+            stops.push(Stop {
+                from,
+                why: format!("{}: {}", clock.ruling.title, clock.why),
+            });
+        }
+    }
+    let mut findings: Vec<_> = book
+        .findings
+        .values()
+        .filter(|f| f.locomotive == engine)
+        .collect();
+    findings.sort_by_key(|f| f.number);
+    for finding in findings {
+        let part = book
+            .parts
+            .get(&finding.part)
+            .map_or("?", |p| p.name.as_str());
+        let state = match finding.state {
+            FindingState::Open => "nobody has decided",
+            FindingState::Decided => "decided, and no job is made",
+            FindingState::InWork => "in work",
+            FindingState::Carried | FindingState::Closed => {
+                let recheck = finding.decision.as_ref().and_then(|d| d.recheck);
+                if finding.state == FindingState::Carried && recheck.is_some_and(|day| day < on) {
+                    "carried, and the day to look again is past"
+                } else {
+                    continue;
+                }
+            }
+        };
+        stops.push(Stop {
+            from: finding.found_on,
+            why: format!(
+                "finding F-{:03}, {part}: {} ({state})",
+                finding.number, finding.told
+            ),
+        });
+    }
+    let mut inspections: Vec<_> = book
+        .inspections
+        .values()
+        .filter(|i| i.locomotive == engine && i.closed.is_none())
+        .collect();
+    inspections.sort_by_key(|i| i.number);
+    for open in inspections {
+        stops.push(Stop {
+            from: open.opened_on,
+            why: format!("the {} inspection I-{:03} is open", open.kind, open.number),
+        });
+    }
+    Ok(stops)
+}
+
+/// Whether a release stands on a day, and if not, why not.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Release {
+    /// It stands: by whom, when, with the log closed through which day.
+    Stands {
+        /// Who released her.
+        by: String,
+        /// When.
+        on: Date,
+        /// The log was closed through this day.
+        log_through: Date,
+    },
+    /// It does not stand.
+    None(String),
+}
+
+/// The release of an engine as it stands on a day.
+///
+/// # Errors
+/// As [`stops`].
+pub fn release(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+) -> Result<Release, Refusal> {
+    let kept = book
+        .locomotives
+        .get(&engine)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let Some(given) = &kept.released else {
+        return Ok(Release::None(
+            "she has not been released in this book".into(),
+        ));
+    };
+    if on < given.on {
+        return Ok(Release::None(format!(
+            "she was released only on {}",
+            given.on
+        )));
+    }
+    if kept.unsettled > given.entry {
+        return Ok(Release::None(format!(
+            "work or a finding entered since ended the release of {}",
+            given.on
+        )));
+    }
+    if !stops(book, rules, engine, on)?.is_empty() {
+        return Ok(Release::None(format!(
+            "what stops her ended the release of {}",
+            given.on
+        )));
+    }
+    let by = book
+        .persons
+        .get(&given.by)
+        .map_or("?", |p| p.name.as_str())
+        .to_string();
+    Ok(Release::Stands {
+        by,
+        on: given.on,
+        log_through: given.log_through,
+    })
+}

@@ -1,0 +1,411 @@
+//! A verdict is computed: readings meet limits here, and only here.
+//!
+//! There are three words. *complies*: every limit on file was met by readings at every place.
+//! *fails*: at least one was not. *cannot tell: needs ...*: something is missing, and missing never
+//! helps. A verdict decides nothing; a named person does.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use measure::{Fraction, House, Size, show};
+use rules::{Body, Limit, Outcome, Rulebook, Ruling};
+
+use crate::Refusal;
+use crate::book::{
+    Book, Family, Feature, FeatureKind, FeatureReading, Part, RuleChoice, RulingRef, Worst,
+};
+use crate::locomotive::{family, value};
+
+/// The computed answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Verdict {
+    /// Every limit on file is met.
+    Complies,
+    /// At least one is not; by how much, one line each.
+    Fails(Vec<String>),
+    /// Something is missing.
+    CannotTell(Vec<String>),
+}
+
+impl Verdict {
+    /// The verdict in its fixed words.
+    pub fn words(&self) -> String {
+        match self {
+            Verdict::Complies => "complies".into(),
+            Verdict::Fails(_) => "fails".into(),
+            Verdict::CannotTell(needs) => format!("cannot tell: needs {}", needs.join("; ")),
+        }
+    }
+}
+
+/// One limit held against what was read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// What is limited.
+    pub what: String,
+    /// What was read, as a shop writes it.
+    pub found: String,
+    /// The limit.
+    pub limit: String,
+    /// Whether it is law; our own shop limit if not.
+    pub law: bool,
+    /// The ruling, where the law is known.
+    pub ruling: Option<Ruling>,
+    /// How it came out.
+    pub verdict: Verdict,
+}
+
+/// All limits of a part held against a set of readings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Judgement {
+    /// One line a limit.
+    pub lines: Vec<Line>,
+    /// By the law: what decides whether the part may be returned.
+    pub verdict: Verdict,
+    /// By our own tighter limits.
+    pub shop: Verdict,
+}
+
+impl Judgement {
+    /// The rulings applied.
+    pub fn rulings(&self) -> Vec<RulingRef> {
+        let mut refs: Vec<_> = self
+            .lines
+            .iter()
+            .filter_map(|line| line.ruling.as_ref())
+            .map(|r| RulingRef {
+                rule: r.rule.clone(),
+                version: r.version,
+            })
+            .collect();
+        refs.sort();
+        refs.dedup();
+        refs
+    }
+}
+
+/// What is judged: a part's readings and the conditions that stand.
+#[derive(Debug, Clone, Copy)]
+pub struct Question<'a> {
+    /// The part.
+    pub part: &'a Part,
+    /// Readings, all as found or all as left.
+    pub readings: &'a [FeatureReading],
+    /// Conditions that stand, in the family's words.
+    pub conditions: &'a [String],
+    /// The day that chooses the rules.
+    pub on: Date,
+}
+
+/// Holds every limit on file against a part.
+///
+/// # Errors
+/// Input: a rule named by the family is not on file for that day, or a reading does not read.
+pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Judgement, Refusal> {
+    let family = family(book, &question.part.family)?;
+    let bench = Bench {
+        book,
+        rules,
+        family: &family,
+        question,
+    };
+    let mut lines = Vec::new();
+    for condition in &family.conditions {
+        if let Some(rule) = &condition.rule
+            && question.conditions.contains(&condition.word)
+        {
+            lines.push(bench.condition(rule, &condition.title)?);
+        }
+    }
+    for feature in &family.features {
+        bench.feature(feature, &mut lines)?;
+    }
+    for difference in &family.differences {
+        let shop = question
+            .part
+            .features
+            .get(&difference.name)
+            .and_then(|f| f.shop_limit.clone());
+        if difference.rule.is_none() && shop.is_none() {
+            continue;
+        }
+        let read = bench.difference(&difference.larger, &difference.smaller)?;
+        if let Some(choice) = &difference.rule {
+            lines.push(bench.by_law(&difference.title, choice, &read)?);
+        }
+        if let Some(limit) = shop {
+            lines.push(by_shop(&difference.title, &limit, Worst::Largest, &read)?);
+        }
+    }
+    let law = together(lines.iter().filter(|l| l.law), || no_limit(&family));
+    let shop = together(lines.iter().filter(|l| !l.law), || Verdict::Complies);
+    Ok(Judgement {
+        lines,
+        verdict: law,
+        shop,
+    })
+}
+
+fn no_limit(family: &Family) -> Verdict {
+    Verdict::CannotTell(vec![format!(
+        "a limit: no limit on file for what was found on this {}",
+        family.family
+    )])
+}
+
+fn together<'l>(lines: impl Iterator<Item = &'l Line>, none: impl Fn() -> Verdict) -> Verdict {
+    let (mut any, mut fails, mut needs) = (false, Vec::new(), Vec::new());
+    for line in lines {
+        any = true;
+        match &line.verdict {
+            Verdict::Complies => {}
+            Verdict::Fails(by) => fails.extend(by.iter().cloned()),
+            Verdict::CannotTell(missing) => needs.extend(missing.iter().cloned()),
+        }
+    }
+    match (any, fails.is_empty(), needs.is_empty()) {
+        (false, ..) => none(),
+        (_, false, _) => Verdict::Fails(fails),
+        (_, true, false) => Verdict::CannotTell(needs),
+        (_, true, true) => Verdict::Complies,
+    }
+}
+
+/// What the readings of a size come to: the governing size, or what is missing.
+enum Read {
+    Size(Size),
+    Missing(Vec<String>),
+}
+
+struct Bench<'a> {
+    book: &'a Book,
+    rules: &'a Rulebook,
+    family: &'a Family,
+    question: Question<'a>,
+}
+
+impl Bench<'_> {
+    fn condition(&self, rule: &str, title: &str) -> Result<Line, Refusal> {
+        let ruling = self.rules.ruling(rule, self.question.on)?;
+        let limit = match &ruling.body {
+            Body::Limit(limit) => limit.clone(),
+            _ => return Err(Refusal::input(format!("The rule `{rule}` is not a limit."))),
+        };
+        let verdict = match limit.judge_number(Fraction::from_integer(1)) {
+            Outcome::Passes => Verdict::Complies,
+            Outcome::Fails { .. } => Verdict::Fails(vec![format!("{title} ({})", ruling.cite)]),
+            Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
+        };
+        Ok(Line {
+            what: limit.subject.clone(),
+            found: title.into(),
+            limit: limit.words(),
+            law: true,
+            ruling: Some(ruling),
+            verdict,
+        })
+    }
+
+    fn feature(&self, feature: &Feature, lines: &mut Vec<Line>) -> Result<(), Refusal> {
+        let shop = self
+            .question
+            .part
+            .features
+            .get(&feature.name)
+            .and_then(|f| f.shop_limit.clone());
+        if feature.kind != FeatureKind::Size || (feature.rule.is_none() && shop.is_none()) {
+            return Ok(());
+        }
+        let read = self.worst(feature, feature.worst)?;
+        if let Some(choice) = &feature.rule {
+            lines.push(self.by_law(&feature.title, choice, &read)?);
+        }
+        if let Some(limit) = shop {
+            lines.push(by_shop(&feature.title, &limit, feature.worst, &read)?);
+        }
+        Ok(())
+    }
+
+    /// The governing reading of a feature; every place must be read.
+    fn worst(&self, feature: &Feature, worst: Worst) -> Result<Read, Refusal> {
+        let mut sizes = BTreeMap::new();
+        for reading in self
+            .question
+            .readings
+            .iter()
+            .filter(|r| r.feature == feature.name)
+        {
+            if let Some(size) = value(feature, &reading.reading.written())?.size() {
+                sizes.insert(reading.reading.position.as_str(), size);
+            }
+        }
+        let missing: Vec<_> = feature
+            .positions
+            .iter()
+            .filter(|place| !sizes.contains_key(place.as_str()))
+            .map(|place| format!("the {} at {place}", feature.title))
+            .collect();
+        let governing = match worst {
+            Worst::Largest => sizes.values().max(),
+            Worst::Smallest => sizes.values().min(),
+        };
+        Ok(match governing {
+            Some(size) if missing.is_empty() => Read::Size(*size),
+            _ => Read::Missing(missing),
+        })
+    }
+
+    fn difference(&self, larger: &str, smaller: &str) -> Result<Read, Refusal> {
+        let of = |name: &str, worst| match self.family.feature(name) {
+            Some(feature) => self.worst(feature, worst),
+            None => Ok(Read::Missing(vec![format!("the {name}")])),
+        };
+        Ok(
+            match (of(larger, Worst::Largest)?, of(smaller, Worst::Smallest)?) {
+                (Read::Size(large), Read::Size(small)) => match large.checked_sub(small) {
+                    Some(size) => Read::Size(size),
+                    None => {
+                        return Err(Refusal::input(
+                            "The readings are too far apart to be of one part.",
+                        ));
+                    }
+                },
+                (Read::Missing(mut a), Read::Missing(b)) => {
+                    a.extend(b);
+                    Read::Missing(a)
+                }
+                (Read::Missing(missing), _) | (_, Read::Missing(missing)) => Read::Missing(missing),
+            },
+        )
+    }
+
+    fn by_law(&self, title: &str, choice: &RuleChoice, read: &Read) -> Result<Line, Refusal> {
+        let rule = match choice {
+            RuleChoice::One(rule) => rule.clone(),
+            RuleChoice::ByFact(facts) => match self.by_fact(facts) {
+                Ok(rule) => rule,
+                Err(need) => return Ok(Line::unknown(title, read, need)),
+            },
+        };
+        let ruling = self.rules.ruling(&rule, self.question.on)?;
+        let limit = match &ruling.body {
+            Body::Limit(limit) => limit.clone(),
+            Body::LimitTable(table) => match self.cell(table) {
+                Ok(limit) => limit,
+                Err(need) => {
+                    let mut line = Line::unknown(title, read, need);
+                    line.ruling = Some(ruling);
+                    return Ok(line);
+                }
+            },
+            _ => return Err(Refusal::input(format!("The rule `{rule}` is not a limit."))),
+        };
+        let verdict = match read {
+            Read::Missing(needs) => Verdict::CannotTell(needs.clone()),
+            Read::Size(size) => match limit.judge(*size) {
+                Outcome::Passes => Verdict::Complies,
+                Outcome::Fails { by } if by == Size::ZERO => Verdict::Fails(vec![format!(
+                    "{title}: at the limit, which already fails ({})",
+                    ruling.cite
+                )]),
+                Outcome::Fails { by } => Verdict::Fails(vec![format!(
+                    "{title}: {} past the limit ({})",
+                    show::size(by, House::Inch),
+                    ruling.cite
+                )]),
+                Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
+            },
+        };
+        Ok(Line {
+            what: title.into(),
+            found: read.words(),
+            limit: limit.words(),
+            law: true,
+            ruling: Some(ruling),
+            verdict,
+        })
+    }
+
+    fn by_fact(
+        &self,
+        facts: &BTreeMap<String, BTreeMap<String, String>>,
+    ) -> Result<String, String> {
+        for (fact, choices) in facts {
+            match self.question.part.facts.get(fact) {
+                Some(told) => {
+                    return choices
+                        .get(told)
+                        .cloned()
+                        .ok_or_else(|| format!("a rule for {fact} `{told}`"));
+                }
+                None => return Err(format!("which {fact} it is, which decides the limit")),
+            }
+        }
+        Err("which rule applies".into())
+    }
+
+    /// The cell of the tire table for this engine and wheel.
+    fn cell(&self, table: &rules::LimitTable) -> Result<Limit, String> {
+        let engine = self.book.locomotives.get(&self.question.part.locomotive);
+        let load = engine
+            .and_then(|e| e.axle_load_lb)
+            .ok_or("the weight on drivers per driving axle")?;
+        let center = self
+            .question
+            .part
+            .facts
+            .get("center-diameter")
+            .ok_or("the diameter of the wheel center")?;
+        let center = Size::parse(center)
+            .map_err(|e| format!("the diameter of the wheel center as a size ({e})"))?;
+        table
+            .limit_at(Fraction::from_integer(i128::from(load)), center.inches())
+            .map_err(|e| e.to_string())
+    }
+}
+
+impl Line {
+    fn unknown(title: &str, read: &Read, need: String) -> Line {
+        Line {
+            what: title.into(),
+            found: read.words(),
+            limit: "not known".into(),
+            law: true,
+            ruling: None,
+            verdict: Verdict::CannotTell(vec![need]),
+        }
+    }
+}
+
+impl Read {
+    fn words(&self) -> String {
+        match self {
+            Read::Size(size) => show::size(*size, House::Inch),
+            Read::Missing(_) => "not read".into(),
+        }
+    }
+}
+
+fn by_shop(title: &str, limit: &str, worst: Worst, read: &Read) -> Result<Line, Refusal> {
+    let kept = Size::parse(limit)
+        .map_err(|e| Refusal::input(format!("The shop limit of the {title}: {e}")))?;
+    let (words, past): (_, fn(Size, Size) -> bool) = match worst {
+        Worst::Largest => (format!("at most {limit}"), |size, kept| size > kept),
+        Worst::Smallest => (format!("at least {limit}"), |size, kept| size < kept),
+    };
+    let verdict = match read {
+        Read::Missing(needs) => Verdict::CannotTell(needs.clone()),
+        Read::Size(size) if past(*size, kept) => {
+            Verdict::Fails(vec![format!("{title}: past our own shop limit, {words}")])
+        }
+        Read::Size(_) => Verdict::Complies,
+    };
+    Ok(Line {
+        what: title.into(),
+        found: read.words(),
+        limit: format!("{words} (shop limit)"),
+        law: false,
+        ruling: None,
+        verdict,
+    })
+}

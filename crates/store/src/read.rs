@@ -1,0 +1,132 @@
+//! Reading a book: its state from the derived rows, its entries from the ledger.
+
+use rusqlite::types::ValueRef;
+use rusqlite::{Connection, Row as SqlRow};
+use shop::book::{Book, Row, RowKind};
+
+use crate::entry::{Entry, Hash};
+use crate::error::StoreError;
+use crate::file::Store;
+
+pub(crate) const COLUMNS: &str = "seq, id, batch, device, person, done_on, recorded_at, kind, form, body, supersedes, prev, hash";
+
+impl Store {
+    /// The state of the book, from its derived rows.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book(&self) -> Result<Book, StoreError> {
+        load(&self.connection).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// Every entry, as stored, in order.
+    ///
+    /// # Errors
+    /// If the database fails.
+    pub fn entries(&self) -> Result<Vec<Entry>, StoreError> {
+        entries(&self.connection).map_err(StoreError::of(&self.path))
+    }
+
+    /// The number and hash of the last entry, as the head mark says.
+    ///
+    /// # Errors
+    /// If the database fails.
+    pub fn head(&self) -> Result<(u64, Hash), StoreError> {
+        head(&self.connection).map_err(StoreError::of(&self.path))
+    }
+}
+
+/// A failure to load: the database's, or a row that does not read.
+pub(crate) enum LoadError {
+    Sql(rusqlite::Error),
+    Row(String),
+}
+
+impl From<rusqlite::Error> for LoadError {
+    fn from(error: rusqlite::Error) -> Self {
+        LoadError::Sql(error)
+    }
+}
+
+impl LoadError {
+    pub(crate) fn into_store(self, path: &std::path::Path) -> StoreError {
+        match self {
+            LoadError::Sql(error) => StoreError::of(path)(error),
+            LoadError::Row(why) => StoreError::Damaged {
+                path: path.into(),
+                why,
+            },
+        }
+    }
+}
+
+pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
+    let mut book = Book::default();
+    let mut rows = connection.prepare_cached("SELECT kind, key, body FROM state")?;
+    let mut rows = rows.query([])?;
+    while let Some(row) = rows.next()? {
+        let (kind, key, body): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
+        let unread = |why: String| {
+            LoadError::Row(format!("the derived row {kind} {key} does not read: {why}"))
+        };
+        let kind_of = RowKind::from_word(&kind).ok_or_else(|| unread("no such kind".into()))?;
+        book.take_row(
+            &Row {
+                kind: kind_of,
+                key: key.clone(),
+            },
+            &body,
+        )
+        .map_err(unread)?;
+    }
+    Ok(book)
+}
+
+pub(crate) fn entries(connection: &Connection) -> rusqlite::Result<Vec<Entry>> {
+    let mut all =
+        connection.prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))?;
+    let found = all.query_map([], entry_of)?;
+    found.collect()
+}
+
+pub(crate) fn head(connection: &Connection) -> rusqlite::Result<(u64, Hash)> {
+    let mut found = connection.prepare_cached("SELECT seq, hash FROM head")?;
+    let mut rows = found.query([])?;
+    match rows.next()? {
+        None => Ok((0, Hash::NONE)),
+        Some(row) => {
+            let seq: i64 = row.get(0)?;
+            let bytes: Vec<u8> = row.get(1)?;
+            let hash = <[u8; 32]>::try_from(bytes.as_slice()).map_or(Hash::NONE, Hash);
+            Ok((u64::try_from(seq).unwrap_or(0), hash))
+        }
+    }
+}
+
+/// Reads a row as bytes, whatever was done to it.
+pub(crate) fn entry_of(row: &SqlRow<'_>) -> rusqlite::Result<Entry> {
+    let bytes = |at: usize| -> rusqlite::Result<Option<Vec<u8>>> {
+        Ok(match row.get_ref(at)? {
+            ValueRef::Null => None,
+            ValueRef::Text(bytes) | ValueRef::Blob(bytes) => Some(bytes.to_vec()),
+            ValueRef::Integer(number) => Some(number.to_string().into_bytes()),
+            ValueRef::Real(number) => Some(number.to_string().into_bytes()),
+        })
+    };
+    let need = |at: usize| bytes(at).map(Option::unwrap_or_default);
+    Ok(Entry {
+        seq: row.get(0)?,
+        id: need(1)?,
+        batch: bytes(2)?,
+        device: need(3)?,
+        person: need(4)?,
+        done_on: need(5)?,
+        recorded_at: need(6)?,
+        kind: need(7)?,
+        form: row.get(8)?,
+        body: need(9)?,
+        supersedes: bytes(10)?,
+        prev: need(11)?,
+        hash: need(12)?,
+    })
+}

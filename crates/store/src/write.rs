@@ -1,0 +1,464 @@
+//! The one way in: check for a repeat, load, ask the pure verb, append, project, commit, then answer.
+
+use jiff::civil::Date;
+use rusqlite::{Connection, TransactionBehavior, params};
+use sha2::{Digest, Sha256};
+use shop::Refusal;
+use shop::book::{
+    BatchId, BatchWithdrawn, Book, Correction, EntryId, Meta, PersonId, Row, Statement,
+};
+
+use crate::entry::{Entry, Hash};
+use crate::error::StoreError;
+use crate::file::Store;
+use crate::history::{self, Read};
+use crate::read;
+
+/// Who states something.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum By {
+    /// By name; the book must know them.
+    Name(String),
+    /// By id; only for the first entries of a book.
+    Id(PersonId),
+}
+
+/// What an entry says beside its statement.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Act {
+    /// Made by the device. The same id with the same statements gives the first answer again.
+    pub id: EntryId,
+    /// The batch, if it is part of one.
+    pub batch: Option<BatchId>,
+    /// The device.
+    pub device: String,
+    /// Who states it.
+    pub by: By,
+    /// The day the work was done.
+    pub done_on: Date,
+    /// The instant it is entered, as text.
+    pub recorded_at: String,
+}
+
+/// What was saved.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Receipt {
+    /// The numbers of the entries, first and last.
+    pub entries: (u64, u64),
+    /// The hash of the last.
+    pub head: Hash,
+    /// Whether they had been saved before.
+    pub repeated: bool,
+}
+
+impl Store {
+    /// Asks a verb what to state and appends it, all in one transaction.
+    ///
+    /// The verb sees the book and the person who states, and may be asked again when the same id comes
+    /// twice: it must be pure.
+    ///
+    /// # Errors
+    /// What the verb says, or a failure of the book. Nothing was saved then.
+    pub fn write(
+        &mut self,
+        act: &Act,
+        verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, StoreError> {
+        let path = self.path.clone();
+        let sql = StoreError::of(&path);
+        let change = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(&sql)?;
+        if let Some(first) = number_of(&change, act.id).map_err(&sql)? {
+            return again(&change, &path, act, first, verb);
+        }
+        let mut book = read::load(&change).map_err(|e| e.into_store(&path))?;
+        let person = person(&book, &act.by)?;
+        let statements = verb(&book, person)?;
+        if statements.is_empty() {
+            return Err(Refusal::input("There is nothing to save.").into());
+        }
+        let (mut seq, mut prev) = read::head(&change).map_err(&sql)?;
+        let first = seq + 1;
+        let mut touched: Vec<Row> = Vec::new();
+        for (at, statement) in statements.iter().enumerate() {
+            seq += 1;
+            let meta = Meta {
+                seq,
+                id: id_of(act.id, at),
+                batch: act.batch,
+                person,
+                done_on: act.done_on,
+            };
+            prev = append(&change, act, &meta, statement, None, prev)
+                .map_err(|e| e.into_store(&path))?;
+            let rows = book
+                .apply(meta, statement)
+                .map_err(|e| Refusal::refused(format!("The book cannot take this: {e}.")))?;
+            touched.extend(rows);
+        }
+        touched.sort();
+        touched.dedup();
+        project(&change, &book, &touched).map_err(&sql)?;
+        mark_head(&change, seq, prev).map_err(&sql)?;
+        change.commit().map_err(&sql)?;
+        Ok(Receipt {
+            entries: (first, seq),
+            head: prev,
+            repeated: false,
+        })
+    }
+
+    /// Puts an earlier entry right: the same kind of statement stands in its place from now on. The
+    /// earlier entry stays where it is, readable for ever.
+    ///
+    /// # Errors
+    /// Refused: there is no such entry, it has been put right already, it is another kind of
+    /// statement, no reason is given, or a later entry builds on what it said.
+    pub fn correct(
+        &mut self,
+        act: &Act,
+        target: u64,
+        because: &str,
+        instead: &Statement,
+    ) -> Result<Receipt, StoreError> {
+        if because.trim().is_empty() {
+            return Err(Refusal::input("A correction needs its reason.").into());
+        }
+        self.amend(act, |past| {
+            let found = past.iter().find(|r| r.meta.seq == target).ok_or_else(|| {
+                Refusal::input(format!("There is no entry {target} in this book."))
+            })?;
+            if let Some(later) = past.iter().find(|r| r.supersedes == Some(found.meta.id)) {
+                return Err(Refusal::refused(format!(
+                    "Entry {target} has been put right by entry {}.",
+                    later.meta.seq
+                ))
+                .todo("put that one right instead"));
+            }
+            let kind = match &found.statement {
+                Statement::Correction(earlier) => earlier.kind.clone(),
+                Statement::BatchWithdrawn(_) => {
+                    return Err(Refusal::refused(
+                        "A withdrawal cannot be put right; enter what is true.",
+                    ));
+                }
+                other => other.kind().to_string(),
+            };
+            if kind != instead.kind() {
+                return Err(Refusal::refused(format!(
+                    "Entry {target} is a `{kind}`; a `{}` cannot stand in its place.",
+                    instead.kind()
+                )));
+            }
+            let body = instead.body().map_err(|e| Refusal::input(e.to_string()))?;
+            let correction = Correction {
+                because: because.trim().into(),
+                kind,
+                form: instead.form(),
+                body,
+            };
+            Ok((Statement::Correction(correction), Some(found.meta.id)))
+        })
+    }
+
+    /// Takes a whole batch back: an import, an offline day. Its entries stay readable and count no more.
+    ///
+    /// # Errors
+    /// Refused: there is no such batch, no reason is given, or a later entry builds on it.
+    pub fn withdraw(
+        &mut self,
+        act: &Act,
+        batch: BatchId,
+        because: &str,
+    ) -> Result<Receipt, StoreError> {
+        if because.trim().is_empty() {
+            return Err(Refusal::input("Withdrawing a batch needs its reason.").into());
+        }
+        self.amend(act, |past| {
+            if !past.iter().any(|r| r.meta.batch == Some(batch)) {
+                return Err(Refusal::input("There is no such batch in this book."));
+            }
+            Ok((
+                Statement::BatchWithdrawn(BatchWithdrawn {
+                    batch,
+                    because: because.trim().into(),
+                }),
+                None,
+            ))
+        })
+    }
+
+    /// Appends a statement about the ledger itself and folds anew.
+    fn amend(
+        &mut self,
+        act: &Act,
+        what: impl Fn(&[Read]) -> Result<(Statement, Option<EntryId>), Refusal>,
+    ) -> Result<Receipt, StoreError> {
+        let path = self.path.clone();
+        let sql = StoreError::of(&path);
+        let damaged = |why: String| StoreError::Damaged {
+            path: path.clone(),
+            why,
+        };
+        let change = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(&sql)?;
+        let before = read::load(&change).map_err(|e| e.into_store(&path))?;
+        let person = person(&before, &act.by)?;
+        let mut past = read_all(&change, &path)?;
+        let repeat = past.iter().position(|r| r.meta.id == act.id);
+        let (statement, supersedes) =
+            what(past.get(..repeat.unwrap_or(past.len())).unwrap_or_default())?;
+        if let Some(earlier) = repeat.and_then(|at| past.get(at)) {
+            let seq = earlier.meta.seq;
+            let same = earlier.statement == statement
+                && earlier.supersedes == supersedes
+                && earlier.meta.person == person;
+            let head = read::head(&change).map_err(&sql)?.1;
+            return if same {
+                Ok(Receipt {
+                    entries: (seq, seq),
+                    head,
+                    repeated: true,
+                })
+            } else {
+                Err(StoreError::OtherBody { seq })
+            };
+        }
+        let (seq, prev) = read::head(&change).map_err(&sql)?;
+        let meta = Meta {
+            seq: seq + 1,
+            id: act.id,
+            batch: act.batch,
+            person,
+            done_on: act.done_on,
+        };
+        let head = append(&change, act, &meta, &statement, supersedes, prev)
+            .map_err(|e| e.into_store(&path))?;
+        past.push(Read {
+            meta,
+            statement,
+            supersedes,
+        });
+        let after = history::fold(&past).map_err(|why| {
+            Refusal::refused(format!(
+                "That cannot be taken back, because a later entry builds on it: {why}."
+            ))
+        })?;
+        let mut rows = before.rows();
+        rows.extend(after.rows());
+        rows.sort();
+        rows.dedup();
+        rows.retain(|row| before.row_text(row) != after.row_text(row));
+        project(&change, &after, &rows).map_err(&sql)?;
+        mark_head(&change, meta.seq, head).map_err(&sql)?;
+        change.commit().map_err(&sql)?;
+        let _ = damaged;
+        Ok(Receipt {
+            entries: (meta.seq, meta.seq),
+            head,
+            repeated: false,
+        })
+    }
+
+    /// Drops the derived rows and folds them anew from the entries.
+    ///
+    /// # Errors
+    /// If an entry does not read, or the database fails; the rows are then as before.
+    pub fn rebuild(&mut self) -> Result<u64, StoreError> {
+        let path = self.path.clone();
+        let sql = StoreError::of(&path);
+        let change = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(&sql)?;
+        let past = read_all(&change, &path)?;
+        let book = history::fold(&past).map_err(|why| StoreError::Damaged {
+            path: path.clone(),
+            why,
+        })?;
+        change.execute("DELETE FROM state", []).map_err(&sql)?;
+        project(&change, &book, &book.rows()).map_err(&sql)?;
+        change.commit().map_err(&sql)?;
+        Ok(past.len() as u64)
+    }
+}
+
+fn read_all(connection: &Connection, path: &std::path::Path) -> Result<Vec<Read>, StoreError> {
+    let entries = read::entries(connection).map_err(StoreError::of(path))?;
+    let damaged = |seq: i64, why: String| StoreError::Damaged {
+        path: path.into(),
+        why: format!("entry {seq}: {why}"),
+    };
+    entries
+        .iter()
+        .map(|entry| history::read(entry).map_err(|why| damaged(entry.seq, why)))
+        .collect()
+}
+
+fn person(book: &Book, by: &By) -> Result<PersonId, Refusal> {
+    match by {
+        By::Name(name) => shop::locomotive::person(book, name).map(|(id, _)| id),
+        By::Id(id) => Ok(*id),
+    }
+}
+
+/// The id of the n-th statement of an act: the act's own for the first, then ids that follow from it.
+fn id_of(act: EntryId, at: usize) -> EntryId {
+    if at == 0 {
+        return act;
+    }
+    let digest = Sha256::new()
+        .chain_update(act.0.to_be_bytes())
+        .chain_update((at as u64).to_be_bytes())
+        .finalize();
+    EntryId(
+        digest
+            .iter()
+            .take(16)
+            .fold(0, |id, byte| (id << 8) | u128::from(*byte)),
+    )
+}
+
+fn number_of(connection: &Connection, id: EntryId) -> rusqlite::Result<Option<u64>> {
+    let mut found = connection.prepare_cached("SELECT seq FROM entry WHERE id = ?1")?;
+    let mut rows = found.query([id.to_string()])?;
+    Ok(match rows.next()? {
+        Some(row) => u64::try_from(row.get::<_, i64>(0)?).ok(),
+        None => None,
+    })
+}
+
+/// Answers an act that came before: the verb is asked again with the book as it stood then, and must
+/// state the same.
+fn again(
+    connection: &Connection,
+    path: &std::path::Path,
+    act: &Act,
+    first: u64,
+    verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+) -> Result<Receipt, StoreError> {
+    let all = read_all(connection, path)?;
+    let before: Vec<Read> = all.iter().filter(|r| r.meta.seq < first).cloned().collect();
+    let then = history::fold(&before).map_err(|why| StoreError::Damaged {
+        path: path.into(),
+        why,
+    })?;
+    let other = || StoreError::OtherBody { seq: first };
+    let person = person(&then, &act.by).map_err(|_| other())?;
+    let statements = verb(&then, person).map_err(|_| other())?;
+    let last = first + statements.len() as u64 - u64::from(!statements.is_empty());
+    for (at, statement) in statements.iter().enumerate() {
+        let stands = all.iter().find(|r| r.meta.seq == first + at as u64);
+        let same = stands.is_some_and(|r| {
+            r.meta.id == id_of(act.id, at)
+                && r.statement == *statement
+                && r.meta.person == person
+                && r.meta.done_on == act.done_on
+        });
+        if !same {
+            return Err(other());
+        }
+    }
+    if statements.is_empty() {
+        return Err(other());
+    }
+    let head = hash_of(connection, last).map_err(StoreError::of(path))?;
+    Ok(Receipt {
+        entries: (first, last),
+        head,
+        repeated: true,
+    })
+}
+
+fn hash_of(connection: &Connection, seq: u64) -> rusqlite::Result<Hash> {
+    let bytes: Vec<u8> = connection.query_row(
+        "SELECT hash FROM entry WHERE seq = ?1",
+        [seq as i64],
+        |row| row.get(0),
+    )?;
+    Ok(<[u8; 32]>::try_from(bytes.as_slice()).map_or(Hash::NONE, Hash))
+}
+
+fn append(
+    connection: &Connection,
+    act: &Act,
+    meta: &Meta,
+    statement: &Statement,
+    supersedes: Option<EntryId>,
+    prev: Hash,
+) -> Result<Hash, read::LoadError> {
+    let body = statement
+        .body()
+        .map_err(|e| read::LoadError::Row(e.to_string()))?;
+    let mut entry = Entry {
+        seq: i64::try_from(meta.seq)
+            .map_err(|_| read::LoadError::Row("the book is full".into()))?,
+        id: meta.id.to_string().into_bytes(),
+        batch: meta.batch.map(|b| b.to_string().into_bytes()),
+        device: act.device.clone().into_bytes(),
+        person: meta.person.to_string().into_bytes(),
+        done_on: meta.done_on.to_string().into_bytes(),
+        recorded_at: act.recorded_at.clone().into_bytes(),
+        kind: statement.kind().as_bytes().to_vec(),
+        form: i64::from(statement.form()),
+        body: body.into_bytes(),
+        supersedes: supersedes.map(|s| s.to_string().into_bytes()),
+        prev: prev.0.to_vec(),
+        hash: Vec::new(),
+    };
+    let hash = entry.digest();
+    entry.hash = hash.0.to_vec();
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    let sql = format!(
+        "INSERT INTO entry ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
+        read::COLUMNS
+    );
+    connection.prepare_cached(&sql)?.execute(params![
+        entry.seq,
+        text(&entry.id),
+        entry.batch.as_deref().map(text),
+        text(&entry.device),
+        text(&entry.person),
+        text(&entry.done_on),
+        text(&entry.recorded_at),
+        text(&entry.kind),
+        entry.form,
+        text(&entry.body),
+        entry.supersedes.as_deref().map(text),
+        entry.prev,
+        entry.hash,
+    ])?;
+    Ok(hash)
+}
+
+fn project(connection: &Connection, book: &Book, rows: &[Row]) -> rusqlite::Result<()> {
+    let mut put = connection
+        .prepare_cached("INSERT INTO state (kind, key, engine, body) VALUES (?1, ?2, ?3, ?4) ON CONFLICT (kind, key) DO UPDATE SET engine = excluded.engine, body = excluded.body")?;
+    let mut drop = connection.prepare_cached("DELETE FROM state WHERE kind = ?1 AND key = ?2")?;
+    for row in rows {
+        match book.row_text(row) {
+            Some(text) => {
+                let engine = book.row_engine(row).map(|e| e.to_string());
+                put.execute(params![row.kind.word(), row.key, engine, text])?;
+            }
+            None => {
+                drop.execute(params![row.kind.word(), row.key])?;
+            }
+        }
+    }
+    Ok(())
+}
+
+fn mark_head(connection: &Connection, seq: u64, hash: Hash) -> rusqlite::Result<()> {
+    let mut put = connection
+        .prepare_cached("INSERT INTO head (one, seq, hash) VALUES (1, ?1, ?2) ON CONFLICT (one) DO UPDATE SET seq = excluded.seq, hash = excluded.hash")?;
+    put.execute(params![
+        i64::try_from(seq).unwrap_or(i64::MAX),
+        hash.0.to_vec()
+    ])?;
+    Ok(())
+}
