@@ -73,6 +73,7 @@ impl Failure {
                 store::Class::Input => 2,
                 store::Class::Machine => 3,
             },
+            Failure::Sheet(error) if error.is_ours() => 3,
             Failure::Sheet(_) | Failure::Rule(_) | Failure::Input(_) => 2,
             Failure::Machine(_) => 3,
         }

@@ -50,6 +50,11 @@ impl Context {
         self.clock = Some(clock);
     }
 
+    /// Keeps clock and book, and changes the globals of the next verb.
+    pub fn speak(&mut self, globals: Globals) {
+        self.globals = globals;
+    }
+
     /// The globals.
     pub fn globals(&self) -> &Globals {
         &self.globals
@@ -117,11 +122,33 @@ impl Context {
         Ok(book.shop.map_or_else(|| "UTC".to_string(), |s| s.time_zone))
     }
 
-    fn clock(&self) -> Result<Clock, Failure> {
-        match &self.clock {
-            Some(clock) => Ok(clock.clone()),
-            None => Clock::of_process(),
+    /// What tells the time: a stated clock, else the day a demonstration book is held at, else the
+    /// machine's.
+    fn clock(&mut self) -> Result<Clock, Failure> {
+        let clock = match &self.clock {
+            Some(clock) => clock.clone(),
+            None => Clock::of_process()?,
+        };
+        if clock == Clock::Machine
+            && let Some(held) = self.demonstration()
+        {
+            return Ok(Clock::Stated(held.at(18, 0, 0, 0)));
         }
+        Ok(clock)
+    }
+
+    /// The day a demonstration book holds as its today, if this is one.
+    pub fn demonstration(&mut self) -> Option<Date> {
+        let there = self.open.is_some()
+            || self
+                .globals
+                .book
+                .as_ref()
+                .is_some_and(|path| path.is_file());
+        if !there {
+            return None;
+        }
+        self.book().ok()?.shop?.demonstration
     }
 
     /// The day asked about: `--on`, else today in the book's zone.

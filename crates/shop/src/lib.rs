@@ -7,18 +7,18 @@
 //! those below.
 
 pub mod book;
+pub mod locomotive;
 pub mod clock;
+pub mod inspection;
+pub mod finding;
+pub mod verdict;
+pub mod route;
 pub mod decision;
 pub mod design;
-pub mod finding;
-pub mod inspection;
 pub mod job;
-pub mod locomotive;
 pub mod proof;
 pub mod record;
 pub mod report;
-pub mod route;
-pub mod verdict;
 
 mod refusal;
 

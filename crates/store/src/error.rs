@@ -98,9 +98,8 @@ impl StoreError {
                 shop::Class::Input => Class::Input,
             },
             StoreError::OtherBody { .. } | StoreError::Stale { .. } => Class::Refused,
-            StoreError::Exists(_) => Class::Input,
-            StoreError::Absent(_)
-            | StoreError::Foreign { .. }
+            StoreError::Exists(_) | StoreError::Absent(_) => Class::Input,
+            StoreError::Foreign { .. }
             | StoreError::Newer { .. }
             | StoreError::Network(_)
             | StoreError::Damaged { .. }

@@ -98,10 +98,12 @@ fn one(
         } else {
             by.join("; ")
         };
-        let head = format!("  {:<16} {}: ", words::day(run.day), run.what);
-        text.push_str(&head);
-        text.push_str(&wrap(&said, 19, 100 - head.chars().count().min(60)));
-        text.push('\n');
+        let line = format!("{}: {said}", run.what);
+        text.push_str(&format!(
+            "  {:<16} {}\n",
+            words::day(run.day),
+            wrap(&line, 19, 100)
+        ));
         trains.push(json!({ "day": run.day.to_string(), "what": run.what, "stopped_by": by }));
     }
     let value = json!({
@@ -165,27 +167,28 @@ fn bottom_line(number: &str, stopped: &[Stop], released: &Release, on: Date) -> 
     text
 }
 
-/// What is in the way of a promised run: what stops her today, and clocks that stop her by then.
+/// What is in the way of a promised run: clocks that stop her by then, and what is not settled today.
 fn in_the_way(clocks: &[Clock], stopped: &[Stop], day: Date) -> Vec<String> {
     let mut by: Vec<String> = Vec::new();
-    let lapsed = clocks.iter().filter(|c| {
-        c.stops_on.is_some_and(|stop| stop <= day) || matches!(c.state, State::CannotTell(_))
-    });
-    for clock in lapsed {
-        by.push(match &clock.state {
-            State::CannotTell(_) => format!(
+    for clock in clocks {
+        let unknown = matches!(clock.state, State::CannotTell(_));
+        if unknown {
+            by.push(format!(
                 "cannot tell whether the {} must be held first",
                 clock.inspection
-            ),
-            _ => format!("the {} must be held first", clock.inspection),
-        });
+            ));
+        } else if clock.stops_on.is_some_and(|stop| stop <= day) {
+            by.push(format!("the {} must be held first", clock.inspection));
+        }
     }
-    by.extend(
-        stopped
-            .iter()
-            .filter(|s| s.why.starts_with("finding ") || s.why.contains(" inspection I-"))
-            .map(|s| s.why.clone()),
-    );
+    let unsettled: Vec<_> = stopped
+        .iter()
+        .filter_map(|stop| stop.what.as_deref())
+        .collect();
+    if !unsettled.is_empty() {
+        let verb = if unsettled.len() == 1 { "is" } else { "are" };
+        by.push(format!("{} {verb} not settled", unsettled.join(", ")));
+    }
     by
 }
 

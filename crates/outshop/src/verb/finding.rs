@@ -281,11 +281,7 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
     if kept.decision.is_none() {
         text.push_str("Routes\n");
         for offer in &choice.offers {
-            let word = match &offer.feasible {
-                Feasible::Yes => "can be taken",
-                Feasible::No(_) => "no",
-                Feasible::CannotTell(_) => "cannot tell",
-            };
+            let word = can(&offer.feasible);
             text.push_str(&format!(
                 "  {:<10} {word:<13} {}\n",
                 offer.route.word, offer.route.title
@@ -321,6 +317,14 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
             ));
         }
     }
+    if kept.decision.is_some() {
+        let weighed: Vec<_> = choice
+            .offers
+            .iter()
+            .map(|o| format!("{} {}", o.route.word, can(&o.feasible)))
+            .collect();
+        text.push_str(&format!("Weighed: {}\n", wrap(&weighed.join("; "), 9, 100)));
+    }
     if let Some(decision) = &kept.decision {
         text.push_str(&format!(
             "Decided {} by {}: {}\n  {}\n  The verdict that day: {}.\n",
@@ -354,6 +358,15 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
         words::STANDING
     ));
     text
+}
+
+/// Whether a route can be taken, in a word.
+fn can(feasible: &Feasible) -> &'static str {
+    match feasible {
+        Feasible::Yes => "can be taken",
+        Feasible::No(_) => "no",
+        Feasible::CannotTell(_) => "cannot tell",
+    }
 }
 
 fn verdict(judgement: &Judgement) -> String {

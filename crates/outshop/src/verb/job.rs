@@ -190,9 +190,9 @@ impl Job {
                 let stop = kept.plan.operations.get(at).and_then(|o| o.hold.as_ref());
                 let then = stop.map_or(String::new(), |h| {
                     format!(
-                        " The job stops here until {} is looked at ({}).",
-                        h.look,
-                        h.by.word()
+                        " The job stops here until this is looked at ({}): {}.",
+                        h.by.word(),
+                        h.look
                     )
                 });
                 Ok(saved(

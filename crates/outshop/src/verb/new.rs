@@ -4,6 +4,7 @@ use clap::Args;
 use serde::Deserialize;
 use serde_json::json;
 use shop::book::PersonId;
+use shop::locomotive::NewBook;
 use store::{By, Store};
 
 use super::saved;
@@ -26,10 +27,9 @@ pub struct New {
     #[arg(long, default_value = "inch")]
     #[serde(default = "inch")]
     pub units: String,
-}
-
-fn inch() -> String {
-    "inch".into()
+    /// Hold the book's today at this day: a demonstration.
+    #[arg(long, hide = true)]
+    pub demonstration: Option<String>,
 }
 
 impl New {
@@ -40,13 +40,18 @@ impl New {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let path = context.path()?;
         let officer = PersonId(context.id()?);
+        let new = NewBook {
+            shop: self.shop.clone(),
+            time_zone: self.zone.clone(),
+            house: self.units.clone(),
+            officer: self.officer.clone(),
+            demonstration: self.demonstration.as_deref().map(super::date).transpose()?,
+        };
         // Everything is asked of the pure verb before a file is made, so that a bad name leaves none behind.
-        shop::locomotive::new_book(&self.shop, &self.zone, &self.units, officer, &self.officer)?;
+        shop::locomotive::new_book(&new, officer)?;
         let act = context.act(By::Id(officer), &self.zone)?;
         let mut store = Store::create(&path)?;
-        let receipt = store.write(&act, |_, _| {
-            shop::locomotive::new_book(&self.shop, &self.zone, &self.units, officer, &self.officer)
-        })?;
+        let receipt = store.write(&act, |_, _| shop::locomotive::new_book(&new, officer))?;
         context.take(store);
         let told = format!(
             "A book for {} is made at {}; {} is its officer.",
@@ -60,4 +65,8 @@ impl New {
             json!({ "book": path.display().to_string() }),
         ))
     }
+}
+
+fn inch() -> String {
+    "inch".into()
 }

@@ -10,7 +10,7 @@ use shop::book::{Book, FeatureFacts, Part as Kept, PartId, ToolingId};
 use shop::locomotive::{NewPart, NewTooling, engine, family, job, part};
 use shop::route::metal_left;
 
-use super::{name, pair, readings, saved};
+use super::{name, pair, readings, saved, wrap};
 use crate::{Answer, Context, Failure, words};
 
 /// Parts: what is measured, what was last left, metal left.
@@ -263,14 +263,15 @@ fn show_part(
         } else {
             "as found"
         };
-        text.push_str(&format!(
-            "  metal left: {} in{cuts}. The {} was {} {state} on {}; our shop limit is {}.\n",
+        let said = format!(
+            "{} in{cuts}. The {} was {} {state} on {}; our shop limit is {}.",
             show::decimal_in(left.left),
             left.title,
             show::size(left.now, house),
             words::day(left.on),
             show::size(left.shop_limit, house),
-        ));
+        );
+        text.push_str(&format!("  metal left: {}\n", wrap(&said, 14, 100)));
     }
     for set in kept.readings.iter().rev() {
         let state = if set.state == State::AsLeft {

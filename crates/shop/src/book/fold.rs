@@ -187,6 +187,7 @@ impl Book {
                     name: it.shop.clone(),
                     time_zone: it.time_zone.clone(),
                     house: it.house.clone(),
+                    demonstration: it.demonstration,
                     inspections: 0,
                     findings: 0,
                     jobs: 0,

@@ -52,6 +52,9 @@ pub struct Shop {
     pub time_zone: String,
     /// `inch` or `metric`.
     pub house: String,
+    /// A demonstration book holds its today at this day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub demonstration: Option<Date>,
     /// Last inspection number.
     pub inspections: u32,
     /// Last finding number.

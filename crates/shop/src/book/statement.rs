@@ -147,6 +147,9 @@ pub struct BookOpened {
     pub time_zone: String,
     /// `inch` or `metric`.
     pub house: String,
+    /// A demonstration book holds its today at this day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub demonstration: Option<Date>,
 }
 
 /// A part family as data, so that one file reproduces every verdict.

@@ -163,14 +163,10 @@ pub fn answer(
 /// What still keeps an inspection from closing, one line each.
 pub fn unmet(book: &Book, inspection: &Inspection) -> Vec<String> {
     let mut missing = Vec::new();
+    let mut open = Vec::new();
     for (at, item) in inspection.items.iter().enumerate() {
         match inspection.answers.get(&item.rule).map(|a| &a.answer) {
-            None => missing.push(format!(
-                "item {} is not answered: {} ({})",
-                at + 1,
-                item.text,
-                item.section
-            )),
+            None => open.push((at + 1, item)),
             Some(Answer::Defect { finding }) => {
                 if let Some(finding) = book.findings.get(finding)
                     && !matches!(finding.state, FindingState::Closed | FindingState::Carried)
@@ -185,6 +181,22 @@ pub fn unmet(book: &Book, inspection: &Inspection) -> Vec<String> {
             }
             Some(_) => {}
         }
+    }
+    // A few open items are named in full; a list that is hardly begun is not read out.
+    if open.len() <= 6 {
+        missing.extend(open.iter().map(|(at, item)| {
+            format!(
+                "item {at} is not answered: {} ({})",
+                item.text, item.section
+            )
+        }));
+    } else {
+        let numbers: Vec<_> = open.iter().map(|(at, _)| at.to_string()).collect();
+        missing.push(format!(
+            "{} items are not answered: {}",
+            open.len(),
+            numbers.join(", ")
+        ));
     }
     missing
 }
@@ -204,12 +216,10 @@ pub fn close(book: &Book, id: InspectionId, by: PersonId) -> Result<Vec<Statemen
     }
     let missing = unmet(book, inspection);
     if !missing.is_empty() {
-        return Err(Refusal::refused(format!(
-            "I-{:03} cannot be closed: {} open.",
-            inspection.number,
-            missing.len()
-        ))
-        .todos(missing));
+        return Err(
+            Refusal::refused(format!("I-{:03} cannot be closed.", inspection.number))
+                .todos(missing),
+        );
     }
     Ok(vec![Statement::InspectionClosed(InspectionClosed {
         inspection: id,

@@ -14,17 +14,33 @@ use crate::book::{
     Statement, ToolingAdded, ToolingId,
 };
 
+/// A book to be made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NewBook {
+    /// The shop's name.
+    pub shop: String,
+    /// Its time zone, by its IANA name.
+    pub time_zone: String,
+    /// `inch` or `metric`.
+    pub house: String,
+    /// The officer's name.
+    pub officer: String,
+    /// A demonstration book holds its today at this day.
+    pub demonstration: Option<Date>,
+}
+
 /// The first entries of a book: the shop, its officer, and the part families this build brings.
 ///
 /// # Errors
 /// Input: an empty name, an unknown time zone or house unit.
-pub fn new_book(
-    shop: &str,
-    time_zone: &str,
-    house: &str,
-    officer: PersonId,
-    name: &str,
-) -> Result<Vec<Statement>, Refusal> {
+pub fn new_book(new: &NewBook, officer: PersonId) -> Result<Vec<Statement>, Refusal> {
+    let NewBook {
+        shop,
+        time_zone,
+        house,
+        officer: name,
+        demonstration,
+    } = new;
     if shop.trim().is_empty() || name.trim().is_empty() {
         return Err(Refusal::input(
             "A book needs the shop's name and its officer's.",
@@ -41,8 +57,9 @@ pub fn new_book(
     let mut made = vec![
         Statement::BookOpened(BookOpened {
             shop: shop.trim().into(),
-            time_zone: time_zone.into(),
-            house: house.into(),
+            time_zone: time_zone.clone(),
+            house: house.clone(),
+            demonstration: *demonstration,
         }),
         Statement::PersonAdded(PersonAdded {
             id: officer,

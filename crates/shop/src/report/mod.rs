@@ -12,6 +12,8 @@ use crate::clock::{State, due};
 pub struct Stop {
     /// Since or from which day.
     pub from: Date,
+    /// What is not settled: a finding or an inspection by its number; nothing where it is a clock.
+    pub what: Option<String>,
     /// What it is, in a sentence.
     pub why: String,
 }
@@ -33,6 +35,7 @@ pub fn stops(
             let from = clock.stops_on.unwrap_or(on);
             stops.push(Stop {
                 from,
+                what: None,
                 why: format!("{}: {}", clock.ruling.title, clock.why),
             });
         }
@@ -63,6 +66,7 @@ pub fn stops(
         };
         stops.push(Stop {
             from: finding.found_on,
+            what: Some(format!("finding F-{:03}", finding.number)),
             why: format!(
                 "finding F-{:03}, {part}: {} ({state})",
                 finding.number, finding.told
@@ -78,6 +82,7 @@ pub fn stops(
     for open in inspections {
         stops.push(Stop {
             from: open.opened_on,
+            what: Some(format!("inspection I-{:03}", open.number)),
             why: format!("the {} inspection I-{:03} is open", open.kind, open.number),
         });
     }

@@ -129,7 +129,7 @@ fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked) -> Offer {
         metal = seat.metal;
         sizes = seat.sizes;
     }
-    if !route.carries {
+    if route.spends_seat && feasible == Feasible::Yes {
         unknown.extend(worked.wanting.iter().cloned());
     }
     Offer {

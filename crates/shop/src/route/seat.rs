@@ -197,9 +197,7 @@ fn run(worked: &mut Worked, id: &str, given: &[Given], house: House) -> Option<S
     match physics::run(id, given, house) {
         Ok(sheet) => Some(sheet),
         Err(e) => {
-            worked
-                .wanting
-                .push(format!("sheet {id} was not worked: {e}"));
+            worked.wanting.push(format!("what the sheet asks: {e}"));
             None
         }
     }
@@ -283,12 +281,8 @@ impl Worked {
         let Some(seat) = &self.seat else {
             return none(Feasible::CannotTell(self.wanting.clone()));
         };
-        let inches = |length: Length| {
-            format!(
-                "{} in",
-                show::number(length.to_inches(), 4, show::Rounding::Up)
-            )
-        };
+        let inches =
+            |length: Length| format!("{} in", thou(length.to_inches(), show::Rounding::Up));
         if let Some(most) = most_wedge.and_then(|text| Size::parse(text).ok())
             && seat.wedge.to_m() > most.length().to_m()
         {
@@ -313,8 +307,8 @@ impl Worked {
         let metal = format!(
             "spends {} of the metal behind the seat; {} in left above the shop limit (now {} in)",
             inches(seat.sink),
-            show::number(after, 4, show::Rounding::Down),
-            show::number(before, 4, show::Rounding::Down),
+            thou(after, show::Rounding::Down),
+            thou(before, show::Rounding::Down),
         );
         if after < 0.0 {
             let mut no = none(Feasible::No(format!(
@@ -341,5 +335,14 @@ impl Worked {
             metal: Some(metal),
             sizes,
         }
+    }
+}
+
+/// Inches to the tenth of a thousandth, as a micrometer is read: no figure before the point where there is none.
+fn thou(inches: f64, rounding: show::Rounding) -> String {
+    let shown = show::number(inches, 4, rounding);
+    match shown.strip_prefix("0.") {
+        Some(rest) => format!(".{rest}"),
+        None => shown,
     }
 }

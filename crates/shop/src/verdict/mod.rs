@@ -365,14 +365,19 @@ impl Bench<'_> {
 }
 
 impl Line {
+    /// A line whose limit cannot be told; readings that are missing too are named with it.
     fn unknown(title: &str, read: &Read, need: String) -> Line {
+        let mut needs = vec![need];
+        if let Read::Missing(missing) = read {
+            needs.extend(missing.iter().cloned());
+        }
         Line {
             what: title.into(),
             found: read.words(),
             limit: "not known".into(),
             law: true,
             ruling: None,
-            verdict: Verdict::CannotTell(vec![need]),
+            verdict: Verdict::CannotTell(needs),
         }
     }
 }
