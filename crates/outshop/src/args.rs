@@ -203,6 +203,23 @@ impl Request {
     }
 }
 
+/// Every verb with its parts, as typed: `steam log`, `due`.
+pub fn verbs() -> Vec<String> {
+    let line = Line::command();
+    let mut all = Vec::new();
+    for verb in line.get_subcommands() {
+        let parts: Vec<_> = verb
+            .get_subcommands()
+            .map(|part| format!("{} {}", verb.get_name(), part.get_name()))
+            .collect();
+        if parts.is_empty() {
+            all.push(verb.get_name().to_string());
+        }
+        all.extend(parts);
+    }
+    all
+}
+
 /// Reads arguments.
 ///
 /// # Errors

@@ -63,9 +63,9 @@ impl Context {
     /// A fresh id.
     ///
     /// # Errors
-    /// As [`Ids::next`].
+    /// As [`Ids::draw`].
     pub fn id(&mut self) -> Result<u128, Failure> {
-        self.ids.next()
+        self.ids.draw()
     }
 
     /// The book's file.
@@ -204,7 +204,7 @@ impl Context {
                 "{done_on} lies ahead of today, {today}: work is entered when it is done."
             )));
         }
-        let id = match self.globals.id.clone() {
+        let id = match self.globals.id {
             Some(id) => id,
             None => EntryId(self.id()?),
         };

@@ -18,7 +18,7 @@ impl Ids {
     ///
     /// # Errors
     /// If the machine gives no randomness.
-    pub fn next(&mut self) -> Result<u128, Failure> {
+    pub fn draw(&mut self) -> Result<u128, Failure> {
         match self {
             Ids::Random => {
                 let mut bytes = [0; 16];

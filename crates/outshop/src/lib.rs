@@ -12,7 +12,7 @@ mod verb;
 pub mod words;
 
 pub use answer::{Answer, Failure};
-pub use args::{Globals, Request, parse};
+pub use args::{Globals, Request, parse, verbs};
 pub use context::Context;
 pub use ids::Ids;
 pub use now::Clock;

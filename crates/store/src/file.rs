@@ -131,6 +131,10 @@ impl Drop for Store {
 }
 
 /// Refuses a file on a network share, where locks do not keep writers apart.
+#[allow(
+    clippy::useless_conversion,
+    reason = "the type of f_type differs between systems"
+)]
 fn refuse_network(path: &Path) -> Result<(), StoreError> {
     let folder = if path.exists() {
         path

@@ -1,4 +1,15 @@
 //! The one integration binary of the program: what a person at the shop's door sees, run against the
 //! program as built.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test may fail loudly, its helpers too"
+)]
 
 mod casebook;
+mod contract;
+mod demonstration;
+mod doors;
+mod failures;
+mod run;

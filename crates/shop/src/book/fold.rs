@@ -322,7 +322,7 @@ impl Book {
                 });
                 engine
                     .promises
-                    .sort_by(|a, b| (a.day, a.id).cmp(&(b.day, b.id)));
+                    .sort_by_key(|promise| (promise.day, promise.id));
                 rows.push(Row::of(RowKind::Locomotive, it.locomotive));
             }
             Statement::InspectionOpened(it) => {

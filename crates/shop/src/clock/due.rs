@@ -366,12 +366,12 @@ impl View<'_> {
             None => said.push("log never closed".to_string()),
             Some(_) => {}
         }
-        if self.kept.log_from.is_some_and(|from| anchor.on < from) && most.len() > least.len() {
-            if let Some(from) = self.kept.log_from
-                && most.iter().any(|day| *day < from)
-            {
-                said.push(format!("log begins {from}"));
-            }
+        if let Some(from) = self.kept.log_from
+            && most
+                .difference(least)
+                .any(|day| *day < from && *day != anchor.on)
+        {
+            said.push(format!("log begins {from}"));
         }
         if most.contains(&anchor.on) && !least.contains(&anchor.on) {
             said.push("the day of the inspection itself may count".to_string());

@@ -330,18 +330,13 @@ impl Bench<'_> {
         &self,
         facts: &BTreeMap<String, BTreeMap<String, String>>,
     ) -> Result<String, String> {
-        for (fact, choices) in facts {
-            match self.question.part.facts.get(fact) {
-                Some(told) => {
-                    return choices
-                        .get(told)
-                        .cloned()
-                        .ok_or_else(|| format!("a rule for {fact} `{told}`"));
-                }
-                None => return Err(format!("which {fact} it is, which decides the limit")),
-            }
-        }
-        Err("which rule applies".into())
+        let (fact, choices) = facts.first_key_value().ok_or("which rule applies")?;
+        let told = self.question.part.facts.get(fact);
+        let told = told.ok_or_else(|| format!("which {fact} it is, which decides the limit"))?;
+        choices
+            .get(told)
+            .cloned()
+            .ok_or_else(|| format!("a rule for {fact} `{told}`"))
     }
 
     /// The cell of the tire table for this engine and wheel.

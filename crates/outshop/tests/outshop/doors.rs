@@ -1,0 +1,265 @@
+//! Every verb has every door: what is typed and what comes as JSON is one and the same request.
+
+use std::ffi::OsString;
+
+use outshop::{Request, parse, verbs};
+
+/// One example of every verb, typed and as JSON. A verb without one fails the test below.
+const DOORS: &[(&[&str], &str)] = &[
+    (&["demo", "--no-serve"], r#"{"demo":{"no_serve":true}}"#),
+    (
+        &[
+            "new",
+            "--shop",
+            "A",
+            "--zone",
+            "America/Denver",
+            "--officer",
+            "B",
+        ],
+        r#"{"new":{"shop":"A","zone":"America/Denver","officer":"B"}}"#,
+    ),
+    (&["check"], r#"{"check":{}}"#),
+    (&["backup", "copy.book"], r#"{"backup":{"to":"copy.book"}}"#),
+    (
+        &["entry", "show", "4"],
+        r#"{"entry":{"show":{"number":4}}}"#,
+    ),
+    (&["entry", "list"], r#"{"entry":"list"}"#),
+    (
+        &[
+            "entry",
+            "correct",
+            "4",
+            "--because",
+            "copied wrong",
+            "miles=14",
+        ],
+        r#"{"entry":{"correct":{"number":4,"because":"copied wrong","changes":["miles=14"]}}}"#,
+    ),
+    (
+        &["person", "add", "C", "--may", "inspect,repair"],
+        r#"{"person":{"add":{"name":"C","may":["inspect","repair"]}}}"#,
+    ),
+    (&["person", "list"], r#"{"person":"list"}"#),
+    (
+        &[
+            "locomotive",
+            "add",
+            "14",
+            "--wheels",
+            "2-8-0",
+            "--gauge",
+            "56 1/2 in",
+            "--rules",
+            "us-steam",
+        ],
+        r#"{"locomotive":{"add":{"number":"14","wheels":"2-8-0","gauge":"56 1/2 in","rules":"us-steam"}}}"#,
+    ),
+    (
+        &[
+            "locomotive",
+            "held",
+            "14",
+            "annual",
+            "2025-11-08",
+            "--document",
+            "Form 3",
+        ],
+        r#"{"locomotive":{"held":{"engine":"14","kind":"annual","day":"2025-11-08","document":"Form 3"}}}"#,
+    ),
+    (&["locomotive", "list"], r#"{"locomotive":"list"}"#),
+    (
+        &["locomotive", "show", "14"],
+        r#"{"locomotive":{"show":{"engine":"14"}}}"#,
+    ),
+    (
+        &[
+            "part",
+            "add",
+            "14",
+            "check",
+            "--family",
+            "check-valve",
+            "--fact",
+            "seat-design=matched",
+        ],
+        r#"{"part":{"add":{"engine":"14","name":"check","family":"check-valve","facts":["seat-design=matched"]}}}"#,
+    ),
+    (
+        &["part", "show", "14", "check"],
+        r#"{"part":{"show":{"engine":"14","part":"check"}}}"#,
+    ),
+    (&["part", "family"], r#"{"part":{"family":{}}}"#),
+    (
+        &[
+            "reading",
+            "take",
+            "14",
+            "check",
+            "--as-left",
+            "seat-land@front=3/32in",
+        ],
+        r#"{"reading":{"take":{"engine":"14","part":"check","readings":["seat-land@front=3/32in"],"as_left":true}}}"#,
+    ),
+    (
+        &[
+            "tooling", "add", "lap", "--engine", "14", "--part", "check", "--shelf", "2",
+        ],
+        r#"{"tooling":{"add":{"what":"lap","engine":"14","part":"check","shelf":"2"}}}"#,
+    ),
+    (&["tooling", "list"], r#"{"tooling":"list"}"#),
+    (
+        &[
+            "steam",
+            "log",
+            "14",
+            "--lit",
+            "2026-05-02T06:30",
+            "--miles",
+            "28",
+        ],
+        r#"{"steam":{"log":{"engine":"14","lit":"2026-05-02T06:30","miles":28}}}"#,
+    ),
+    (
+        &["steam", "close", "14", "--through", "2026-05-02"],
+        r#"{"steam":{"close":{"engine":"14","through":"2026-05-02"}}}"#,
+    ),
+    (
+        &["steam", "promise", "14", "2026-05-09", "train"],
+        r#"{"steam":{"promise":{"engine":"14","day":"2026-05-09","what":"train"}}}"#,
+    ),
+    (
+        &["steam", "show", "14"],
+        r#"{"steam":{"show":{"engine":"14"}}}"#,
+    ),
+    (&["due", "14"], r#"{"due":{"engine":"14"}}"#),
+    (
+        &["inspect", "open", "14", "31"],
+        r#"{"inspect":{"open":{"engine":"14","kind":"31"}}}"#,
+    ),
+    (
+        &[
+            "inspect", "answer", "I-001", "3", "--good", "--seen", "whole",
+        ],
+        r#"{"inspect":{"answer":{"inspection":"I-001","item":"3","good":true,"seen":"whole"}}}"#,
+    ),
+    (
+        &["inspect", "show", "I-001"],
+        r#"{"inspect":{"show":{"inspection":"I-001"}}}"#,
+    ),
+    (
+        &["inspect", "close", "I-001"],
+        r#"{"inspect":{"close":{"inspection":"I-001"}}}"#,
+    ),
+    (
+        &[
+            "finding",
+            "record",
+            "14",
+            "check",
+            "--told",
+            "weeps",
+            "--at",
+            "I-001",
+            "--shows",
+            "weeps-back",
+        ],
+        r#"{"finding":{"record":{"engine":"14","part":"check","told":"weeps","at":"I-001","shows":["weeps-back"]}}}"#,
+    ),
+    (
+        &["finding", "show", "F-001"],
+        r#"{"finding":{"show":{"finding":"F-001"}}}"#,
+    ),
+    (&["finding", "list"], r#"{"finding":{"list":{}}}"#),
+    (
+        &["decide", "F-001", "re-cut", "--because", "worn"],
+        r#"{"decide":{"finding":"F-001","route":"re-cut","because":"worn"}}"#,
+    ),
+    (
+        &["job", "make", "F-001"],
+        r#"{"job":{"make":{"finding":"F-001"}}}"#,
+    ),
+    (
+        &["job", "show", "J-001"],
+        r#"{"job":{"show":{"job":"J-001"}}}"#,
+    ),
+    (
+        &["job", "sheets", "J-001"],
+        r#"{"job":{"sheets":{"job":"J-001"}}}"#,
+    ),
+    (
+        &["job", "done", "J-001", "1"],
+        r#"{"job":{"done":{"job":"J-001","operation":1}}}"#,
+    ),
+    (
+        &["job", "clear", "J-001", "1", "--seen", "true"],
+        r#"{"job":{"clear":{"job":"J-001","operation":1,"seen":"true"}}}"#,
+    ),
+    (
+        &["job", "knock-on", "J-001", "disc-lift", "--seen", "7/16"],
+        r#"{"job":{"knock-on":{"job":"J-001","knock_on":"disc-lift","seen":"7/16"}}}"#,
+    ),
+    (
+        &["job", "close", "J-001"],
+        r#"{"job":{"close":{"job":"J-001"}}}"#,
+    ),
+    (
+        &["prove", "J-001", "blue", "--passed", "--told", "unbroken"],
+        r#"{"prove":{"job":"J-001","proof":"blue","passed":true,"told":"unbroken"}}"#,
+    ),
+    (
+        &["sign", "J-001", "--as", "repairer"],
+        r#"{"sign":{"job":"J-001","as":"repairer"}}"#,
+    ),
+    (&["release", "14"], r#"{"release":{"engine":"14"}}"#),
+    (
+        &["sheet", "seat.correct", "land=1in"],
+        r#"{"sheet":{"id":"seat.correct","arguments":["land=1in"]}}"#,
+    ),
+    (
+        &["rule", "us-steam.clock.31"],
+        r#"{"rule":{"id":"us-steam.clock.31"}}"#,
+    ),
+];
+
+fn typed(words: &[&str]) -> Request {
+    let all = ["outshop"].iter().chain(words).map(OsString::from);
+    parse(all)
+        .map(|(_, request)| request)
+        .unwrap_or_else(|e| panic!("{words:?}: {e}"))
+}
+
+#[test]
+fn both_doors_ask_the_same() {
+    for (words, json) in DOORS {
+        assert_eq!(typed(words), Request::from_json(json).unwrap(), "{words:?}");
+    }
+}
+
+#[test]
+fn no_verb_lacks_a_door() {
+    let shown: Vec<String> = DOORS.iter().map(|(words, _)| words.join(" ")).collect();
+    for verb in verbs() {
+        let there = shown
+            .iter()
+            .any(|words| *words == verb || words.starts_with(&format!("{verb} ")));
+        assert!(there, "the verb `{verb}` has no example of its doors");
+    }
+}
+
+/// The words of the arguments hang together: no option is defined twice, none clashes.
+#[test]
+fn every_verb_has_help() {
+    for verb in verbs() {
+        let words: Vec<&str> = verb.split(' ').chain(["--help"]).collect();
+        let all = ["outshop"].iter().chain(&words).map(OsString::from);
+        let said = parse(all).unwrap_err();
+        assert_eq!(said.kind(), clap::error::ErrorKind::DisplayHelp, "{verb}");
+        let text = said.to_string();
+        assert!(
+            text.lines().next().is_some_and(|line| line.len() > 8),
+            "{verb} says nothing of itself"
+        );
+    }
+}
