@@ -218,28 +218,6 @@ impl Context {
         })
     }
 
-    /// Checks that a corrected statement is one its verb could have made; only what needs no context is
-    /// asked again, the rest is proved by folding the book anew.
-    ///
-    /// # Errors
-    /// What the verb says.
-    pub fn admit(&mut self, instead: &Statement) -> Result<(), Failure> {
-        let on = self.on()?;
-        if let Statement::FireLogged(it) = instead {
-            let fire = shop::clock::NewFire {
-                id: it.id,
-                locomotive: it.locomotive,
-                lit: it.lit,
-                up: it.up,
-                out: it.out,
-                gone: it.gone,
-                miles: it.miles,
-            };
-            shop::clock::log_fire(fire, on)?;
-        }
-        Ok(())
-    }
-
     /// Asks a pure verb and saves what it states. The verb is told the day the work was done.
     ///
     /// # Errors

@@ -54,16 +54,22 @@ pub fn read(entry: &Entry) -> Result<Read, String> {
     })
 }
 
-/// The statements that count, in the order of the entries: a correction takes the place of what it
-/// puts right, with its own number, day and person; a withdrawn batch is as never entered.
-pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
-    let withdrawn: Vec<BatchId> = entries
+/// The batches that have been taken back.
+pub fn withdrawn(entries: &[Read]) -> Vec<BatchId> {
+    entries
         .iter()
         .filter_map(|e| match &e.statement {
             Statement::BatchWithdrawn(it) => Some(it.batch),
             _ => None,
         })
-        .collect();
+        .collect()
+}
+
+/// The statements that count, in the order of the entries: a correction takes the place of what it
+/// puts right, with its own number and day and the person of the first; a withdrawn batch is as
+/// never entered.
+pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
+    let withdrawn = withdrawn(entries);
     let gone = |read: &Read| read.meta.batch.is_some_and(|b| withdrawn.contains(&b));
     let mut kept: Vec<(Meta, Statement)> = Vec::with_capacity(entries.len());
     let mut places: HashMap<EntryId, usize> = HashMap::new();
@@ -78,10 +84,12 @@ pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
                         read.meta.seq
                     ));
                 };
-                *slot = (
-                    read.meta,
-                    correction.statement().map_err(|e| e.to_string())?,
-                );
+                // Who did the work does not change because somebody else mends the entry.
+                let meta = Meta {
+                    person: slot.0.person,
+                    ..read.meta
+                };
+                *slot = (meta, correction.statement().map_err(|e| e.to_string())?);
                 places.insert(read.meta.id, place.unwrap_or_default());
             }
             (Statement::Correction(_), None) => {

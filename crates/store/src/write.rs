@@ -79,6 +79,13 @@ impl Store {
         if statements.is_empty() {
             return Err(Refusal::input("There is nothing to save.").into());
         }
+        if statements.iter().any(about_the_ledger) {
+            return Err(Refusal::input(
+                "A correction or a withdrawal is not entered like work: name the entry or the batch it is about.",
+            )
+            .into());
+        }
+        still_open(&change, act.batch).map_err(|e| e.into_store(&path))??;
         let (mut seq, mut prev) = read::head(&change).map_err(&sql)?;
         let first = seq + 1;
         let mut touched: Vec<Row> = Vec::new();
@@ -126,11 +133,23 @@ impl Store {
         if because.trim().is_empty() {
             return Err(Refusal::input("A correction needs its reason.").into());
         }
-        self.amend(act, |past| {
+        let rules = rules::Rulebook::built_in().map_err(Refusal::from)?;
+        self.amend(act, |past, book, by| {
             let found = past.iter().find(|r| r.meta.seq == target).ok_or_else(|| {
                 Refusal::input(format!("There is no entry {target} in this book."))
             })?;
-            if let Some(later) = past.iter().find(|r| r.supersedes == Some(found.meta.id)) {
+            let withdrawn = history::withdrawn(past);
+            let gone = |read: &Read| read.meta.batch.is_some_and(|b| withdrawn.contains(&b));
+            if gone(found) {
+                return Err(Refusal::refused(format!(
+                    "Entry {target} was taken back with its batch and counts no more."
+                ))
+                .todo("enter what is true"));
+            }
+            let later = past
+                .iter()
+                .find(|r| r.supersedes == Some(found.meta.id) && !gone(r));
+            if let Some(later) = later {
                 return Err(Refusal::refused(format!(
                     "Entry {target} has been put right by entry {}.",
                     later.meta.seq
@@ -152,6 +171,24 @@ impl Store {
                     instead.kind()
                 )));
             }
+            let inner;
+            let was = match &found.statement {
+                Statement::Correction(earlier) => {
+                    inner = earlier
+                        .statement()
+                        .map_err(|e| Refusal::input(e.to_string()))?;
+                    &inner
+                }
+                other => other,
+            };
+            let mend = shop::record::Mend {
+                was,
+                stated_by: first_of(past, found).meta.person,
+                instead,
+                by,
+                on: act.done_on,
+            };
+            shop::record::put_right(book, rules, mend)?;
             let body = instead.body().map_err(|e| Refusal::input(e.to_string()))?;
             let correction = Correction {
                 because: because.trim().into(),
@@ -176,7 +213,7 @@ impl Store {
         if because.trim().is_empty() {
             return Err(Refusal::input("Withdrawing a batch needs its reason.").into());
         }
-        self.amend(act, |past| {
+        self.amend(act, |past, _, _| {
             if !past.iter().any(|r| r.meta.batch == Some(batch)) {
                 return Err(Refusal::input("There is no such batch in this book."));
             }
@@ -194,14 +231,10 @@ impl Store {
     fn amend(
         &mut self,
         act: &Act,
-        what: impl Fn(&[Read]) -> Result<(Statement, Option<EntryId>), Refusal>,
+        what: impl Fn(&[Read], &Book, PersonId) -> Result<(Statement, Option<EntryId>), Refusal>,
     ) -> Result<Receipt, StoreError> {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
-        let damaged = |why: String| StoreError::Damaged {
-            path: path.clone(),
-            why,
-        };
         let change = self
             .connection
             .transaction_with_behavior(TransactionBehavior::Immediate)
@@ -210,14 +243,26 @@ impl Store {
         let person = person(&before, &act.by)?;
         let mut past = read_all(&change, &path)?;
         let repeat = past.iter().position(|r| r.meta.id == act.id);
-        let (statement, supersedes) =
-            what(past.get(..repeat.unwrap_or(past.len())).unwrap_or_default())?;
+        let then = past.get(..repeat.unwrap_or(past.len())).unwrap_or_default();
+        let (statement, supersedes) = match repeat {
+            None => what(then, &before, person)?,
+            Some(_) => what(
+                then,
+                &history::fold(then).map_err(|why| StoreError::Damaged {
+                    path: path.clone(),
+                    why,
+                })?,
+                person,
+            )?,
+        };
         if let Some(earlier) = repeat.and_then(|at| past.get(at)) {
             let seq = earlier.meta.seq;
             let same = earlier.statement == statement
                 && earlier.supersedes == supersedes
-                && earlier.meta.person == person;
-            let head = read::head(&change).map_err(&sql)?.1;
+                && earlier.meta.person == person
+                && earlier.meta.batch == act.batch
+                && earlier.meta.done_on == act.done_on;
+            let head = hash_of(&change, seq).map_err(&sql)?;
             return if same {
                 Ok(Receipt {
                     entries: (seq, seq),
@@ -228,6 +273,7 @@ impl Store {
                 Err(StoreError::OtherBody { seq })
             };
         }
+        still_open(&change, act.batch).map_err(|e| e.into_store(&path))??;
         let (seq, prev) = read::head(&change).map_err(&sql)?;
         let meta = Meta {
             seq: seq + 1,
@@ -256,7 +302,6 @@ impl Store {
         project(&change, &after, &rows).map_err(&sql)?;
         mark_head(&change, meta.seq, head).map_err(&sql)?;
         change.commit().map_err(&sql)?;
-        let _ = damaged;
         Ok(Receipt {
             entries: (meta.seq, meta.seq),
             head,
@@ -287,6 +332,18 @@ impl Store {
     }
 }
 
+/// The entry at the beginning of a chain of corrections.
+fn first_of<'r>(past: &'r [Read], found: &'r Read) -> &'r Read {
+    let mut first = found;
+    while let Some(earlier) = first
+        .supersedes
+        .and_then(|id| past.iter().find(|r| r.meta.id == id))
+    {
+        first = earlier;
+    }
+    first
+}
+
 fn read_all(connection: &Connection, path: &std::path::Path) -> Result<Vec<Read>, StoreError> {
     let entries = read::entries(connection).map_err(StoreError::of(path))?;
     let damaged = |seq: i64, why: String| StoreError::Damaged {
@@ -297,6 +354,39 @@ fn read_all(connection: &Connection, path: &std::path::Path) -> Result<Vec<Read>
         .iter()
         .map(|entry| history::read(entry).map_err(|why| damaged(entry.seq, why)))
         .collect()
+}
+
+/// Whether a statement is about the ledger and not about the shop.
+fn about_the_ledger(statement: &Statement) -> bool {
+    matches!(
+        statement,
+        Statement::Correction(_) | Statement::BatchWithdrawn(_)
+    )
+}
+
+/// Refuses a batch that has been withdrawn: what is entered into it would never count.
+fn still_open(
+    connection: &Connection,
+    batch: Option<BatchId>,
+) -> Result<Result<(), Refusal>, read::LoadError> {
+    let Some(batch) = batch else {
+        return Ok(Ok(()));
+    };
+    let mut all =
+        connection.prepare_cached("SELECT form, body FROM entry WHERE kind = 'batch-withdrawn'")?;
+    let mut rows = all.query([])?;
+    while let Some(row) = rows.next()? {
+        let (form, body): (u32, String) = (row.get(0)?, row.get(1)?);
+        let read = Statement::read("batch-withdrawn", form, &body)
+            .map_err(|e| read::LoadError::Row(e.to_string()))?;
+        if matches!(read, Statement::BatchWithdrawn(it) if it.batch == batch) {
+            return Ok(Err(Refusal::refused(
+                "This batch has been withdrawn: what is entered into it would not count.",
+            )
+            .todo("enter it in a batch of its own")));
+        }
+    }
+    Ok(Ok(()))
 }
 
 fn person(book: &Book, by: &By) -> Result<PersonId, Refusal> {
@@ -357,13 +447,16 @@ fn again(
             r.meta.id == id_of(act.id, at)
                 && r.statement == *statement
                 && r.meta.person == person
+                && r.meta.batch == act.batch
                 && r.meta.done_on == act.done_on
         });
         if !same {
             return Err(other());
         }
     }
-    if statements.is_empty() {
+    // The first act may have stated more than this one does.
+    let more = id_of(act.id, statements.len());
+    if statements.is_empty() || all.iter().any(|r| r.meta.id == more) {
         return Err(other());
     }
     let head = hash_of(connection, last).map_err(StoreError::of(path))?;

@@ -12,7 +12,12 @@ use crate::{Answer, Context, Failure, words};
 /// Prove the chain of entries and the rows derived from them.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Check {}
+pub struct Check {
+    /// First drop the derived rows and fold them anew from the entries.
+    #[arg(long)]
+    #[serde(default)]
+    pub fold_anew: bool,
+}
 
 impl Check {
     /// Checks.
@@ -20,6 +25,9 @@ impl Check {
     /// # Errors
     /// If the file cannot be read at all.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        if self.fold_anew {
+            context.store()?.rebuild()?;
+        }
         Ok(told(&context.store()?.check()?))
     }
 }

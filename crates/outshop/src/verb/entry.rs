@@ -6,7 +6,7 @@ use serde_json::json;
 use shop::book::Statement;
 use store::By;
 
-use super::saved;
+use super::{date, saved};
 use crate::{Answer, Context, Failure};
 
 /// Show entries, or put one right.
@@ -143,10 +143,13 @@ fn correct(
     }
     let instead = Statement::read(&kind, form, &body.to_string())
         .map_err(|e| Failure::Input(format!("What is to stand does not read: {e}.")))?;
-    context.admit(&instead)?;
     let zone = context.zone()?;
     let by = By::Name(context.by()?.to_string());
-    let act = context.act(by, &zone)?;
+    let mut act = context.act(by, &zone)?;
+    // The work was done when it was done: mending the entry today does not move it, unless --on says so.
+    if context.globals().on.is_none() {
+        act.done_on = date(&String::from_utf8_lossy(&entry.done_on))?;
+    }
     let receipt = context.store()?.correct(&act, number, because, &instead)?;
     Ok(saved(
         &receipt,

@@ -327,7 +327,7 @@ impl Book {
             }
             Statement::InspectionOpened(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
-                engine.unsettled = seq;
+                engine.unsettled = engine.unsettled.max(seq);
                 let number = self
                     .count(|s| &mut s.inspections)
                     .ok_or_else(|| unknown("the shop".into()))?;
@@ -371,7 +371,8 @@ impl Book {
                 rows.push(Row::of(RowKind::Inspection, it.inspection));
             }
             Statement::FindingRecorded(it) => {
-                self.engine(it.locomotive, seq).map_err(unknown)?.unsettled = seq;
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.unsettled = engine.unsettled.max(seq);
                 if let Occasion::Inspection { inspection } = &it.occasion
                     && !self.inspections.contains_key(inspection)
                 {
@@ -450,7 +451,8 @@ impl Book {
                 finding.state = FindingState::InWork;
                 finding.job = Some(it.id);
                 let locomotive = finding.locomotive;
-                self.engine(locomotive, seq).map_err(unknown)?.unsettled = seq;
+                let engine = self.engine(locomotive, seq).map_err(unknown)?;
+                engine.unsettled = engine.unsettled.max(seq);
                 let made = Job {
                     number,
                     locomotive,
@@ -476,7 +478,7 @@ impl Book {
             }
             Statement::OperationDone(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = seq;
+                job.work = job.work.max(seq);
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
@@ -491,7 +493,7 @@ impl Book {
             }
             Statement::Proved(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = seq;
+                job.work = job.work.max(seq);
                 job.proofs.insert(
                     it.proof.clone(),
                     (it.passed, it.told.clone(), meta.person, meta.done_on),
@@ -502,7 +504,7 @@ impl Book {
                 if let Some(id) = it.job {
                     let job = self.job_mut(id, seq).map_err(unknown)?;
                     if it.state == State::AsLeft {
-                        job.work = seq;
+                        job.work = job.work.max(seq);
                         for new in &it.readings {
                             let here = |old: &super::FeatureReading| {
                                 old.feature == new.feature
@@ -571,31 +573,31 @@ impl Book {
 
     fn engine(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Locomotive, String> {
         let engine = self.locomotives.get_mut(&id).ok_or("a locomotive")?;
-        engine.last = seq;
+        engine.last = engine.last.max(seq);
         Ok(engine)
     }
 
     fn part_mut(&mut self, id: PartId, seq: u64) -> Result<&mut Part, String> {
         let part = self.parts.get_mut(&id).ok_or("a part")?;
-        part.last = seq;
+        part.last = part.last.max(seq);
         Ok(part)
     }
 
     fn inspection_mut(&mut self, id: InspectionId, seq: u64) -> Result<&mut Inspection, String> {
         let inspection = self.inspections.get_mut(&id).ok_or("an inspection")?;
-        inspection.last = seq;
+        inspection.last = inspection.last.max(seq);
         Ok(inspection)
     }
 
     fn finding_mut(&mut self, id: FindingId, seq: u64) -> Result<&mut Finding, String> {
         let finding = self.findings.get_mut(&id).ok_or("a finding")?;
-        finding.last = seq;
+        finding.last = finding.last.max(seq);
         Ok(finding)
     }
 
     fn job_mut(&mut self, id: JobId, seq: u64) -> Result<&mut Job, String> {
         let job = self.jobs.get_mut(&id).ok_or("a job")?;
-        job.last = seq;
+        job.last = job.last.max(seq);
         Ok(job)
     }
 

@@ -1,7 +1,11 @@
 //! Writing down how it was left: knock-ons, signatures, the close of a job, the release.
 
+mod put_right;
+
 use jiff::civil::Date;
 use rules::Rulebook;
+
+pub use put_right::{Mend, put_right};
 
 use crate::Refusal;
 use crate::book::{
@@ -58,7 +62,18 @@ pub fn sign(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let kept = open(book, job)?;
+    let kept = book
+        .jobs
+        .get(&job)
+        .ok_or_else(|| Refusal::input("There is no such job in this book."))?;
+    if let Some((day, ..)) = &kept.closed
+        && stale_signatures(book, kept).is_empty()
+    {
+        return Err(Refusal::refused(format!(
+            "J-{:03} was closed on {day}.",
+            kept.number
+        )));
+    }
     with_authority(
         book,
         by,
@@ -189,17 +204,30 @@ fn unmet_work(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<
 pub fn unmet(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<String>, Refusal> {
     let mut missing = unmet_work(book, rules, job, on)?;
     for capacity in Authority::ALL {
-        match job.signatures.iter().find(|s| s.capacity == capacity) {
-            None => missing.push(format!("not signed by the {}", capacity.signer())),
-            Some(signed) if signed.entry < job.work => missing.push(format!(
-                "the {}'s signature of {} is older than the last change to the work",
-                capacity.signer(),
-                signed.on
-            )),
-            Some(_) => {}
+        if !job.signatures.iter().any(|s| s.capacity == capacity) {
+            missing.push(format!("not signed by the {}", capacity.signer()));
         }
     }
+    missing.extend(stale_signatures(book, job));
     Ok(missing)
+}
+
+/// Signatures that are older than the last change to the work or to what was found, one line each. A
+/// job that was put right after its close must be signed again.
+pub fn stale_signatures(book: &Book, job: &Job) -> Vec<String> {
+    let found = book.findings.get(&job.plan.finding).map_or(0, |f| f.entry);
+    let changed = job.work.max(found);
+    job.signatures
+        .iter()
+        .filter(|signed| signed.entry < changed)
+        .map(|signed| {
+            format!(
+                "the {}'s signature of {} is older than the last change to the work",
+                signed.capacity.signer(),
+                signed.on
+            )
+        })
+        .collect()
 }
 
 /// Closes a job.

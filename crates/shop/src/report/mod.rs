@@ -4,8 +4,10 @@ use jiff::civil::Date;
 use rules::Rulebook;
 
 use crate::Refusal;
-use crate::book::{Book, FindingState, LocomotiveId};
+use crate::book::{Book, Finding, FindingState, LocomotiveId};
 use crate::clock::{State, due};
+use crate::record::stale_signatures;
+use crate::verdict::{Question, Verdict, judge};
 
 /// One thing that stands between an engine and service.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -52,15 +54,18 @@ pub fn stops(
             .get(&finding.part)
             .map_or("?", |p| p.name.as_str());
         let state = match finding.state {
-            FindingState::Open => "nobody has decided",
-            FindingState::Decided => "decided, and no job is made",
-            FindingState::InWork => "in work",
-            FindingState::Carried | FindingState::Closed => {
-                let recheck = finding.decision.as_ref().and_then(|d| d.recheck);
-                if finding.state == FindingState::Carried && recheck.is_some_and(|day| day < on) {
-                    "carried, and the day to look again is past"
-                } else {
-                    continue;
+            FindingState::Open => "nobody has decided".to_string(),
+            FindingState::Decided => "decided, and no job is made".to_string(),
+            FindingState::InWork => "in work".to_string(),
+            FindingState::Carried => match carried(book, rules, finding, on)? {
+                Some(why) => why,
+                None => continue,
+            },
+            FindingState::Closed => {
+                let job = finding.job.and_then(|id| book.jobs.get(&id));
+                match job.and_then(|job| stale_signatures(book, job).into_iter().next()) {
+                    Some(why) => format!("put right, and {why}: it must be signed again"),
+                    None => continue,
                 }
             }
         };
@@ -87,6 +92,39 @@ pub fn stops(
         });
     }
     Ok(stops)
+}
+
+/// Why a carried finding stops her after all: its day to look again is past, or it no longer complies.
+fn carried(
+    book: &Book,
+    rules: &Rulebook,
+    finding: &Finding,
+    on: Date,
+) -> Result<Option<String>, Refusal> {
+    let recheck = finding.decision.as_ref().and_then(|d| d.recheck);
+    if recheck.is_none_or(|day| day < on) {
+        return Ok(Some(
+            "carried, and the day to look again is past".to_string(),
+        ));
+    }
+    let part = book
+        .parts
+        .get(&finding.part)
+        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let question = Question {
+        part,
+        readings: &finding.readings,
+        conditions: &finding.conditions,
+        on: finding.found_on,
+    };
+    // An entry may have been put right since it was decided to carry it.
+    Ok(match judge(book, rules, question)?.verdict {
+        Verdict::Complies => None,
+        other => Some(format!(
+            "carried, but as the book stands now: {}",
+            other.words()
+        )),
+    })
 }
 
 /// Whether a release stands on a day, and if not, why not.

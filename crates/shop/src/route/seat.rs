@@ -16,6 +16,8 @@ pub struct Worked {
     pub sheets: Vec<Sheet>,
     /// Sheets wanted but not worked, and what they need.
     pub wanting: Vec<String>,
+    /// What the seat itself wants, without which no route can spend its metal.
+    seat_wanting: Vec<String>,
     seat: Option<Seat>,
 }
 
@@ -27,6 +29,8 @@ struct Seat {
     wall: Option<Size>,
     wall_limit: Option<Size>,
     hot_clearance: Option<Length>,
+    /// Whether seat and disc are meant to have one angle; nobody may guess it.
+    design: Option<String>,
 }
 
 /// What cutting or lapping the seat would come to.
@@ -41,6 +45,7 @@ pub fn work(family: &Family, part: &Part, readings: &[FeatureReading], house: Ho
     let mut worked = Worked {
         sheets: Vec::new(),
         wanting: Vec::new(),
+        seat_wanting: Vec::new(),
         seat: None,
     };
     if family.feature("seat-half-angle").is_none() {
@@ -64,6 +69,7 @@ pub fn work(family: &Family, part: &Part, readings: &[FeatureReading], house: Ho
                 .and_then(|f| f.shop_limit.as_deref())
                 .and_then(|t| Size::parse(t).ok()),
             hot_clearance: hot,
+            design: part.facts.get("seat-design").cloned(),
         });
     }
     worked.sheets.insert(0, sheet);
@@ -94,10 +100,7 @@ fn correct(
         needs.push("the land of the seat at every place".to_string());
     }
     let (Some(wanted), Some((angle, angle_at)), Some((_, land))) = (wanted, angle, land) else {
-        worked.wanting.push(format!(
-            "sheet seat.correct cannot tell: needs {}",
-            needs.join("; ")
-        ));
+        worked.seat_wanting = needs;
         return None;
     };
     let drawing = || Basis::Drawing(format!("facts of the {}", part.name));
@@ -139,7 +142,7 @@ fn correct(
             basis: drawing(),
         });
     }
-    run(worked, "seat.correct", &given, house)
+    run(&mut worked.seat_wanting, "seat.correct", &given, house)
 }
 
 fn hot_clearance(
@@ -187,17 +190,17 @@ fn hot_clearance(
             basis: facts(),
         },
     ];
-    let sheet = run(worked, "fit.hot_clearance", &given, house)?;
+    let sheet = run(&mut worked.wanting, "fit.hot_clearance", &given, house)?;
     let needed = si(&sheet, "needed_clearance").map(Length::m);
     worked.sheets.push(sheet);
     needed
 }
 
-fn run(worked: &mut Worked, id: &str, given: &[Given], house: House) -> Option<Sheet> {
+fn run(wanting: &mut Vec<String>, id: &str, given: &[Given], house: House) -> Option<Sheet> {
     match physics::run(id, given, house) {
         Ok(sheet) => Some(sheet),
         Err(e) => {
-            worked.wanting.push(format!("what the sheet asks: {e}"));
+            wanting.push(format!("what the sheet asks: {e}"));
             None
         }
     }
@@ -279,8 +282,18 @@ impl Worked {
             sizes: Vec::new(),
         };
         let Some(seat) = &self.seat else {
-            return none(Feasible::CannotTell(self.wanting.clone()));
+            return none(Feasible::CannotTell(self.seat_wanting.clone()));
         };
+        // Matched cones and cones cut apart on purpose need opposite repairs, so this is asked first.
+        match seat.design.as_deref() {
+            Some("matched") => {}
+            Some(_) => return none(Feasible::No(seat.method.clone())),
+            None => {
+                let need =
+                    "the design of the seat: cut to one angle with its disc, or on purpose to two";
+                return none(Feasible::CannotTell(vec![need.into()]));
+            }
+        }
         let inches =
             |length: Length| format!("{} in", thou(length.to_inches(), show::Rounding::Up));
         if let Some(most) = most_wedge.and_then(|text| Size::parse(text).ok())

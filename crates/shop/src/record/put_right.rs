@@ -1,0 +1,211 @@
+//! Which entries may be put right, by whom, and what the mended statement must still satisfy.
+//!
+//! An observation can be mistyped and must be mendable. A signed act happened: it stands, and what is
+//! true now is entered as a new act. A witness mends only their own words.
+
+use jiff::civil::Date;
+use rules::Rulebook;
+
+use crate::Refusal;
+use crate::book::{Authority, Book, PersonId, Statement};
+use crate::clock::{NewFire, log_fire};
+use crate::locomotive::{
+    NewBook, NewEngine, NewPart, add_engine, add_part, check_readings, family, held_before,
+    new_book, with_authority,
+};
+
+/// A statement about to take another's place.
+#[derive(Debug, Clone, Copy)]
+pub struct Mend<'a> {
+    /// What stands now.
+    pub was: &'a Statement,
+    /// Who stated it.
+    pub stated_by: PersonId,
+    /// What is to stand.
+    pub instead: &'a Statement,
+    /// Who mends it.
+    pub by: PersonId,
+    /// The day the work was done, as mended.
+    pub on: Date,
+}
+
+/// Checks a correction: the same kind, about the same thing, one that its verb could have made.
+///
+/// # Errors
+/// Refused: it is a signed act, another person's testimony, or about another thing. Input: it does
+/// not read as its verb would have it.
+pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Refusal> {
+    let kind = mend.was.kind();
+    match mend.was {
+        Statement::FamilyAdopted(_)
+        | Statement::InspectionOpened(_)
+        | Statement::Decided(_)
+        | Statement::JobMade(_)
+        | Statement::HoldCleared(_)
+        | Statement::Signed(_)
+        | Statement::JobClosed(_)
+        | Statement::InspectionClosed(_)
+        | Statement::Released(_)
+        | Statement::Correction(_)
+        | Statement::BatchWithdrawn(_) => {
+            return Err(Refusal::refused(format!(
+                "A `{kind}` is an act: it happened and it stands."
+            ))
+            .todo("enter what is true now as a new act"));
+        }
+        Statement::ItemAnswered(_)
+        | Statement::OperationDone(_)
+        | Statement::Proved(_)
+        | Statement::KnockOnAnswered(_)
+            if mend.stated_by != mend.by =>
+        {
+            let who = book
+                .persons
+                .get(&mend.stated_by)
+                .map_or("somebody else", |p| p.name.as_str());
+            return Err(Refusal::refused(format!(
+                "Only {who} can put this `{kind}` right: it is what {who} saw and did."
+            )));
+        }
+        Statement::PersonAdded(_) | Statement::BookOpened(_) => {
+            with_authority(book, mend.by, Authority::Approve, "put this entry right")?;
+        }
+        _ => {}
+    }
+    if kind != mend.instead.kind() || subject(mend.was) != subject(mend.instead) {
+        return Err(Refusal::refused(
+            "A correction changes what was said, never what it was said of.",
+        ));
+    }
+    admit(book, rules, mend.instead, mend.on)
+}
+
+/// What a statement is about: ids and words that a correction may not change.
+fn subject(statement: &Statement) -> Vec<String> {
+    match statement {
+        Statement::PersonAdded(it) => vec![it.id.to_string()],
+        Statement::LocomotiveAdded(it) => vec![it.id.to_string()],
+        Statement::HeldBefore(it) => vec![it.locomotive.to_string()],
+        Statement::PartAdded(it) => vec![
+            it.id.to_string(),
+            it.locomotive.to_string(),
+            it.family.clone(),
+        ],
+        Statement::ToolingAdded(it) => vec![it.id.to_string()],
+        Statement::FireLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
+        Statement::LogClosed(it) => vec![it.locomotive.to_string()],
+        Statement::RunPromised(it) => vec![it.id.to_string(), it.locomotive.to_string()],
+        Statement::ItemAnswered(it) => vec![it.inspection.to_string(), it.rule.clone()],
+        Statement::FindingRecorded(it) => vec![
+            it.id.to_string(),
+            it.locomotive.to_string(),
+            it.part.to_string(),
+        ],
+        Statement::OperationDone(it) => vec![it.job.to_string(), it.operation.to_string()],
+        Statement::Proved(it) => vec![it.job.to_string(), it.proof.clone()],
+        Statement::ReadingsTaken(it) => {
+            let job = it.job.map(|job| job.to_string()).unwrap_or_default();
+            vec![it.part.to_string(), job, format!("{:?}", it.state)]
+        }
+        Statement::KnockOnAnswered(it) => vec![it.job.to_string(), it.knock_on.clone()],
+        _ => Vec::new(),
+    }
+}
+
+/// Asks of a mended statement what its verb asks of a new one.
+fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Result<(), Refusal> {
+    let told = |text: &str| {
+        if text.trim().is_empty() {
+            Err(Refusal::input("It must still say what was seen."))
+        } else {
+            Ok(())
+        }
+    };
+    match statement {
+        Statement::BookOpened(it) => {
+            let new = NewBook {
+                shop: it.shop.clone(),
+                time_zone: it.time_zone.clone(),
+                house: it.house.clone(),
+                officer: "anybody".into(),
+                demonstration: it.demonstration,
+            };
+            new_book(&new, PersonId(0)).map(drop)
+        }
+        Statement::PersonAdded(it) => told(&it.name),
+        Statement::LocomotiveAdded(it) => {
+            let mut without = book.clone();
+            without.locomotives.remove(&it.id);
+            let new = NewEngine {
+                id: it.id,
+                number: it.number.clone(),
+                wheels: it.wheels.clone(),
+                gauge: it.gauge,
+                jurisdiction: it.jurisdiction.clone(),
+                mawp_psig: it.mawp_psig,
+                axle_load_lb: it.axle_load_lb,
+                fittings: it.fittings.clone(),
+            };
+            add_engine(&without, rules, new).map(drop)
+        }
+        Statement::HeldBefore(it) => held_before(it.clone(), on).map(drop),
+        Statement::PartAdded(it) => {
+            let mut without = book.clone();
+            without.parts.remove(&it.id);
+            let new = NewPart {
+                id: it.id,
+                locomotive: it.locomotive,
+                family: it.family.clone(),
+                name: it.name.clone(),
+                facts: it.facts.clone(),
+                features: it.features.clone(),
+            };
+            add_part(&without, new).map(drop)
+        }
+        Statement::FireLogged(it) => {
+            let fire = NewFire {
+                id: it.id,
+                locomotive: it.locomotive,
+                lit: it.lit,
+                up: it.up,
+                out: it.out,
+                gone: it.gone,
+                miles: it.miles,
+            };
+            log_fire(fire, on).map(drop)
+        }
+        Statement::LogClosed(it) if it.from > it.through || it.through > on => Err(Refusal::input(
+            format!("A log is closed from a day through a later one, {on} at most."),
+        )),
+        Statement::FindingRecorded(it) => {
+            told(&it.told)?;
+            let part = book
+                .parts
+                .get(&it.part)
+                .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+            let family = family(book, &part.family)?;
+            if let Some(word) = it.conditions.iter().find(|w| family.condition(w).is_none()) {
+                return Err(Refusal::input(format!(
+                    "`{word}` is not what a {} does.",
+                    family.family
+                )));
+            }
+            check_readings(&family, &it.readings)
+        }
+        Statement::ReadingsTaken(it) => {
+            let part = book
+                .parts
+                .get(&it.part)
+                .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+            if it.readings.is_empty() {
+                return Err(Refusal::input("At least one reading was expected."));
+            }
+            check_readings(&family(book, &part.family)?, &it.readings)
+        }
+        Statement::ItemAnswered(it) => told(&it.seen),
+        Statement::Proved(it) => told(&it.told),
+        Statement::KnockOnAnswered(it) => told(&it.seen),
+        Statement::RunPromised(it) => told(&it.what),
+        _ => Ok(()),
+    }
+}
