@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use rusqlite::types::ValueRef;
+
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
@@ -40,7 +42,10 @@ impl Store {
     /// If the file cannot be read at all.
     pub fn check(&self) -> Result<Checked, StoreError> {
         let sql = StoreError::of(&self.path);
+        // One view for all of it: an entry made meanwhile must not look like a difference.
+        let _view = self.connection.unchecked_transaction().map_err(&sql)?;
         let mut differences = Vec::new();
+        pages(&self.connection, &mut differences).map_err(&sql)?;
         layout(&self.connection, &mut differences).map_err(&sql)?;
         let entries = read::entries(&self.connection).map_err(&sql)?;
         let head = read::head(&self.connection).map_err(&sql)?;
@@ -59,13 +64,22 @@ impl Store {
         entries: &[Entry],
         differences: &mut Vec<Difference>,
     ) -> rusqlite::Result<usize> {
+        // Where the ledger itself differs, rows differ because of it: no other entry is blamed for them.
+        let sound = !differences.iter().any(|d| d.entry.is_some());
         let mut kept: BTreeMap<(String, String), (Option<String>, String)> = BTreeMap::new();
         let mut all = self
             .connection
             .prepare("SELECT kind, key, engine, body FROM state")?;
         let mut rows = all.query([])?;
         while let Some(row) = rows.next()? {
-            kept.insert((row.get(0)?, row.get(1)?), (row.get(2)?, row.get(3)?));
+            let text = |at: usize| -> rusqlite::Result<Option<String>> {
+                Ok(match row.get_ref(at)? {
+                    ValueRef::Text(bytes) | ValueRef::Blob(bytes) => Some(readable(bytes)),
+                    _ => None,
+                })
+            };
+            let need = |at: usize| text(at).map(Option::unwrap_or_default);
+            kept.insert((need(0)?, need(1)?), (text(2)?, need(3)?));
         }
         let count = kept.len();
         let mut past = Vec::with_capacity(entries.len());
@@ -74,7 +88,7 @@ impl Store {
                 Ok(read) => past.push(read),
                 Err(why) => {
                     differences.push(Difference {
-                        entry: Some(entry.number()),
+                        entry: sound.then(|| entry.number()),
                         what: format!("entry {} does not read: {why}", entry.seq),
                     });
                     return Ok(count);
@@ -106,7 +120,7 @@ impl Store {
                 None => format!("the derived row {} {} is missing", name.0, name.1),
             };
             differences.push(Difference {
-                entry: newest(&should.1),
+                entry: newest(&should.1).filter(|_| sound),
                 what,
             });
         }
@@ -126,6 +140,34 @@ fn newest(text: &str) -> Option<u64> {
         .ok()?
         .get("last")?
         .as_u64()
+}
+
+/// Text for comparing and showing. Bytes that are no text are written out as such, so that they can
+/// never pass for what was entered.
+fn readable(bytes: &[u8]) -> String {
+    match std::str::from_utf8(bytes) {
+        Ok(text) => text.into(),
+        Err(_) => format!("(no text) {bytes:02x?}"),
+    }
+}
+
+/// Asks the database whether its own pages, indexes and columns hang together.
+fn pages(
+    connection: &rusqlite::Connection,
+    differences: &mut Vec<Difference>,
+) -> rusqlite::Result<()> {
+    let mut ask = connection.prepare("PRAGMA integrity_check(20)")?;
+    let mut rows = ask.query([])?;
+    while let Some(row) = rows.next()? {
+        let said: String = row.get(0)?;
+        if said != "ok" {
+            differences.push(Difference {
+                entry: None,
+                what: format!("the file does not hang together: {said}"),
+            });
+        }
+    }
+    Ok(())
 }
 
 /// Compares every object of the file with the layout, so that a dropped trigger is named.
@@ -164,6 +206,14 @@ pub(crate) fn chain(entries: &[Entry], head: (u64, Hash), differences: &mut Vec<
     let mut expected = 1u64;
     for entry in entries {
         let seq = entry.number();
+        if seq == 0 {
+            // It has no place in the count; the entry that is missing where it was is named below.
+            differences.push(Difference {
+                entry: None,
+                what: format!("an entry numbered {} does not belong in a book", entry.seq),
+            });
+            continue;
+        }
         let mut say = |entry: u64, what: String| {
             differences.push(Difference {
                 entry: Some(entry),

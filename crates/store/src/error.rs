@@ -23,10 +23,12 @@ pub enum StoreError {
     #[error("There is no book at {0}. A book is made with `outshop new`.")]
     Absent(PathBuf),
     /// A file stands where a new book was to be made.
-    #[error("{0} exists already; a new book never overwrites a file.")]
+    #[error("{0} exists already; a new book never overwrites a file. Give a name that is free.")]
     Exists(PathBuf),
     /// The file is not a book of ours.
-    #[error("{path} is not a book of this program: {why}.")]
+    #[error(
+        "{path} is not a book of this program: {why}. It was not changed. Name the right file."
+    )]
     Foreign {
         /// The file.
         path: PathBuf,
@@ -34,7 +36,9 @@ pub enum StoreError {
         why: String,
     },
     /// The file was written by a newer build.
-    #[error("{path} has the layout {found}; this build knows {known}. Use the newer program.")]
+    #[error(
+        "{path} has the layout {found}; this build knows {known}. It was not changed. Use the newer program."
+    )]
     Newer {
         /// The file.
         path: PathBuf,
@@ -45,12 +49,12 @@ pub enum StoreError {
     },
     /// The file lies on a network share.
     #[error(
-        "{0} lies on a network share, where two writers cannot be kept apart. Keep the book on this machine's own disk."
+        "{0} lies on a network share, where two writers cannot be kept apart. Nothing was saved there. Keep the book on this machine's own disk."
     )]
     Network(PathBuf),
     /// The file is damaged.
     #[error(
-        "{path} is damaged: {why}. Nothing was changed. Run `outshop check`, and keep the last backup at hand."
+        "{path} is damaged: {why}. Nothing was changed. Set the file aside as it is, and go on from the last backup."
     )]
     Damaged {
         /// The file.
@@ -60,32 +64,26 @@ pub enum StoreError {
     },
     /// The disk is full.
     #[error(
-        "The disk is full ({0}). The entry was not saved; what was in the book before still is."
+        "The disk is full ({0}). The entry was not saved; what was in the book before still is. Make room, then enter it again."
     )]
     Full(String),
     /// Somebody else is writing and did not finish in time.
-    #[error("The book is being written to by somebody else. The entry was not saved; try again.")]
+    #[error(
+        "The book is being written to by somebody else, who did not finish in time. The entry was not saved; try again."
+    )]
     Busy,
     /// The same id came with another statement.
-    #[error("Entry {seq} has this id already and says something else. Nothing was saved.")]
+    #[error(
+        "Entry {seq} has this id already and says something else. Nothing was saved. Look at that entry; what is new is entered anew."
+    )]
     OtherBody {
         /// The entry that has the id.
         seq: u64,
     },
-    /// The person had seen an older state.
-    #[error(
-        "{what} has changed since you looked at entry {seen}: its newest entry is {newest}. Nothing was saved; look again."
-    )]
-    Stale {
-        /// What was acted on.
-        what: String,
-        /// What the person had seen.
-        seen: u64,
-        /// What stands now.
-        newest: u64,
-    },
     /// The database said something else.
-    #[error("The book could not be read or written: {0}. Nothing was saved.")]
+    #[error(
+        "The book could not be read or written: {0}. Nothing was saved. See to the disk and to who may write there, then run `outshop check`."
+    )]
     Database(String),
 }
 
@@ -97,7 +95,7 @@ impl StoreError {
                 shop::Class::Refused => Class::Refused,
                 shop::Class::Input => Class::Input,
             },
-            StoreError::OtherBody { .. } | StoreError::Stale { .. } => Class::Refused,
+            StoreError::OtherBody { .. } => Class::Refused,
             StoreError::Exists(_) | StoreError::Absent(_) => Class::Input,
             StoreError::Foreign { .. }
             | StoreError::Newer { .. }
@@ -122,9 +120,7 @@ impl StoreError {
                     path: path.into(),
                     why: error.to_string(),
                 },
-                Some(ErrorCode::DiskFull | ErrorCode::SystemIoFailure) => {
-                    StoreError::Full(error.to_string())
-                }
+                Some(ErrorCode::DiskFull) => StoreError::Full(error.to_string()),
                 Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy,
                 _ => StoreError::Database(error.to_string()),
             }

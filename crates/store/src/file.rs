@@ -2,10 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use crate::error::StoreError;
-use crate::schema;
+use crate::{header, schema};
 
 /// An open book.
 pub struct Store {
@@ -14,84 +15,73 @@ pub struct Store {
 }
 
 impl Store {
-    /// Makes a new, empty book file.
+    /// Makes a new, empty book file. If that fails half way, the file is taken away again.
     ///
     /// # Errors
     /// If a file stands there already, on a network share, or when the disk says no.
     pub fn create(path: &Path) -> Result<Store, StoreError> {
-        if path.exists() {
-            return Err(StoreError::Exists(path.into()));
-        }
         refuse_network(path)?;
-        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE
-            | OpenFlags::SQLITE_OPEN_CREATE
-            | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let connection = Connection::open_with_flags(path, flags).map_err(StoreError::of(path))?;
-        let made = (|| {
+        // Making the file ourselves is the only way to be sure that nobody else has just done so.
+        match std::fs::File::create_new(path) {
+            Ok(_) => {}
+            Err(why) if why.kind() == std::io::ErrorKind::AlreadyExists => {
+                return Err(StoreError::Exists(path.into()));
+            }
+            Err(why) => {
+                return Err(StoreError::Database(format!("{}: {why}", path.display())));
+            }
+        }
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let made = Connection::open_with_flags(path, flags).and_then(|connection| {
             connection.pragma_update(None, "application_id", schema::APPLICATION_ID)?;
             connection.pragma_update(None, "user_version", schema::LAYOUT)?;
-            connection.query_row("PRAGMA journal_mode = WAL", [], |_| Ok(()))?;
             connection.execute_batch(schema::CONNECTION)?;
+            write_ahead(&connection)?;
             connection.execute_batch("BEGIN IMMEDIATE")?;
             for (_, sql) in schema::OBJECTS {
                 connection.execute_batch(sql)?;
             }
-            connection.execute_batch("COMMIT")
-        })();
-        made.map_err(StoreError::of(path))?;
-        Ok(Store {
-            connection,
-            path: path.into(),
-        })
+            connection.execute_batch("COMMIT")?;
+            Ok(connection)
+        });
+        match made {
+            Ok(connection) => Ok(Store {
+                connection,
+                path: path.into(),
+            }),
+            Err(why) => {
+                for ours in [path, &header::log_of(path), &header::shared_of(path)] {
+                    let _ = std::fs::remove_file(ours);
+                }
+                Err(StoreError::of(path)(why))
+            }
+        }
     }
 
-    /// Opens a book.
+    /// Opens a book. A file that is refused is not changed by a byte.
     ///
     /// # Errors
-    /// If there is none, it is not a book, it is damaged, a newer build wrote it, or it lies on a
+    /// If there is none, it is not a book, it is cut short, a newer build wrote it, or it lies on a
     /// network share.
     pub fn open(path: &Path) -> Result<Store, StoreError> {
         if !path.is_file() {
             return Err(StoreError::Absent(path.into()));
         }
         refuse_network(path)?;
-        let foreign = |why: &str| StoreError::Foreign {
-            path: path.into(),
-            why: why.into(),
-        };
-        if std::fs::metadata(path).is_ok_and(|m| m.len() == 0) {
-            return Err(foreign("it is empty"));
-        }
+        header::look(path)?;
+        let sql = StoreError::of(path);
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let connection = Connection::open_with_flags(path, flags).map_err(StoreError::of(path))?;
-        let number =
-            |name: &str| connection.pragma_query_value(None, name, |row| row.get::<_, i64>(0));
-        if number("application_id").map_err(StoreError::of(path))? != schema::APPLICATION_ID {
-            return Err(foreign("it is a database of another program"));
-        }
-        let layout = number("user_version").map_err(StoreError::of(path))?;
-        if layout > schema::LAYOUT {
-            return Err(StoreError::Newer {
-                path: path.into(),
-                found: layout,
-                known: schema::LAYOUT,
-            });
-        }
-        connection
-            .execute_batch(schema::CONNECTION)
-            .map_err(StoreError::of(path))?;
-        // A file cut short keeps its first page: ask how long it should be before anyone trusts it.
-        let pages = number("page_count").map_err(StoreError::of(path))?;
-        let size = number("page_size").map_err(StoreError::of(path))?;
-        let is = std::fs::metadata(path).map(|m| m.len()).unwrap_or(0);
-        let wal = path.with_extension("book-wal");
-        let waiting = std::fs::metadata(wal).is_ok_and(|m| m.len() > 0);
-        if !waiting && i64::try_from(is).unwrap_or(i64::MAX) < pages.saturating_mul(size) {
-            return Err(StoreError::Damaged {
-                path: path.into(),
-                why: "the file is shorter than it says it is".into(),
-            });
-        }
+        let connection = Connection::open_with_flags(path, flags).map_err(&sql)?;
+        // Until the book is known to be ours, closing it must not fold its log into it.
+        keep_log(&connection, true).map_err(&sql)?;
+        connection.execute_batch(schema::CONNECTION).map_err(&sql)?;
+        // Asked again of the database, because a newer header may still lie in the log.
+        let layout: i64 = connection
+            .pragma_query_value(None, "user_version", |row| row.get(0))
+            .map_err(&sql)?;
+        header::newer(path, layout)?;
+        keep_log(&connection, false).map_err(&sql)?;
+        write_ahead(&connection).map_err(&sql)?;
         Ok(Store {
             connection,
             path: path.into(),
@@ -111,7 +101,11 @@ impl Store {
             .ok_or_else(|| StoreError::Database("the name of the copy is not text".into()))?;
         self.connection
             .execute("VACUUM INTO ?1", [text])
-            .map_err(StoreError::of(&self.path))?;
+            .map_err(|why| {
+                // Half a copy would pass for a backup.
+                let _ = std::fs::remove_file(to);
+                StoreError::of(&self.path)(why)
+            })?;
         Ok(())
     }
 
@@ -128,6 +122,22 @@ impl Drop for Store {
             .connection
             .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
     }
+}
+
+/// Keeps the book with a log written ahead. A book says so itself; a copy made by
+/// [`Store::copy_to`] has to be told once.
+fn write_ahead(connection: &Connection) -> rusqlite::Result<()> {
+    let mode = |ask: &str| connection.query_row(ask, [], |row| row.get::<_, String>(0));
+    if mode("PRAGMA journal_mode")? != "wal" {
+        mode("PRAGMA journal_mode = WAL")?;
+    }
+    Ok(())
+}
+
+/// Whether closing the connection leaves the log as it is.
+fn keep_log(connection: &Connection, keep: bool) -> rusqlite::Result<()> {
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, keep)?;
+    Ok(())
 }
 
 /// Refuses a file on a network share, where locks do not keep writers apart.

@@ -8,6 +8,7 @@ mod check;
 mod entry;
 mod error;
 mod file;
+mod header;
 mod history;
 mod read;
 mod schema;

@@ -213,9 +213,18 @@ impl Store {
         if because.trim().is_empty() {
             return Err(Refusal::input("Withdrawing a batch needs its reason.").into());
         }
+        if act.batch.is_some() {
+            return Err(Refusal::input(
+                "A withdrawal stands alone: it cannot be part of a batch that might be withdrawn itself.",
+            )
+            .into());
+        }
         self.amend(act, |past, _, _| {
             if !past.iter().any(|r| r.meta.batch == Some(batch)) {
                 return Err(Refusal::input("There is no such batch in this book."));
+            }
+            if history::withdrawn(past).contains(&batch) {
+                return Err(Refusal::refused("That batch has been withdrawn already."));
             }
             Ok((
                 Statement::BatchWithdrawn(BatchWithdrawn {
