@@ -22,7 +22,7 @@ use crate::{Answer, Context, Failure};
 /// program, with its citation. The program advises: it approves nothing, and it never says that an
 /// engine may run.
 #[derive(Debug, Parser)]
-#[command(name = "outshop", version, max_term_width = 100, after_long_help = EXITS)]
+#[command(name = "outshop", version, max_term_width = 100, subcommand_value_name = "VERB", subcommand_help_heading = "Verbs", after_long_help = EXITS)]
 struct Line {
     #[command(flatten)]
     globals: Globals,
@@ -36,6 +36,7 @@ nothing was saved.\n\nAdvice only. The law in force, the code, the drawing and t
 
 /// Options that every verb takes.
 #[derive(Debug, Clone, Default, Args)]
+#[command(next_help_heading = "Options of every verb")]
 pub struct Globals {
     /// The book: one shop's whole record.
     #[arg(
