@@ -49,7 +49,7 @@ impl Store {
         layout(&self.connection, &mut differences).map_err(&sql)?;
         let entries = read::entries(&self.connection).map_err(&sql)?;
         let head = read::head(&self.connection).map_err(&sql)?;
-        chain(&entries, head, &mut differences);
+        differences.extend(chain(&entries, head));
         let rows = self.derived(&entries, &mut differences).map_err(&sql)?;
         Ok(Checked {
             entries: entries.len() as u64,
@@ -201,7 +201,11 @@ fn layout(
 
 /// Follows the chain from the first entry to the head mark. After the first fault the rest is still
 /// looked at, each against the hash its forerunner carries, so that every damaged entry is named.
-pub(crate) fn chain(entries: &[Entry], head: (u64, Hash), differences: &mut Vec<Difference>) {
+///
+/// `entries` are in the order of their numbers; `head` is the number and hash of the head mark. The
+/// first difference that names an entry names the first that differs.
+pub fn chain(entries: &[Entry], head: (u64, Hash)) -> Vec<Difference> {
+    let mut differences = Vec::new();
     let mut before = Hash::NONE;
     let mut expected = 1u64;
     for entry in entries {
@@ -252,4 +256,5 @@ pub(crate) fn chain(entries: &[Entry], head: (u64, Hash), differences: &mut Vec<
             what: format!("entry {last} is not the one the head mark was set on"),
         });
     }
+    differences
 }

@@ -58,7 +58,8 @@ impl Store {
         }
     }
 
-    /// Opens a book. A file that is refused is not changed by a byte.
+    /// Opens a book. A file that is refused is not changed by a byte. One of an older layout has its
+    /// derived rows folded anew; its entries are never touched.
     ///
     /// # Errors
     /// If there is none, it is not a book, it is cut short, a newer build wrote it, or it lies on a
@@ -82,10 +83,14 @@ impl Store {
         header::newer(path, layout)?;
         keep_log(&connection, false).map_err(&sql)?;
         write_ahead(&connection).map_err(&sql)?;
-        Ok(Store {
+        let mut store = Store {
             connection,
             path: path.into(),
-        })
+        };
+        if layout < schema::LAYOUT {
+            store.rebuild()?;
+        }
+        Ok(store)
     }
 
     /// Copies the book, whole and as of now, to a new file.

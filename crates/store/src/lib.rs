@@ -14,7 +14,10 @@ mod read;
 mod schema;
 mod write;
 
-pub use check::{CANNOT_PROVE, Checked, Difference};
+#[cfg(test)]
+mod connection_test;
+
+pub use check::{CANNOT_PROVE, Checked, Difference, chain};
 pub use entry::{Entry, Hash};
 pub use error::{Class, StoreError};
 pub use file::Store;

@@ -1,7 +1,7 @@
 //! The one way in: check for a repeat, load, ask the pure verb, append, project, commit, then answer.
 
 use jiff::civil::Date;
-use rusqlite::{Connection, TransactionBehavior, params};
+use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::Refusal;
 use shop::book::{
@@ -12,7 +12,7 @@ use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
 use crate::history::{self, Read};
-use crate::read;
+use crate::{header, read, schema};
 
 /// Who states something.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -66,10 +66,7 @@ impl Store {
     ) -> Result<Receipt, StoreError> {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
-        let change = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(&sql)?;
+        let change = begin(&mut self.connection, &path)?;
         if let Some(first) = number_of(&change, act.id).map_err(&sql)? {
             return again(&change, &path, act, first, verb);
         }
@@ -244,10 +241,7 @@ impl Store {
     ) -> Result<Receipt, StoreError> {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
-        let change = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(&sql)?;
+        let change = begin(&mut self.connection, &path)?;
         let before = read::load(&change).map_err(|e| e.into_store(&path))?;
         let person = person(&before, &act.by)?;
         let mut past = read_all(&change, &path)?;
@@ -255,14 +249,15 @@ impl Store {
         let then = past.get(..repeat.unwrap_or(past.len())).unwrap_or_default();
         let (statement, supersedes) = match repeat {
             None => what(then, &before, person)?,
-            Some(_) => what(
-                then,
-                &history::fold(then).map_err(|why| StoreError::Damaged {
+            // Asked as of then. If it could not have been said then, it is not what was said.
+            Some(at) => {
+                let book = history::fold(then).map_err(|why| StoreError::Damaged {
                     path: path.clone(),
                     why,
-                })?,
-                person,
-            )?,
+                })?;
+                let seq = past.get(at).map_or(0, |r| r.meta.seq);
+                what(then, &book, person).map_err(|_| StoreError::OtherBody { seq })?
+            }
         };
         if let Some(earlier) = repeat.and_then(|at| past.get(at)) {
             let seq = earlier.meta.seq;
@@ -318,7 +313,7 @@ impl Store {
         })
     }
 
-    /// Drops the derived rows and folds them anew from the entries.
+    /// Drops the derived rows and folds them anew from the entries, in the layout of this build.
     ///
     /// # Errors
     /// If an entry does not read, or the database fails; the rows are then as before.
@@ -336,6 +331,9 @@ impl Store {
         })?;
         change.execute("DELETE FROM state", []).map_err(&sql)?;
         project(&change, &book, &book.rows()).map_err(&sql)?;
+        change
+            .pragma_update(None, "user_version", schema::LAYOUT)
+            .map_err(&sql)?;
         change.commit().map_err(&sql)?;
         Ok(past.len() as u64)
     }
@@ -351,6 +349,23 @@ fn first_of<'r>(past: &'r [Read], found: &'r Read) -> &'r Read {
         first = earlier;
     }
     first
+}
+
+/// Begins the one change that may be under way, in a book that is still in the layout of this build: a
+/// newer program may have raised it since it was opened.
+fn begin<'c>(
+    connection: &'c mut Connection,
+    path: &std::path::Path,
+) -> Result<Transaction<'c>, StoreError> {
+    let sql = StoreError::of(path);
+    let change = connection
+        .transaction_with_behavior(TransactionBehavior::Immediate)
+        .map_err(&sql)?;
+    let layout: i64 = change
+        .pragma_query_value(None, "user_version", |row| row.get(0))
+        .map_err(&sql)?;
+    header::newer(path, layout)?;
+    Ok(change)
 }
 
 fn read_all(connection: &Connection, path: &std::path::Path) -> Result<Vec<Read>, StoreError> {

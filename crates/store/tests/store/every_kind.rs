@@ -1,0 +1,378 @@
+//! One statement of every kind, in the order of the flow, each with every fact it can hold.
+//!
+//! Together they are a history that folds: a feed check that weeps is found, decided on, re-cut, proved
+//! and signed, and No. 14 goes back to service. All of it is invented.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::date;
+use measure::{Reading, Size, State};
+use shop::book::{
+    Answer, Authority, BatchId, BatchWithdrawn, BookOpened, Correction, Decided, FamilyAdopted,
+    FeatureFacts, FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, HeldBefore,
+    HoldCleared, HoldPoint, InspectionClosed, InspectionId, InspectionOpened, ItemAnswered,
+    ItemAsked, JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion,
+    Operation, OperationDone, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
+    ReadingsTaken, Released, RulingRef, RunId, RunPromised, Signed, Statement, ToolingAdded,
+    ToolingId,
+};
+
+use crate::world::{ENGINE, OFFICER};
+
+/// The right feed check of No. 14.
+pub const PART: PartId = PartId(0xFC);
+/// The finding on it.
+pub const FINDING: FindingId = FindingId(0xF1);
+/// The job on it.
+pub const JOB: JobId = JobId(0x70B);
+const INSPECTION: InspectionId = InspectionId(0x15);
+
+/// A small family, in words of the trade.
+pub const FAMILY: &str = include_str!("family.toml");
+
+/// The first five statements: what every book of these tests begins with.
+pub fn shop() -> Vec<Statement> {
+    vec![
+        Statement::BookOpened(BookOpened {
+            shop: "Juniper Fork Railroad Museum".into(),
+            time_zone: "America/Denver".into(),
+            house: "inch".into(),
+            demonstration: Some(date(2026, 5, 3)),
+        }),
+        Statement::PersonAdded(PersonAdded {
+            id: OFFICER,
+            name: "Ada Quill".into(),
+            may: Authority::ALL.to_vec(),
+        }),
+        Statement::FamilyAdopted(FamilyAdopted {
+            family: "feed-check".into(),
+            version: 1,
+            text: FAMILY.into(),
+        }),
+        Statement::LocomotiveAdded(LocomotiveAdded {
+            id: ENGINE,
+            number: "14".into(),
+            wheels: "2-8-0".into(),
+            gauge: Size::parse("56-1/2 in").unwrap(),
+            jurisdiction: "us-steam".into(),
+            mawp_psig: Some(180),
+            axle_load_lb: Some(33_000),
+            fittings: BTreeMap::from([("thermic-siphon".to_string(), false)]),
+        }),
+        Statement::PartAdded(PartAdded {
+            id: PART,
+            locomotive: ENGINE,
+            family: "feed-check".into(),
+            name: "right feed check".into(),
+            facts: BTreeMap::from([("seat-design".to_string(), "matched".to_string())]),
+            features: BTreeMap::from([(
+                "seat-land".to_string(),
+                FeatureFacts {
+                    as_built: Some("1/16 in".into()),
+                    shop_limit: Some("5/32 in".into()),
+                    step: Some(".010 in".into()),
+                },
+            )]),
+        }),
+    ]
+}
+
+/// A reading of the land, as written.
+pub fn land(position: &str, text: &str, state: State) -> FeatureReading {
+    FeatureReading {
+        feature: "seat-land".into(),
+        reading: Reading {
+            text: text.into(),
+            unit_text: "in".into(),
+            instrument: Some("6 in caliper".into()),
+            position: position.into(),
+            part_temperature: Some("68 F".into()),
+            measured_by: "Ada Quill".into(),
+            typed_by: "Ada Quill".into(),
+            measured_on: Some("2026-05-02".into()),
+            state,
+        },
+    }
+}
+
+fn ruling() -> Vec<RulingRef> {
+    vec![RulingRef {
+        rule: "invented.rule".into(),
+        version: 1,
+    }]
+}
+
+fn sheet() -> Vec<PrintedSheet> {
+    vec![PrintedSheet {
+        sheet: "seat.correct".into(),
+        text: "wedge .0049 in\n  \"as printed\", 45° → 44° 30′".into(),
+    }]
+}
+
+/// What follows the first five, up to the release.
+fn flow() -> Vec<Statement> {
+    vec![
+        Statement::HeldBefore(HeldBefore {
+            locomotive: ENGINE,
+            kind: "1472".into(),
+            held_on: date(2019, 4, 12),
+            service_days_since: Some((212, date(2025, 12, 31))),
+            annuals_since: Some(2),
+            document: "green binder, page 40".into(),
+        }),
+        Statement::FireLogged(FireLogged {
+            id: FireId(0xF1E),
+            locomotive: ENGINE,
+            lit: Some(date(2026, 4, 25).at(5, 30, 0, 0)),
+            up: Some(date(2026, 4, 25).at(8, 10, 0, 0)),
+            out: Some(date(2026, 4, 25).at(17, 0, 0, 0)),
+            gone: Some(date(2026, 4, 26).at(0, 0, 0, 0)),
+            miles: Some(34),
+        }),
+        Statement::LogClosed(LogClosed {
+            locomotive: ENGINE,
+            from: date(2026, 1, 1),
+            through: date(2026, 4, 30),
+        }),
+        Statement::RunPromised(RunPromised {
+            id: RunId(0x12),
+            locomotive: ENGINE,
+            day: date(2026, 5, 23),
+            what: "the school train".into(),
+        }),
+        Statement::InspectionOpened(InspectionOpened {
+            id: INSPECTION,
+            locomotive: ENGINE,
+            kind: "31".into(),
+            items: vec![ItemAsked {
+                rule: "invented.item".into(),
+                version: 1,
+                text: "Feed checks tight".into(),
+                section: "invented".into(),
+                fitting: Some("thermic-siphon".into()),
+            }],
+        }),
+        Statement::FindingRecorded(FindingRecorded {
+            id: FINDING,
+            locomotive: ENGINE,
+            part: PART,
+            occasion: Occasion::Inspection {
+                inspection: INSPECTION,
+            },
+            conditions: vec!["weeps-back".into()],
+            told: "Hot to the hand above the check, cold boiler".into(),
+            readings: vec![
+                land("front", "3/32", State::AsFound),
+                land("back", ".098", State::AsFound),
+            ],
+        }),
+        Statement::ItemAnswered(ItemAnswered {
+            inspection: INSPECTION,
+            rule: "invented.item".into(),
+            answer: Answer::Defect { finding: FINDING },
+            seen: "it weeps".into(),
+        }),
+        Statement::Decided(Decided {
+            finding: FINDING,
+            route: "re-cut".into(),
+            because: "the wedge is too much to lap".into(),
+            verdict: "fails: it weeps back".into(),
+            rulings: ruling(),
+            sheets: sheet(),
+            recheck: Some(date(2026, 11, 1)),
+        }),
+        Statement::JobMade(JobMade {
+            id: JOB,
+            finding: FINDING,
+            route: "re-cut".into(),
+            title: "Re-cut the right feed check".into(),
+            tooling: vec!["45 degree cutter".into()],
+            sizes: vec!["45° half angle".into()],
+            operations: vec![Operation {
+                what: "Cut the seat".into(),
+                place: "bench".into(),
+                engine: "cold and drained".into(),
+                hours: [QuarterHours(4), QuarterHours(8), QuarterHours(16)],
+                hold: Some(HoldPoint {
+                    look: "the cut face is whole".into(),
+                    by: Authority::Approve,
+                }),
+            }],
+            proofs: vec!["blue".into()],
+            knock_ons: vec!["lift".into()],
+            stop_points: vec!["a void opens: stop".into()],
+            cautions: vec!["cold and drained before the cap is slacked".into()],
+            sheets: sheet(),
+            promised: Some(date(2026, 5, 20)),
+        }),
+        Statement::ToolingAdded(ToolingAdded {
+            id: ToolingId(0x7001),
+            what: "cast iron lap, 45°".into(),
+            part: PART,
+            shelf: "C-3".into(),
+            job: Some(JOB),
+        }),
+        Statement::OperationDone(OperationDone {
+            job: JOB,
+            operation: 1,
+            hours: Some(QuarterHours(9)),
+            told: "cleaned up at .006".into(),
+        }),
+        Statement::HoldCleared(HoldCleared {
+            job: JOB,
+            operation: 1,
+            seen: "whole all round".into(),
+        }),
+        Statement::Proved(Proved {
+            job: JOB,
+            proof: "blue".into(),
+            passed: true,
+            told: "a full ring".into(),
+        }),
+        Statement::ReadingsTaken(ReadingsTaken {
+            part: PART,
+            job: Some(JOB),
+            state: State::AsLeft,
+            readings: vec![land("front", "7/64", State::AsLeft)],
+        }),
+        Statement::KnockOnAnswered(KnockOnAnswered {
+            job: JOB,
+            knock_on: "lift".into(),
+            seen: "lift still 5/16".into(),
+        }),
+        Statement::Signed(Signed {
+            job: JOB,
+            capacity: Authority::Repair,
+        }),
+        Statement::JobClosed(JobClosed {
+            job: JOB,
+            verdict: "complies".into(),
+            rulings: ruling(),
+        }),
+        Statement::InspectionClosed(InspectionClosed {
+            inspection: INSPECTION,
+        }),
+        Statement::Released(Released {
+            locomotive: ENGINE,
+            log_through: date(2026, 4, 30),
+        }),
+    ]
+}
+
+/// The fire of the flow with the time that was written wrong put right.
+pub fn fire_put_right() -> Statement {
+    Statement::FireLogged(FireLogged {
+        id: FireId(0xF1E),
+        locomotive: ENGINE,
+        lit: Some(date(2026, 4, 25).at(5, 30, 0, 0)),
+        up: Some(date(2026, 4, 25).at(8, 10, 0, 0)),
+        out: Some(date(2026, 4, 25).at(17, 0, 0, 0)),
+        gone: None,
+        miles: Some(43),
+    })
+}
+
+/// The shop and its flow: every kind but the two about the ledger.
+pub fn work() -> Vec<Statement> {
+    let mut all = shop();
+    all.extend(flow());
+    all
+}
+
+/// One of every kind.
+pub fn all() -> Vec<Statement> {
+    let mut all = work();
+    let instead = fire_put_right();
+    all.push(Statement::Correction(Correction {
+        because: "nobody saw the gauge at midnight".into(),
+        kind: instead.kind().into(),
+        form: instead.form(),
+        body: instead.body().unwrap(),
+    }));
+    all.push(Statement::BatchWithdrawn(BatchWithdrawn {
+        batch: BatchId(0xBA7C),
+        because: "entered twice".into(),
+    }));
+    all
+}
+
+/// Statements of kinds that can lack facts, with all of those missing: missing is a value, and is kept.
+pub fn bare() -> Vec<Statement> {
+    let mut bare = Vec::new();
+    for mut statement in work() {
+        match &mut statement {
+            Statement::BookOpened(it) => it.demonstration = None,
+            Statement::LocomotiveAdded(it) => {
+                it.mawp_psig = None;
+                it.axle_load_lb = None;
+                it.fittings.clear();
+            }
+            Statement::PartAdded(it) => {
+                it.facts.clear();
+                it.features = BTreeMap::from([("seat-land".into(), FeatureFacts::default())]);
+            }
+            Statement::HeldBefore(it) => {
+                it.service_days_since = None;
+                it.annuals_since = None;
+            }
+            Statement::FireLogged(it) => {
+                *it = FireLogged {
+                    lit: None,
+                    out: None,
+                    gone: None,
+                    miles: None,
+                    ..it.clone()
+                };
+            }
+            Statement::InspectionOpened(it) => it.items.iter_mut().for_each(|i| i.fitting = None),
+            Statement::FindingRecorded(it) => {
+                it.occasion = Occasion::WriteUp;
+                it.readings.iter_mut().for_each(without_facts);
+            }
+            Statement::ItemAnswered(it) => it.answer = Answer::NotFitted,
+            Statement::Decided(it) => it.recheck = None,
+            Statement::JobMade(it) => {
+                it.promised = None;
+                it.operations.iter_mut().for_each(|o| o.hold = None);
+            }
+            Statement::ToolingAdded(it) => it.job = None,
+            Statement::OperationDone(it) => it.hours = None,
+            Statement::ReadingsTaken(it) => {
+                it.job = None;
+                it.readings.iter_mut().for_each(without_facts);
+            }
+            _ => continue,
+        }
+        bare.push(statement);
+    }
+    bare
+}
+
+fn without_facts(reading: &mut FeatureReading) {
+    reading.reading.instrument = None;
+    reading.reading.part_temperature = None;
+    reading.reading.measured_on = None;
+}
+
+/// A fire of the world's log with other miles, to put it right with.
+pub fn fire_of(number: u32, miles: u32) -> Statement {
+    match crate::world::fire(number) {
+        Statement::FireLogged(it) => Statement::FireLogged(FireLogged {
+            miles: Some(miles),
+            ..it
+        }),
+        other => other,
+    }
+}
+
+/// The finding of the flow as a crew's write-up, which needs no inspection before it.
+pub fn write_up() -> Statement {
+    let finding = work().into_iter().find_map(|statement| match statement {
+        Statement::FindingRecorded(it) => Some(it),
+        _ => None,
+    });
+    Statement::FindingRecorded(FindingRecorded {
+        occasion: Occasion::WriteUp,
+        ..finding.unwrap()
+    })
+}
