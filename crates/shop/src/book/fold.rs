@@ -232,6 +232,7 @@ impl Book {
                     held_before: Vec::new(),
                     log_through: None,
                     log_from: None,
+                    log_closed: Vec::new(),
                     promises: Vec::new(),
                     released: None,
                     unsettled: seq,
@@ -306,8 +307,7 @@ impl Book {
             }
             Statement::LogClosed(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
-                engine.log_from = engine.log_from.into_iter().chain([it.from]).min();
-                engine.log_through = engine.log_through.max(Some(it.through));
+                engine.close_log(it.from, it.through);
                 rows.push(Row::of(RowKind::Locomotive, it.locomotive));
             }
             Statement::RunPromised(it) => {

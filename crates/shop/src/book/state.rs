@@ -114,10 +114,14 @@ pub struct Locomotive {
     pub fittings: BTreeMap<String, bool>,
     /// Inspections held before the book.
     pub held_before: Vec<HeldBefore>,
-    /// The log is complete through this day.
+    /// The log is complete through this day: the end of the first stretch of days vouched for.
     pub log_through: Option<Date>,
     /// The first day the book's own log speaks of.
     pub log_from: Option<Date>,
+    /// Every stretch of days somebody vouched for, first to last, in order and without touching. More
+    /// than one only where a closing between them was taken back.
+    #[serde(default)]
+    pub log_closed: Vec<(Date, Date)>,
     /// Runs promised.
     pub promises: Vec<Promise>,
     /// The last release.
@@ -126,6 +130,34 @@ pub struct Locomotive {
     pub unsettled: u64,
     /// Newest entry.
     pub last: u64,
+}
+
+impl Locomotive {
+    /// Whether somebody vouched that the log holds every fire of a day.
+    pub fn log_holds(&self, day: Date) -> bool {
+        self.log_closed
+            .iter()
+            .any(|(from, through)| (*from..=*through).contains(&day))
+    }
+
+    /// Takes one closing of the log. Days between two closings are not closed by them.
+    pub(super) fn close_log(&mut self, from: Date, through: Date) {
+        let mut all = std::mem::take(&mut self.log_closed);
+        all.push((from, through));
+        all.sort();
+        for (from, through) in all {
+            match self.log_closed.last_mut() {
+                Some((_, end)) if end.tomorrow().is_ok_and(|next| from > next) => {
+                    self.log_closed.push((from, through));
+                }
+                Some((_, end)) => *end = through.max(*end),
+                None => self.log_closed.push((from, through)),
+            }
+        }
+        let first = self.log_closed.first();
+        self.log_from = first.map(|(from, _)| *from);
+        self.log_through = first.map(|(_, through)| *through);
+    }
 }
 
 /// A promised run.

@@ -127,6 +127,8 @@ struct View<'b> {
 /// Where a service-day count starts: what was counted before the book, and the first day after it.
 struct Base {
     counted: u32,
+    /// Whether a paper told that count.
+    by_paper: bool,
     /// First day that certainly belongs to the count.
     from_least: Date,
     /// First day that may belong to it.
@@ -136,6 +138,13 @@ struct Base {
 impl View<'_> {
     /// The newest inspection of one of these kinds, held on or before the day asked about.
     fn anchor(&self, kinds: &[String]) -> Option<(Anchor, Base)> {
+        self.anchors(kinds)
+            .into_iter()
+            .max_by_key(|(anchor, _)| anchor.on)
+    }
+
+    /// Every inspection of one of these kinds, held on or before the day asked about.
+    fn anchors(&self, kinds: &[String]) -> Vec<(Anchor, Base)> {
         let in_book = self.book.inspections.values().filter_map(|i| {
             let (closed, _) = i.closed?;
             let ours = i.locomotive == self.engine && kinds.contains(&i.kind) && closed <= self.on;
@@ -149,6 +158,7 @@ impl View<'_> {
                 anchor,
                 Base {
                     counted: 0,
+                    by_paper: false,
                     from_least: next,
                     from_most: closed,
                 },
@@ -168,19 +178,21 @@ impl View<'_> {
                     let next = through.tomorrow().unwrap_or(through);
                     Base {
                         counted,
+                        by_paper: true,
                         from_least: next,
                         from_most: next,
                     }
                 }
                 None => Base {
                     counted: 0,
+                    by_paper: false,
                     from_least: held.held_on.tomorrow().unwrap_or(held.held_on),
                     from_most: held.held_on,
                 },
             };
             Some((anchor, base))
         });
-        in_book.chain(before).max_by_key(|(anchor, _)| anchor.on)
+        in_book.chain(before).collect()
     }
 
     fn no_anchor(
@@ -253,7 +265,20 @@ impl View<'_> {
         let least = service_days(self.book, self.engine, base.from_least, self.on).least;
         let most = service_days(self.book, self.engine, base.from_most, self.on).most;
         let counted_least = base.counted + small(least.len());
-        let counted_most = base.counted + small(most.len());
+        // A paper that counted the days since an earlier inspection bounds the days since this one.
+        let bounds = self
+            .anchors(kinds)
+            .into_iter()
+            .filter(|(earlier, told)| told.by_paper && earlier.on <= anchor.on);
+        let counted_most = bounds
+            .map(|(_, told)| {
+                let days = service_days(self.book, self.engine, told.from_most, self.on).most;
+                told.counted + small(days.len())
+            })
+            .chain([base.counted + small(most.len())])
+            .min()
+            .unwrap_or(counted_least)
+            .max(counted_least);
         let left = i64::from(limit) - i64::from(counted_most);
         let stops_on = self.stops_after(left, &most);
         let stopped = stops_on.is_some_and(|day| day <= self.on);
@@ -441,26 +466,40 @@ impl View<'_> {
         let Some((anchor, _)) = self.anchor(kinds) else {
             return self.no_anchor(ruling, inspection, limit, UNIT);
         };
-        // A fifth annual held before the book: the paper must say how many annuals followed it.
-        let told = self
-            .kept
-            .held_before
-            .iter()
-            .find(|h| h.kind == anchor.kind && h.held_on == anchor.on);
-        let before = told.map_or(Some(0), |h| h.annuals_since);
-        let in_book = self
-            .book
-            .inspections
-            .values()
-            .filter(|i| {
+        let papers = || self.kept.held_before.iter();
+        let held_since = |day: Date| {
+            let of_papers =
+                papers().filter(|h| h.kind == "annual" && h.held_on > day && h.held_on <= self.on);
+            let in_book = self.book.inspections.values().filter(|i| {
+                let closed = i.closed.map(|(closed, _)| closed);
                 i.locomotive == self.engine
                     && i.kind == "annual"
-                    && i.closed
-                        .is_some_and(|(day, _)| day > anchor.on && day <= self.on)
+                    && closed.is_some_and(|on| on > day && on <= self.on)
+            });
+            (small(of_papers.count()), small(in_book.count()))
+        };
+        // A fifth annual held before the book: a paper must say how many annuals followed it, and one
+        // that says so of an earlier inspection bounds the number since this one.
+        let told = papers()
+            .filter(|h| kinds.contains(&h.kind) && h.held_on <= anchor.on)
+            .filter_map(|h| Some((h.held_on, h.annuals_since?)))
+            .map(|(day, told)| {
+                let (of_papers, in_book) = held_since(day);
+                told.max(of_papers) + in_book
             })
-            .count();
-        let least = before.unwrap_or(0) + small(in_book);
-        let most = before.map(|n| n + small(in_book));
+            .min();
+        let (of_papers, in_book) = held_since(anchor.on);
+        let proved = of_papers + in_book;
+        let paper = papers().find(|h| h.kind == anchor.kind && h.held_on == anchor.on);
+        let (least, most) = match (anchor.document.is_some(), told) {
+            (false, _) => (proved, Some(proved)),
+            (true, Some(told)) => {
+                let told = told.max(proved);
+                let sure = paper.is_some_and(|h| h.annuals_since.is_some());
+                (if sure { told } else { proved }, Some(told))
+            }
+            (true, None) => (proved, None),
+        };
         let left = most.map(|m| i64::from(limit) - i64::from(m));
         let since = format!("since the {} of {}", anchor.kind, anchor.on);
         let (state, stops_on, why) = match most {

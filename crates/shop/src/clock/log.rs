@@ -30,7 +30,8 @@ pub struct NewFire {
 /// must be able to come in.
 ///
 /// # Errors
-/// Input: neither lit nor pressure-up is given; an end lies before its beginning; it lies after `on`.
+/// Input: neither lit nor pressure-up is given; an end lies at or before its beginning; it lies after
+/// `on`.
 pub fn log_fire(fire: NewFire, on: Date) -> Result<Vec<Statement>, Refusal> {
     let NewFire {
         id,
@@ -59,6 +60,19 @@ pub fn log_fire(fire: NewFire, on: Date) -> Result<Vec<Statement>, Refusal> {
                 "{what}: {} comes after {}.",
                 hour(begin),
                 hour(end)
+            )));
+        }
+    }
+    for (begin, end, what) in [
+        (lit, out, "The fire is lit and out"),
+        (up, gone, "Pressure is up and gone"),
+    ] {
+        if let (Some(begin), Some(end)) = (begin, end)
+            && begin == end
+        {
+            return Err(Refusal::input(format!(
+                "{what} at one time, {}: two times were expected.",
+                hour(begin)
             )));
         }
     }
@@ -128,6 +142,13 @@ pub fn close_log(
     if through < from {
         return Err(Refusal::input(format!(
             "Nothing to close: {through} lies before {from}."
+        )));
+    }
+    if let Some(first) = kept.log_from
+        && through.tomorrow().is_ok_and(|next| next < first)
+    {
+        return Err(Refusal::input(format!(
+            "The log is closed from {first}; closing it through {through} would leave out days."
         )));
     }
     let open = book.fires.values().find(|f| {

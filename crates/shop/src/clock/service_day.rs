@@ -95,12 +95,8 @@ pub fn service_days(book: &Book, engine: LocomotiveId, since: Date, on: Date) ->
             .extend(of_fire.most.range(since..).filter(|d| **d <= on));
     }
     if since <= on {
-        let covered = book
-            .locomotives
-            .get(&engine)
-            .and_then(|e| Some((e.log_from?, e.log_through?)));
-        let blank =
-            |day: &Date| !covered.is_some_and(|(from, through)| *day >= from && *day <= through);
+        let kept = book.locomotives.get(&engine);
+        let blank = |day: &Date| !kept.is_some_and(|e| e.log_holds(*day));
         days.most.extend(
             since
                 .series(1.day())

@@ -48,7 +48,7 @@ pub fn work(family: &Family, part: &Part, readings: &[FeatureReading], house: Ho
         seat_wanting: Vec::new(),
         seat: None,
     };
-    if family.feature("seat-half-angle").is_none() {
+    if family.feature(ANGLE).is_none() {
         return worked;
     }
     let hot = hot_clearance(&mut worked, family, part, readings, house);
@@ -85,16 +85,16 @@ fn correct(
 ) -> Option<Sheet> {
     let mut needs = Vec::new();
     let wanted = part.facts.get("seat-angle");
-    if wanted.is_none() {
-        needs.push("seat-angle, the half angle the seat is to have".to_string());
+    let read = wanted.and_then(|t| measure::entered_with_unit(t, measure::Dimension::Angle).ok());
+    match (wanted, &read) {
+        (None, _) => {
+            needs.push("seat-angle, the half angle the seat is to have".to_string());
+        }
+        (Some(text), None) => needs.push(format!("seat-angle as an angle; `{text}` is none")),
+        _ => {}
     }
-    let angle = wanted.and_then(|text| {
-        let wanted = measure::entered_with_unit(text, measure::Dimension::Angle).ok()?;
-        furthest(family, readings, "seat-half-angle", wanted.si)
-    });
-    if angle.is_none() {
-        needs.push("the half angle of the seat, as found".to_string());
-    }
+    needs.extend(angles_not_read(family, readings));
+    let angle = read.and_then(|wanted| furthest(family, readings, wanted.si));
     let land = governing(family, readings, "seat-land", Worst::Largest);
     if land.is_none() {
         needs.push("the land of the seat at every place".to_string());
@@ -228,16 +228,35 @@ fn text(sheet: &Sheet, name: &str) -> String {
     }
 }
 
-/// The reading of an angle furthest from the wanted one, as written, with its place.
-fn furthest(
-    family: &Family,
-    readings: &[FeatureReading],
-    name: &str,
-    wanted: f64,
-) -> Option<(String, String)> {
-    let feature = family.feature(name)?;
+/// The feature whose readings say how far the seat is off.
+const ANGLE: &str = "seat-half-angle";
+
+/// The places where the angle of the seat was not read, one line each; one line where it was nowhere.
+fn angles_not_read(family: &Family, readings: &[FeatureReading]) -> Vec<String> {
+    let places = family.feature(ANGLE).map_or(&[][..], |f| &f.positions[..]);
+    let is_read = |place: &&String| {
+        let mut of_seat = readings.iter().filter(|r| r.feature == ANGLE);
+        of_seat.any(|r| r.reading.position == **place)
+    };
+    let missing: Vec<_> = places.iter().filter(|place| !is_read(place)).collect();
+    if missing.len() == places.len() {
+        return vec!["the half angle of the seat, as found".to_string()];
+    }
+    missing
+        .into_iter()
+        .map(|place| format!("the half angle of the seat at {place}, as found"))
+        .collect()
+}
+
+/// The reading of the seat's angle furthest from the wanted one, as written, with its place; nothing
+/// where a place was not read, for that one may be the furthest.
+fn furthest(family: &Family, readings: &[FeatureReading], wanted: f64) -> Option<(String, String)> {
+    if !angles_not_read(family, readings).is_empty() {
+        return None;
+    }
+    let feature = family.feature(ANGLE)?;
     let mut worst: Option<(f64, String, String)> = None;
-    for reading in readings.iter().filter(|r| r.feature == name) {
+    for reading in readings.iter().filter(|r| r.feature == ANGLE) {
         let written = reading.reading.written();
         let off = (value(feature, &written).ok()?.key() - wanted).abs();
         if worst.as_ref().is_none_or(|(known, ..)| off > *known) {

@@ -171,10 +171,11 @@ fn together<'l>(lines: impl Iterator<Item = &'l Line>, none: impl Fn() -> Verdic
     }
 }
 
-/// What the readings of a size come to: the governing size, or what is missing.
-enum Read {
-    Size(Size),
-    Missing(Vec<String>),
+/// What the readings of a size come to, and which places were not read.
+struct Read {
+    /// Of what was read, the governing end and the other one.
+    ends: Option<[Size; 2]>,
+    missing: Vec<String>,
 }
 
 struct Bench<'a> {
@@ -239,44 +240,43 @@ impl Bench<'_> {
                 sizes.insert(reading.reading.position.as_str(), size);
             }
         }
-        let missing: Vec<_> = feature
+        let missing = feature
             .positions
             .iter()
             .filter(|place| !sizes.contains_key(place.as_str()))
             .map(|place| format!("the {} at {place}", feature.title))
             .collect();
-        let governing = match worst {
-            Worst::Largest => sizes.values().max(),
-            Worst::Smallest => sizes.values().min(),
+        let (least, most) = (sizes.values().min().copied(), sizes.values().max().copied());
+        let ends = match worst {
+            Worst::Largest => most.zip(least),
+            Worst::Smallest => least.zip(most),
         };
-        Ok(match governing {
-            Some(size) if missing.is_empty() => Read::Size(*size),
-            _ => Read::Missing(missing),
+        Ok(Read {
+            ends: ends.map(|(governing, other)| [governing, other]),
+            missing,
         })
     }
 
     fn difference(&self, larger: &str, smaller: &str) -> Result<Read, Refusal> {
         let of = |name: &str, worst| match self.family.feature(name) {
             Some(feature) => self.worst(feature, worst),
-            None => Ok(Read::Missing(vec![format!("the {name}")])),
+            None => Ok(Read {
+                ends: None,
+                missing: vec![format!("the {name}")],
+            }),
         };
-        Ok(
-            match (of(larger, Worst::Largest)?, of(smaller, Worst::Smallest)?) {
-                (Read::Size(large), Read::Size(small)) => match large.checked_sub(small) {
-                    Some(size) => Read::Size(size),
-                    None => {
-                        return Err(Refusal::input(
-                            "The readings are too far apart to be of one part.",
-                        ));
-                    }
-                },
-                (Read::Missing(mut a), Read::Missing(b)) => {
-                    a.extend(b);
-                    Read::Missing(a)
-                }
-                (Read::Missing(missing), _) | (_, Read::Missing(missing)) => Read::Missing(missing),
-            },
-        )
+        let (large, small) = (of(larger, Worst::Largest)?, of(smaller, Worst::Smallest)?);
+        let far = || Refusal::input("The readings are too far apart to be of one part.");
+        let ends = match (large.ends, small.ends) {
+            (Some([largest, large]), Some([smallest, small])) => Some([
+                largest.checked_sub(smallest).ok_or_else(far)?,
+                large.checked_sub(small).ok_or_else(far)?,
+            ]),
+            _ => None,
+        };
+        let mut missing = large.missing;
+        missing.extend(small.missing);
+        Ok(Read { ends, missing })
     }
 
     fn by_law(&self, title: &str, choice: &RuleChoice, read: &Read) -> Result<Line, Refusal> {
@@ -300,10 +300,12 @@ impl Bench<'_> {
             },
             _ => return Err(Refusal::input(format!("The rule `{rule}` is not a limit."))),
         };
-        let verdict = match read {
-            Read::Missing(needs) => Verdict::CannotTell(needs.clone()),
-            Read::Size(size) => match limit.judge(*size) {
-                Outcome::Passes => Verdict::Complies,
+        // Both ends are held against it: a limit may have two sides. What one place fails, no other
+        // place can mend, so a place not read does not hide a failure.
+        let (mut found, mut verdict) = (read.words(), read.complete());
+        for size in read.ends.into_iter().flatten() {
+            let failed = match limit.judge(size) {
+                Outcome::Passes => continue,
                 Outcome::Fails { by } if by == Size::ZERO => Verdict::Fails(vec![format!(
                     "{title}: at the limit, which already fails ({})",
                     ruling.cite
@@ -314,11 +316,13 @@ impl Bench<'_> {
                     ruling.cite
                 )]),
                 Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
-            },
-        };
+            };
+            (found, verdict) = (show::size(size, House::Inch), failed);
+            break;
+        }
         Ok(Line {
             what: title.into(),
-            found: read.words(),
+            found,
             limit: limit.words(),
             law: true,
             ruling: Some(ruling),
@@ -363,9 +367,7 @@ impl Line {
     /// A line whose limit cannot be told; readings that are missing too are named with it.
     fn unknown(title: &str, read: &Read, need: String) -> Line {
         let mut needs = vec![need];
-        if let Read::Missing(missing) = read {
-            needs.extend(missing.iter().cloned());
-        }
+        needs.extend(read.missing.iter().cloned());
         Line {
             what: title.into(),
             found: read.words(),
@@ -378,10 +380,19 @@ impl Line {
 }
 
 impl Read {
+    /// The governing size, where every place was read.
     fn words(&self) -> String {
-        match self {
-            Read::Size(size) => show::size(*size, House::Inch),
-            Read::Missing(_) => "not read".into(),
+        match self.ends {
+            Some([governing, _]) if self.missing.is_empty() => show::size(governing, House::Inch),
+            _ => "not read".into(),
+        }
+    }
+
+    /// The verdict where nothing read fails.
+    fn complete(&self) -> Verdict {
+        match self.ends {
+            Some(_) if self.missing.is_empty() => Verdict::Complies,
+            _ => Verdict::CannotTell(self.missing.clone()),
         }
     }
 }
@@ -393,16 +404,17 @@ fn by_shop(title: &str, limit: &str, worst: Worst, read: &Read) -> Result<Line, 
         Worst::Largest => (format!("at most {limit}"), |size, kept| size > kept),
         Worst::Smallest => (format!("at least {limit}"), |size, kept| size < kept),
     };
-    let verdict = match read {
-        Read::Missing(needs) => Verdict::CannotTell(needs.clone()),
-        Read::Size(size) if past(*size, kept) => {
-            Verdict::Fails(vec![format!("{title}: past our own shop limit, {words}")])
-        }
-        Read::Size(_) => Verdict::Complies,
+    let governing = read.ends.map(|[governing, _]| governing);
+    let (found, verdict) = match governing.filter(|size| past(*size, kept)) {
+        Some(size) => (
+            show::size(size, House::Inch),
+            Verdict::Fails(vec![format!("{title}: past our own shop limit, {words}")]),
+        ),
+        None => (read.words(), read.complete()),
     };
     Ok(Line {
         what: title.into(),
-        found: read.words(),
+        found,
         limit: format!("{words} (shop limit)"),
         law: false,
         ruling: None,

@@ -1,0 +1,31 @@
+//! What the shop's work must hold: counts, clocks, verdicts, refusals, and the flow from end to end.
+
+#![allow(
+    clippy::expect_used,
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test may stop at the first surprise, helpers included"
+)]
+
+#[path = "shop/clocks.rs"]
+mod clocks;
+#[path = "shop/families.rs"]
+mod families;
+#[path = "shop/flow.rs"]
+mod flow;
+#[path = "shop/missing_clocks.rs"]
+mod missing_clocks;
+#[path = "shop/missing_parts.rs"]
+mod missing_parts;
+#[path = "shop/refusals.rs"]
+mod refusals;
+#[path = "shop/refusals_of_work.rs"]
+mod refusals_of_work;
+#[path = "shop/said.rs"]
+mod said;
+#[path = "shop/service_day.rs"]
+mod service_day;
+#[path = "shop/verdict.rs"]
+mod verdict;
+#[path = "shop/world.rs"]
+mod world;

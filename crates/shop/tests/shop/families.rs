@@ -1,0 +1,147 @@
+//! The part families this build brings: each reads, hangs together, and names rules that exist.
+
+use std::collections::BTreeSet;
+
+use rules::{Body, Rulebook};
+use shop::book::{Family, RuleChoice, Wears, Worst};
+
+use crate::world::TODAY;
+
+fn built_in() -> Vec<Family> {
+    let read = |text: &&str| Family::read(text).unwrap();
+    Family::BUILT_IN.iter().map(read).collect()
+}
+
+fn named(choice: &RuleChoice) -> Vec<String> {
+    match choice {
+        RuleChoice::One(rule) => vec![rule.clone()],
+        RuleChoice::ByFact(facts) => facts.values().flat_map(|c| c.values().cloned()).collect(),
+    }
+}
+
+/// The rules that limit what a family measures, and those its conditions break.
+fn limits(family: &Family) -> Vec<String> {
+    let features = family.features.iter().filter_map(|f| f.rule.as_ref());
+    let differences = family.differences.iter().filter_map(|d| d.rule.as_ref());
+    let conditions = family.conditions.iter().filter_map(|c| c.rule.clone());
+    let measured = features.chain(differences).flat_map(named);
+    measured.chain(conditions).collect()
+}
+
+#[test]
+fn every_family_reads_and_no_two_have_one_word() {
+    let words: BTreeSet<String> = built_in().into_iter().map(|f| f.family).collect();
+    assert_eq!(words.len(), Family::BUILT_IN.len());
+}
+
+#[test]
+fn every_rule_a_family_names_exists_with_a_limit() {
+    let rules = Rulebook::built_in().unwrap();
+    let mut seen = 0;
+    for family in built_in() {
+        for rule in limits(&family) {
+            let ruling = rules.ruling(&rule, TODAY).unwrap();
+            let limit = matches!(ruling.body, Body::Limit(_) | Body::LimitTable(_));
+            assert!(limit, "{rule} of {} is no limit", family.family);
+            seen += 1;
+        }
+        for rule in family.proofs.iter().filter_map(|p| p.rule.as_ref()) {
+            let ruling = rules.ruling(rule, TODAY).unwrap();
+            assert!(matches!(ruling.body, Body::Limit(_)), "{rule}");
+            seen += 1;
+        }
+    }
+    assert!(seen >= 12, "only {seen} rules are named");
+}
+
+/// The words inside a family are told apart, and what decides a rule is a fact that is asked, with a
+/// rule for every choice.
+#[test]
+fn every_family_hangs_together() {
+    for family in built_in() {
+        let name = &family.family;
+        let lists: [Vec<&str>; 6] = [
+            family.facts.iter().map(|f| f.name.as_str()).collect(),
+            family.features.iter().map(|f| f.name.as_str()).collect(),
+            family.conditions.iter().map(|c| c.word.as_str()).collect(),
+            family.proofs.iter().map(|p| p.word.as_str()).collect(),
+            family.knock_ons.iter().map(|k| k.word.as_str()).collect(),
+            family.routes.iter().map(|r| r.word.as_str()).collect(),
+        ];
+        for list in lists {
+            let distinct: BTreeSet<_> = list.iter().collect();
+            assert_eq!(distinct.len(), list.len(), "{name}: {list:?}");
+        }
+        let features = family.features.iter().filter_map(|f| f.rule.as_ref());
+        let differences = family.differences.iter().filter_map(|d| d.rule.as_ref());
+        for choice in features.chain(differences) {
+            let RuleChoice::ByFact(facts) = choice else {
+                continue;
+            };
+            assert_eq!(facts.len(), 1, "{name}: one fact decides");
+            for (fact, choices) in facts {
+                let asked = family.facts.iter().find(|f| f.name == *fact).unwrap();
+                let asked: BTreeSet<_> = asked.choices.iter().collect();
+                let ruled: BTreeSet<_> = choices.keys().collect();
+                assert_eq!(asked, ruled, "{name}: {fact}");
+            }
+        }
+        for feature in &family.features {
+            let places: BTreeSet<_> = feature.positions.iter().collect();
+            assert_eq!(
+                places.len(),
+                feature.positions.len(),
+                "{name}: {}",
+                feature.name
+            );
+            // The reading that governs is the one that wear moved furthest.
+            let worst = match feature.wears {
+                Wears::Smaller => Worst::Smallest,
+                Wears::Larger | Wears::Either => Worst::Largest,
+            };
+            assert_eq!(feature.worst, worst, "{name}: {}", feature.name);
+        }
+        assert!(family.routes.iter().any(|r| r.carries), "{name}");
+        for route in &family.routes {
+            for step in &route.operations {
+                let [low, likely, high] = step.hours();
+                assert!(low <= likely && likely <= high, "{name}: {}", step.what);
+            }
+            let works = !route.carries;
+            assert_eq!(works, !route.cautions.is_empty(), "{name}: {}", route.word);
+        }
+    }
+}
+
+#[test]
+fn a_family_that_does_not_hang_together_is_not_read() {
+    let good = Family::BUILT_IN[0];
+    for (was, is, says) in [
+        (
+            "cleared-by = \"steam-test\"",
+            "cleared-by = \"prayer\"",
+            "prayer",
+        ),
+        (
+            "larger = \"guide-bore\"",
+            "larger = \"guide-hole\"",
+            "guide-hole",
+        ),
+        ("proofs = [\"blue\", ", "proofs = [\"red\", ", "red"),
+        (
+            "knock-ons = [\"delivery-joint\"",
+            "knock-ons = [\"the-moon\"",
+            "the-moon",
+        ),
+        (
+            "positions = [\"top\", \"bottom\"]",
+            "positions = []",
+            "nowhere to measure",
+        ),
+        ("version = 1", "version = 1\nmood = \"good\"", "mood"),
+    ] {
+        assert!(good.contains(was), "{was}");
+        let said = Family::read(&good.replacen(was, is, 1)).unwrap_err();
+        assert!(said.to_string().contains(says), "{said}");
+    }
+}

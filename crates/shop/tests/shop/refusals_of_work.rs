@@ -1,0 +1,486 @@
+//! Refusals by name, second half: decisions, jobs, proofs, signatures, the release, and corrections.
+
+use shop::Class::{Input, Refused};
+use shop::book::{Authority, BookOpened, FindingId, JobId, LocomotiveId, Statement};
+use shop::decision::{Wish, decide};
+use shop::design::propose;
+use shop::finding::{NewFinding, record};
+use shop::job;
+use shop::proof::prove;
+use shop::record::{Mend, close_job, knock_on, put_right, release, sign};
+
+use crate::flow::{self, JOB, OPENED, WEEPS, wish};
+use crate::refusals::finding;
+use crate::said::no;
+use crate::world::{ADA, BEN, CAL, DOT, ELI, FOURTEEN, TODAY, TWENTY_SEVEN, World, found, later};
+
+#[test]
+fn a_decision() {
+    let world = flow::written_up();
+    let say = |world: &World, by, change: &dyn Fn(&mut Wish)| {
+        let mut new = wish("re-cut");
+        change(&mut new);
+        decide(&world.book, world.rules, new, by, OPENED)
+    };
+    no(
+        say(&world, ADA, &|w| w.finding = FindingId(9)),
+        Input,
+        &["no such finding"],
+    );
+    no(
+        say(&world, BEN, &|_| ()),
+        Refused,
+        &["Ben Ostrow", "`approve`"],
+    );
+    no(
+        say(&world, ADA, &|w| w.because = " ".into()),
+        Input,
+        &["reason"],
+    );
+    no(
+        say(&world, ADA, &|w| w.route = "pray".into()),
+        Input,
+        &["`pray`", "F-001", "re-cut"],
+    );
+    no(
+        say(&world, ADA, &|w| w.route = "grind-in".into()),
+        Refused,
+        &["`grind-in`", "moves"],
+    );
+    no(
+        say(&world, ADA, &|w| w.route = "carry".into()),
+        Refused,
+        &["fails a rule", "230.57(b)"],
+    );
+    let again = flow::ordered();
+    no(
+        say(&again, ADA, &|_| ()),
+        Refused,
+        &["F-001 has been decided"],
+    );
+    // What cannot be told is not carried and not cut.
+    let mut bare = flow::shop();
+    let made = record(&bare.book, finding(), ELI);
+    bare.enter(ELI, OPENED, made);
+    let on = |w: &mut Wish| w.finding = FindingId(1);
+    no(
+        say(&bare, ADA, &on),
+        Refused,
+        &["Nobody can tell", "half angle of the seat"],
+    );
+    let carry = |w: &mut Wish| (w.finding, w.route) = (FindingId(1), "carry".into());
+    no(
+        say(&bare, ADA, &carry),
+        Refused,
+        &["Nobody can tell", "no limit on file"],
+    );
+    // A crosshead inside its limits may be carried, with a day ahead to look again.
+    let mut good = World::new();
+    let part = good.part(1, "crosshead-and-guide", &[]);
+    let places = ["front", "middle", "back"];
+    let mut readings = Vec::new();
+    for place in places {
+        readings.extend(found(&[
+            ("vertical", place, "1/8 in"),
+            ("lateral", place, "1/8 in"),
+        ]));
+    }
+    let new = NewFinding {
+        part,
+        readings,
+        ..finding()
+    };
+    let made = record(&good.book, new, ELI);
+    good.enter(ELI, OPENED, made);
+    no(
+        say(&good, ADA, &carry),
+        Refused,
+        &["day it is looked at again"],
+    );
+    let past = |w: &mut Wish| {
+        carry(w);
+        w.recheck = Some(OPENED);
+    };
+    no(say(&good, ADA, &past), Input, &["2026-01-31", "not ahead"]);
+    let ahead = |w: &mut Wish| {
+        carry(w);
+        w.recheck = Some(later(OPENED, 1));
+    };
+    assert!(say(&good, ADA, &ahead).is_ok());
+}
+
+#[test]
+fn a_design_and_a_job() {
+    let open = flow::written_up();
+    let design = |world: &World, id| propose(&world.book, world.rules, id, OPENED);
+    no(design(&open, FindingId(9)), Input, &["no such finding"]);
+    no(
+        design(&open, WEEPS),
+        Refused,
+        &["Nobody has decided on F-001"],
+    );
+    no(
+        design(&flow::ordered(), WEEPS),
+        Refused,
+        &["F-001 has its job"],
+    );
+    let mut decided = flow::written_up();
+    let made = decide(&decided.book, decided.rules, wish("re-cut"), ADA, OPENED);
+    decided.enter(ADA, OPENED, made);
+    let plan = design(&decided, WEEPS).unwrap();
+    let make = |promised, by| job::make(&decided.book, JobId(2), &plan, promised, by, OPENED);
+    no(make(None, BEN), Refused, &["Ben Ostrow", "order a job"]);
+    no(
+        make(Some(later(OPENED, -1)), ADA),
+        Input,
+        &["2026-01-30", "past"],
+    );
+}
+
+#[test]
+fn operations_and_hold_points() {
+    let mut world = flow::ordered();
+    let done = |world: &World, job, at, by| job::done(&world.book, job, at, None, "done", by);
+    let clear = |world: &World, at, seen: &str, by| job::clear(&world.book, JOB, at, seen, by);
+    no(done(&world, JobId(9), 1, CAL), Input, &["no such job"]);
+    no(
+        done(&world, JOB, 1, DOT),
+        Refused,
+        &["Dot Marsh", "`repair`"],
+    );
+    no(done(&world, JOB, 0, CAL), Input, &["1 to 6", "0"]);
+    no(done(&world, JOB, 7, CAL), Input, &["1 to 6", "7"]);
+    no(
+        done(&world, JOB, 2, CAL),
+        Refused,
+        &["operation 1 comes first"],
+    );
+    no(
+        clear(&world, 1, "good", ADA),
+        Refused,
+        &["no hold point after operation 1"],
+    );
+    no(clear(&world, 9, "good", ADA), Input, &["9 is none of them"]);
+    no(
+        clear(&world, 2, "good", BEN),
+        Refused,
+        &["operation 2 is not done"],
+    );
+    for at in [1, 2] {
+        let made = done(&world, JOB, at, CAL);
+        world.enter(CAL, OPENED, made);
+    }
+    no(
+        done(&world, JOB, 1, CAL),
+        Refused,
+        &["operation 1 was done on 2026-01-31"],
+    );
+    no(
+        done(&world, JOB, 3, CAL),
+        Refused,
+        &["hold point after operation 2", "sine bar"],
+    );
+    no(
+        clear(&world, 2, "good", DOT),
+        Refused,
+        &["Dot Marsh", "`repair`"],
+    );
+    no(
+        clear(&world, 2, "good", CAL),
+        Refused,
+        &["second pair of eyes"],
+    );
+    no(clear(&world, 2, " ", BEN), Refused, &["Say what was seen"]);
+    let shut = flow::closed();
+    no(done(&shut, JOB, 1, CAL), Refused, &["J-001 was closed"]);
+    no(clear(&shut, 2, "good", BEN), Refused, &["J-001 was closed"]);
+}
+
+#[test]
+fn proofs_and_knock_ons() {
+    let (early, world, shut) = (flow::ordered(), flow::worked(), flow::closed());
+    let say = |world: &World, job, proof: &str, told: &str, by| {
+        prove(&world.book, job, proof, true, told, by)
+    };
+    no(
+        say(&world, JobId(9), "blue", "dry", DOT),
+        Input,
+        &["no such job"],
+    );
+    no(
+        say(&shut, JOB, "blue", "dry", DOT),
+        Refused,
+        &["J-001 was closed"],
+    );
+    no(
+        say(&world, JOB, "blue", "dry", CAL),
+        Refused,
+        &["Cal Wren", "`inspect`"],
+    );
+    no(
+        say(&world, JOB, "red", "dry", DOT),
+        Input,
+        &["`red`", "cold-water"],
+    );
+    no(
+        say(&early, JOB, "blue", "dry", DOT),
+        Refused,
+        &["operation 1 is not done"],
+    );
+    no(
+        say(&world, JOB, "blue", " ", DOT),
+        Refused,
+        &["what was seen"],
+    );
+    let look =
+        |world: &World, job, word: &str, seen: &str, by| knock_on(&world.book, job, word, seen, by);
+    no(
+        look(&world, JobId(9), "disc-lift", "same", BEN),
+        Input,
+        &["no such job"],
+    );
+    no(
+        look(&shut, JOB, "disc-lift", "same", BEN),
+        Refused,
+        &["J-001 was closed"],
+    );
+    no(
+        look(&world, JOB, "disc-lift", "same", ELI),
+        Refused,
+        &["Eli Voss", "look at a knock-on"],
+    );
+    no(
+        look(&world, JOB, "whistle", "same", BEN),
+        Input,
+        &["`whistle`", "disc-lift"],
+    );
+    no(
+        look(&world, JOB, "disc-lift", " ", BEN),
+        Refused,
+        &["what was found"],
+    );
+}
+
+#[test]
+fn signatures_and_the_close() {
+    let (world, ready, shut) = (flow::worked(), flow::proved(), flow::closed());
+    let put = |world: &World, job, capacity, by| {
+        sign(&world.book, world.rules, job, capacity, by, OPENED)
+    };
+    no(
+        put(&ready, JobId(9), Authority::Repair, CAL),
+        Input,
+        &["no such job"],
+    );
+    no(
+        put(&shut, JOB, Authority::Repair, CAL),
+        Refused,
+        &["J-001 was closed"],
+    );
+    no(
+        put(&ready, JOB, Authority::Inspect, CAL),
+        Refused,
+        &["sign as inspector", "`inspect`"],
+    );
+    no(
+        put(&ready, JOB, Authority::Repair, DOT),
+        Refused,
+        &["sign as repairer", "`repair`"],
+    );
+    no(
+        put(&ready, JOB, Authority::Approve, BEN),
+        Refused,
+        &["sign as approver", "Ada Quill"],
+    );
+    let missing = [
+        "proof `blue` is not made",
+        "no as-left reading",
+        "knock-on `disc-lift`",
+    ];
+    no(put(&world, JOB, Authority::Repair, CAL), Refused, &missing);
+    let steps = ["operation 1 is not done"];
+    no(
+        put(&flow::ordered(), JOB, Authority::Repair, CAL),
+        Refused,
+        &steps,
+    );
+    let close = |world: &World, by| close_job(&world.book, world.rules, JOB, by, OPENED);
+    no(close(&ready, BEN), Refused, &["Ben Ostrow", "`approve`"]);
+    no(
+        close(&ready, ADA),
+        Refused,
+        &["J-001 cannot be closed", "not signed by the inspector"],
+    );
+    no(close(&shut, ADA), Refused, &["J-001 was closed"]);
+}
+
+#[test]
+fn a_release() {
+    let world = flow::closed();
+    let day = later(OPENED, 50);
+    let hand = |world: &World, engine, by| release(&world.book, world.rules, engine, by, day);
+    no(
+        hand(&world, FOURTEEN, BEN),
+        Refused,
+        &["Ben Ostrow", "release an engine"],
+    );
+    no(
+        hand(&world, LocomotiveId(9), ADA),
+        Input,
+        &["no such engine"],
+    );
+    no(
+        hand(&world, FOURTEEN, ADA),
+        Refused,
+        &["No. 14", "annual inspection I-001 is open"],
+    );
+    no(
+        hand(&World::new(), FOURTEEN, ADA),
+        Refused,
+        &["cannot tell: needs when the last 31"],
+    );
+    no(
+        hand(&flow::ordered(), FOURTEEN, ADA),
+        Refused,
+        &["F-001", "in work"],
+    );
+    // Inspected this very day, so that no clock minds, but with a log nobody ever closed.
+    let mut blank = World::new();
+    for kind in ["1472", "annual"] {
+        blank.inspected(kind, day);
+    }
+    no(
+        hand(&blank, FOURTEEN, ADA),
+        Refused,
+        &["No. 14", "log has never been closed"],
+    );
+}
+
+#[test]
+fn what_may_be_put_right() {
+    let world = flow::worked();
+    let mend = |was: &Statement, instead: &Statement, stated_by, by| {
+        let mend = Mend {
+            was,
+            stated_by,
+            instead,
+            by,
+            on: TODAY,
+        };
+        put_right(&world.book, world.rules, mend)
+    };
+    let signed = Statement::Signed(shop::book::Signed {
+        job: JOB,
+        capacity: Authority::Approve,
+    });
+    no(
+        mend(&signed, &signed, ADA, ADA),
+        Refused,
+        &["`signed`", "act"],
+    );
+    let done = |told: &str| {
+        Statement::OperationDone(shop::book::OperationDone {
+            job: JOB,
+            operation: 1,
+            hours: None,
+            told: told.into(),
+        })
+    };
+    no(
+        mend(&done("a"), &done("b"), CAL, BEN),
+        Refused,
+        &["Only Cal Wren"],
+    );
+    assert!(mend(&done("a"), &done("b"), CAL, CAL).is_ok());
+    let opened = |shop: &str| {
+        Statement::BookOpened(BookOpened {
+            shop: shop.into(),
+            time_zone: "America/Denver".into(),
+            house: "inch".into(),
+            demonstration: None,
+        })
+    };
+    no(
+        mend(&opened("a"), &opened("b"), ADA, BEN),
+        Refused,
+        &["Ben Ostrow", "`approve`"],
+    );
+    no(
+        mend(&opened("a"), &opened(" "), ADA, ADA),
+        Input,
+        &["shop's name"],
+    );
+    no(
+        mend(&opened("a"), &done("a"), ADA, ADA),
+        Refused,
+        &["never what it was said of"],
+    );
+    let log = |engine, through| {
+        Statement::LogClosed(shop::book::LogClosed {
+            locomotive: engine,
+            from: OPENED,
+            through,
+        })
+    };
+    let was = log(FOURTEEN, TODAY);
+    no(
+        mend(&was, &log(TWENTY_SEVEN, TODAY), ADA, ADA),
+        Refused,
+        &["never what"],
+    );
+    no(
+        mend(&was, &log(FOURTEEN, later(TODAY, 1)), ADA, ADA),
+        Input,
+        &["at most"],
+    );
+}
+
+/// What a person asks for by name or number and the book does not have.
+#[test]
+fn names_the_book_does_not_know() {
+    let world = flow::ordered();
+    let book = &world.book;
+    no(
+        shop::locomotive::engine(book, "803"),
+        Input,
+        &["`803`", "No. 14, No. 27"],
+    );
+    no(
+        shop::locomotive::person(book, "Nobody"),
+        Input,
+        &["`Nobody`", "Ada Quill"],
+    );
+    no(
+        shop::locomotive::part(book, FOURTEEN, "whistle"),
+        Input,
+        &["`whistle`", "right feed check"],
+    );
+    no(
+        shop::locomotive::part(book, TWENTY_SEVEN, "whistle"),
+        Input,
+        &["it has none"],
+    );
+    no(
+        shop::locomotive::job(book, "J-002"),
+        Input,
+        &["J-002", "it has 1"],
+    );
+    no(
+        shop::locomotive::job(book, "the check"),
+        Input,
+        &["`the check`", "J-001"],
+    );
+    no(
+        shop::locomotive::finding(book, "J-001"),
+        Input,
+        &["F-001 was expected"],
+    );
+    no(shop::locomotive::inspection(book, "I-9"), Input, &["I-009"]);
+    no(
+        shop::locomotive::tooling(book, "T-001"),
+        Input,
+        &["it has 0"],
+    );
+    assert!(shop::locomotive::engine(book, "No. 14").is_ok());
+    assert!(shop::locomotive::job(book, "j1").is_ok());
+}
