@@ -111,6 +111,8 @@ pub struct Globals {
 pub enum Request {
     /// Make the demonstration book and tell what is in it.
     Demo(verb::demo::Demo),
+    /// Serve the book's pages on this machine.
+    Serve(verb::serve::Serve),
     /// Make a new book.
     New(verb::new::New),
     /// Prove that the book is what was entered.
@@ -171,6 +173,7 @@ impl Request {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Request::Demo(it) => it.run(context),
+            Request::Serve(it) => it.run(context),
             Request::New(it) => it.run(context),
             Request::Check(it) => it.run(context),
             Request::Backup(it) => it.run(context),

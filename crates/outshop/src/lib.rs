@@ -9,6 +9,7 @@ mod context;
 mod ids;
 mod now;
 mod verb;
+mod web;
 pub mod words;
 
 pub use answer::{Answer, Failure};

@@ -17,3 +17,27 @@ pub fn count(n: usize, one: &str, many: &str) -> String {
         format!("{n} {many}")
     }
 }
+
+/// Words of the pages.
+pub mod page {
+    /// The first page.
+    pub const AHEAD: &str = "Days ahead";
+    /// What is open.
+    pub const WORK: &str = "Open work";
+    /// Worked sheets.
+    pub const SHEETS: &str = "Sheets";
+    /// The rulebook.
+    pub const RULEBOOK: &str = "Rulebook";
+    /// For those who go by keyboard.
+    pub const SKIP: &str = "To the page";
+    /// Signs out.
+    pub const LEAVE: &str = "leave";
+
+    /// Says that this is a demonstration, and which day it holds.
+    pub fn demonstration(held: jiff::civil::Date) -> String {
+        format!(
+            "A demonstration: all of it is invented. The book holds its today at {}.",
+            super::day(held)
+        )
+    }
+}

@@ -6,9 +6,9 @@ use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, LocomotiveId};
-use shop::clock::{Clock, State, due};
+use shop::clock::{Clock, State};
 use shop::locomotive::{engine, engines};
-use shop::report::{Release, Stop, release, stops};
+use shop::report::{Ahead, Release, Stop, ahead};
 
 use super::wrap;
 use crate::{Answer, Context, Failure, words};
@@ -69,9 +69,13 @@ fn one(
         .locomotives
         .get(&id)
         .ok_or_else(|| Failure::Input("There is no such engine.".into()))?;
-    let clocks = due(book, rules, id, on)?;
-    let stopped = stops(book, rules, id, on)?;
-    let released = release(book, rules, id, on)?;
+    let Ahead {
+        clocks,
+        stops: stopped,
+        release: released,
+        runs,
+        ..
+    } = ahead(book, rules, id, on)?;
     let mut text = format!(
         "No. {}, {}, on {}\n",
         kept.number,
@@ -89,10 +93,9 @@ fn one(
         text.push('\n');
     }
     text.push_str(&bottom_line(&kept.number, &stopped, &released, on));
-    let runs: Vec<_> = kept.promises.iter().filter(|p| p.day >= on).collect();
     let mut trains = Vec::new();
     for run in runs {
-        let by = in_the_way(&clocks, &stopped, run.day);
+        let by = &run.in_the_way;
         let said = if by.is_empty() {
             "nothing in this book stops her".to_string()
         } else {
@@ -165,31 +168,6 @@ fn bottom_line(number: &str, stopped: &[Stop], released: &Release, on: Date) -> 
         text.push_str(&format!("    - {}\n", wrap(&stop.why, 6, 100)));
     }
     text
-}
-
-/// What is in the way of a promised run: clocks that stop her by then, and what is not settled today.
-fn in_the_way(clocks: &[Clock], stopped: &[Stop], day: Date) -> Vec<String> {
-    let mut by: Vec<String> = Vec::new();
-    for clock in clocks {
-        let unknown = matches!(clock.state, State::CannotTell(_));
-        if unknown {
-            by.push(format!(
-                "cannot tell whether the {} must be held first",
-                clock.inspection
-            ));
-        } else if clock.stops_on.is_some_and(|stop| stop <= day) {
-            by.push(format!("the {} must be held first", clock.inspection));
-        }
-    }
-    let unsettled: Vec<_> = stopped
-        .iter()
-        .filter_map(|stop| stop.what.as_deref())
-        .collect();
-    if !unsettled.is_empty() {
-        let verb = if unsettled.len() == 1 { "is" } else { "are" };
-        by.push(format!("{} {verb} not settled", unsettled.join(", ")));
-    }
-    by
 }
 
 fn value(clock: &Clock) -> Value {

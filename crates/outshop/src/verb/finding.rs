@@ -75,7 +75,7 @@ pub struct Decide {
     pub recheck: Option<String>,
     /// The newest entry of the finding that you had seen; refused if it has changed since.
     #[arg(long)]
-    pub seen: Option<u64>,
+    pub seen_entry: Option<u64>,
 }
 
 impl Finding {
@@ -156,7 +156,7 @@ impl Decide {
         let recheck = self.recheck.as_deref().map(date).transpose()?;
         let receipt = context.save(|book, by, on| {
             let (id, kept) = finding(book, &self.finding)?;
-            super::not_stale(&self.finding, self.seen, kept.last)?;
+            super::not_stale(&self.finding, self.seen_entry, kept.last)?;
             let wish = Wish {
                 finding: id,
                 route: self.route.clone(),

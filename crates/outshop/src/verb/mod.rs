@@ -13,6 +13,7 @@ pub mod part;
 pub mod person;
 pub mod release;
 pub mod rule;
+pub mod serve;
 pub mod sheet;
 pub mod steam;
 

@@ -95,7 +95,7 @@ impl Rule {
 }
 
 /// What a rule comes to, in words.
-fn said(body: &rules::Body) -> String {
+pub fn said(body: &rules::Body) -> String {
     use rules::{Body, CountUnit};
     let unit = |unit: CountUnit| match unit {
         CountUnit::ServiceDay => "service days",

@@ -19,6 +19,7 @@ const DOORS: &[(&[&str], &str)] = &[
         ],
         r#"{"new":{"shop":"A","zone":"America/Denver","officer":"B"}}"#,
     ),
+    (&["serve", "--port", "0"], r#"{"serve":{"port":0}}"#),
     (&["check"], r#"{"check":{}}"#),
     (&["backup", "copy.book"], r#"{"backup":{"to":"copy.book"}}"#),
     (

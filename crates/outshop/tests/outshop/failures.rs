@@ -207,7 +207,7 @@ fn a_stale_act_is_refused() {
             "renew",
             "--because",
             "spare on the shelf",
-            "--seen",
+            "--seen-entry",
             &seen.to_string(),
         ])
     };

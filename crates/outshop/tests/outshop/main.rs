@@ -12,4 +12,5 @@ mod contract;
 mod demonstration;
 mod doors;
 mod failures;
+mod pages;
 mod run;

@@ -1,7 +1,11 @@
 //! Plain values for every list, page and paper; no layout.
 
+mod ahead;
+
 use jiff::civil::Date;
 use rules::Rulebook;
+
+pub use ahead::{Ahead, Run, ahead};
 
 use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId};

@@ -1,0 +1,60 @@
+//! The style sheet and the letters, shipped inside the program.
+
+use axum::extract::Path;
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Response};
+
+const FONT: &str = "font/woff2";
+
+/// Name, type and bytes of everything a page may load.
+const ASSETS: &[(&str, &str, &[u8])] = &[
+    (
+        "desk.css",
+        "text/css; charset=utf-8",
+        include_bytes!("../../assets/desk.css"),
+    ),
+    (
+        "mark.svg",
+        "image/svg+xml",
+        include_bytes!("../../assets/mark.svg"),
+    ),
+    (
+        "cabin-400.woff2",
+        FONT,
+        include_bytes!("../../assets/fonts/cabin-latin-400-normal.woff2"),
+    ),
+    (
+        "cabin-400-italic.woff2",
+        FONT,
+        include_bytes!("../../assets/fonts/cabin-latin-400-italic.woff2"),
+    ),
+    (
+        "cabin-600.woff2",
+        FONT,
+        include_bytes!("../../assets/fonts/cabin-latin-600-normal.woff2"),
+    ),
+    (
+        "fira-mono-400.woff2",
+        FONT,
+        include_bytes!("../../assets/fonts/fira-mono-latin-400-normal.woff2"),
+    ),
+    (
+        "fira-mono-500.woff2",
+        FONT,
+        include_bytes!("../../assets/fonts/fira-mono-latin-500-normal.woff2"),
+    ),
+];
+
+/// Serves one of them.
+pub async fn serve(Path(name): Path<String>) -> Response {
+    match ASSETS.iter().find(|(known, ..)| *known == name) {
+        Some((_, kind, bytes)) => {
+            let headers = [
+                (header::CONTENT_TYPE, *kind),
+                (header::CACHE_CONTROL, "private, max-age=3600"),
+            ];
+            (headers, *bytes).into_response()
+        }
+        None => StatusCode::NOT_FOUND.into_response(),
+    }
+}

@@ -1,0 +1,349 @@
+//! Signing in and out: a one-time link, or a passphrase kept as a modern hash.
+
+use std::sync::Arc;
+
+use axum::extract::{Path, RawForm, Request, State};
+use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use shop::book::PersonId;
+use store::{Keys, Token};
+
+use super::{Desk, Reader, form, frame, trouble};
+use crate::{Context, Failure, Ids};
+
+/// How long a session is good, in seconds: a working day and the next morning.
+const SESSION: i64 = 20 * 3600;
+/// How long a link is good, in seconds.
+const LINK: i64 = 3600;
+const COOKIE: &str = "outshop_desk";
+
+/// Makes a link that signs a person in once; gives its path.
+///
+/// # Errors
+/// If the person is not in the book, or the keys cannot be written.
+pub fn one_time_link(context: &mut Context, name: &str, now: i64) -> Result<String, Failure> {
+    let book = context.book()?;
+    let (person, _) = shop::locomotive::person(&book, name)?;
+    let token = token()?;
+    Keys::beside(&context.path()?)?.give(Token::Link, &token, person, now + LINK)?;
+    Ok(format!("/in/{token}"))
+}
+
+fn token() -> Result<String, Failure> {
+    let mut random = Ids::Random;
+    Ok(format!("{:032x}{:032x}", random.draw()?, random.draw()?))
+}
+
+impl Desk {
+    fn keys(&self) -> Result<Keys, Failure> {
+        Ok(Keys::beside(&self.book)?)
+    }
+
+    fn person(&self, id: PersonId) -> Result<Option<Reader>, Failure> {
+        let book = self.context(None).book()?;
+        Ok(book.persons.get(&id).map(|person| Reader {
+            id,
+            name: person.name.clone(),
+        }))
+    }
+
+    /// Who a request's cookie speaks for.
+    fn reader(&self, headers: &HeaderMap) -> Result<Option<Reader>, Failure> {
+        let Some(token) = cookie(headers) else {
+            return Ok(None);
+        };
+        match self
+            .keys()?
+            .whose(Token::Session, &token, self.seconds()?)?
+        {
+            Some(id) => self.person(id),
+            None => Ok(None),
+        }
+    }
+
+    /// Begins a session; gives the cookie.
+    fn begin(&self, person: PersonId) -> Result<HeaderValue, Failure> {
+        let token = token()?;
+        let now = self.seconds()?;
+        self.keys()?
+            .give(Token::Session, &token, person, now + SESSION)?;
+        let text =
+            format!("{COOKIE}={token}; Path=/; HttpOnly; SameSite=Strict; Max-Age={SESSION}");
+        HeaderValue::from_str(&text).map_err(|e| Failure::Machine(e.to_string()))
+    }
+}
+
+fn cookie(headers: &HeaderMap) -> Option<String> {
+    let all = headers.get(header::COOKIE)?.to_str().ok()?;
+    all.split(';')
+        .find_map(|one| one.trim().strip_prefix(COOKIE)?.strip_prefix('='))
+        .map(str::to_string)
+}
+
+/// Lets only a reader pass, and says to the page who it is.
+pub async fn need_reader(
+    State(desk): State<Arc<Desk>>,
+    mut request: Request,
+    next: Next,
+) -> Response {
+    match desk.reader(request.headers()) {
+        Ok(Some(reader)) => {
+            request.extensions_mut().insert(reader);
+            next.run(request).await
+        }
+        Ok(None) => Redirect::to("/in").into_response(),
+        Err(failure) => sorry(&failure),
+    }
+}
+
+fn sorry(failure: &Failure) -> Response {
+    let ways = [("/in", "Sign in"), ("/", "The days ahead")];
+    trouble::page(
+        trouble::status(failure),
+        "The book could not be read",
+        &failure.to_string(),
+        &ways,
+    )
+    .into_response()
+}
+
+/// Asks for a name and a passphrase.
+pub async fn ask(State(desk): State<Arc<Desk>>) -> Response {
+    match names(&desk) {
+        Ok(names) => sign_in(&names, None).into_response(),
+        Err(failure) => sorry(&failure),
+    }
+}
+
+fn names(desk: &Desk) -> Result<Vec<String>, Failure> {
+    let book = desk.context(None).book()?;
+    let mut names: Vec<_> = book.persons.values().map(|p| p.name.clone()).collect();
+    names.sort();
+    Ok(names)
+}
+
+fn sign_in(names: &[String], wrong: Option<&str>) -> Markup {
+    let body = html! {
+        h1 { "Who is at the desk?" }
+        p class="lead" { "Every entry is somebody's. The first time, use the link that the program prints when it starts." }
+        @if let Some(wrong) = wrong { (trouble::said(wrong)) }
+        form class="act" method="post" action="/in" {
+            label for="name" { "Name" }
+            select id="name" name="name" { @for name in names { option { (name) } } }
+            label for="passphrase" { "Passphrase" }
+            input id="passphrase" name="passphrase" type="password" autocomplete="current-password" required;
+            button { "Sign in" }
+        }
+    };
+    frame::bare("Sign in", &body)
+}
+
+/// Signs in by passphrase.
+pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawForm) -> Response {
+    let fields = form::fields(&body);
+    let field = |name: &str| {
+        fields
+            .iter()
+            .find(|(known, _)| known == name)
+            .map_or("", |(_, value)| value.as_str())
+            .to_string()
+    };
+    let (name, passphrase) = (field("name"), field("passphrase"));
+    // Hashing takes a while on purpose; it must not hold up the pages of others.
+    let tried = tokio::task::spawn_blocking(
+        move || -> Result<Result<HeaderValue, Vec<String>>, Failure> {
+            let book = desk.context(None).book()?;
+            let person = shop::locomotive::person(&book, &name)
+                .ok()
+                .map(|(id, _)| id);
+            let hash = match person {
+                Some(id) => desk.keys()?.passphrase(id)?,
+                None => None,
+            };
+            let right =
+                hash.is_some_and(|hash| password_auth::verify_password(&passphrase, &hash).is_ok());
+            match person.filter(|_| right) {
+                Some(id) => Ok(Ok(desk.begin(id)?)),
+                None => Ok(Err(names(&desk)?)),
+            }
+        },
+    )
+    .await;
+    match tried {
+        Ok(Ok(Ok(cookie))) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
+        Ok(Ok(Err(names))) => {
+            let wrong = "That name and passphrase do not go together, or none has been set yet. Nothing was changed.";
+            (
+                StatusCode::UNPROCESSABLE_ENTITY,
+                sign_in(&names, Some(wrong)),
+            )
+                .into_response()
+        }
+        Ok(Err(failure)) => sorry(&failure),
+        Err(e) => sorry(&Failure::Machine(e.to_string())),
+    }
+}
+
+/// Shows whom a link signs in; following it changes nothing yet.
+pub async fn link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> Response {
+    let found = (|| -> Result<Option<Reader>, Failure> {
+        let seconds = desk.seconds()?;
+        match desk.keys()?.whose(Token::Link, &token, seconds)? {
+            Some(id) => desk.person(id),
+            None => Ok(None),
+        }
+    })();
+    match found {
+        Ok(Some(reader)) => {
+            let body = html! {
+                h1 { "Sign in as " (reader.name) "?" }
+                p class="lead" { "The link works once, on this machine, within the hour." }
+                form class="act" method="post" action=(format!("/in/{token}")) { button { "Sign in as " (reader.name) } }
+            };
+            frame::bare("Sign in", &body).into_response()
+        }
+        Ok(None) => spent(),
+        Err(failure) => sorry(&failure),
+    }
+}
+
+fn spent() -> Response {
+    let why = "A link works once and for an hour. Start the program again for a new one, or sign in with a passphrase.";
+    trouble::page(
+        StatusCode::GONE,
+        "This link is spent",
+        why,
+        &[("/in", "Sign in")],
+    )
+    .into_response()
+}
+
+/// Signs in by link, and spends it.
+pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> Response {
+    let begun = (|| -> Result<Option<HeaderValue>, Failure> {
+        let (keys, now) = (desk.keys()?, desk.seconds()?);
+        let Some(id) = keys.whose(Token::Link, &token, now)? else {
+            return Ok(None);
+        };
+        keys.take(Token::Link, &token, now)?;
+        desk.begin(id).map(Some)
+    })();
+    match begun {
+        Ok(Some(cookie)) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
+        Ok(None) => spent(),
+        Err(failure) => sorry(&failure),
+    }
+}
+
+/// Signs out.
+pub async fn leave(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
+    if let Some(token) = cookie(&headers)
+        && let (Ok(keys), Ok(now)) = (desk.keys(), desk.seconds())
+    {
+        let _ = keys.take(Token::Session, &token, now);
+    }
+    let gone = format!("{COOKIE}=; Path=/; HttpOnly; SameSite=Strict; Max-Age=0");
+    let cookie = HeaderValue::from_str(&gone).unwrap_or(HeaderValue::from_static(""));
+    ([(header::SET_COOKIE, cookie)], Redirect::to("/in")).into_response()
+}
+
+/// The reader's own page.
+pub async fn me(State(desk): State<Arc<Desk>>, request: Request) -> Response {
+    own_page(
+        &desk,
+        request.extensions().get::<Reader>(),
+        None,
+        StatusCode::OK,
+    )
+}
+
+fn own_page(
+    desk: &Desk,
+    reader: Option<&Reader>,
+    said: Option<&str>,
+    status: StatusCode,
+) -> Response {
+    let Some(reader) = reader else {
+        return Redirect::to("/in").into_response();
+    };
+    let book = match desk.context(None).book() {
+        Ok(book) => book,
+        Err(failure) => return sorry(&failure),
+    };
+    let may = book
+        .persons
+        .get(&reader.id)
+        .map(|p| {
+            p.may
+                .iter()
+                .map(|a| a.word())
+                .collect::<Vec<_>>()
+                .join(", ")
+        })
+        .unwrap_or_default();
+    let body = html! {
+        h1 { (reader.name) }
+        p class="lead" { @if may.is_empty() { "Holds no authority in this book." } @else { "May " (may) "." } }
+        @if let Some(said) = said { (trouble::said(said)) }
+        form class="act" method="post" action="/me" {
+            h2 { "Set a passphrase" }
+            p class="quiet small" { "Twelve characters or more. It ends every other session of yours. It is kept beside the book as a hash, never in it." }
+            label for="passphrase" { "New passphrase" }
+            input id="passphrase" name="passphrase" type="password" autocomplete="new-password" minlength="12" required;
+            button { "Set it" }
+        }
+    };
+    let shop = book.shop.as_ref();
+    let place = frame::Place {
+        shop: shop.map_or("Outshop", |s| s.name.as_str()),
+        here: "/me",
+        reader: Some(reader),
+        held: shop.and_then(|s| s.demonstration),
+    };
+    (status, frame::page(&place, &reader.name, &body)).into_response()
+}
+
+/// Sets the reader's passphrase.
+pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> Response {
+    let reader = request.extensions().get::<Reader>().cloned();
+    let Ok(body) = axum::body::to_bytes(request.into_body(), 10_000).await else {
+        return own_page(
+            &desk,
+            reader.as_ref(),
+            Some("The form was too long. Nothing was saved."),
+            StatusCode::PAYLOAD_TOO_LARGE,
+        );
+    };
+    let fields = form::fields(&body);
+    let passphrase = fields
+        .iter()
+        .find(|(name, _)| name == "passphrase")
+        .map_or("", |(_, value)| value.as_str())
+        .to_string();
+    let Some(known) = reader.clone() else {
+        return Redirect::to("/in").into_response();
+    };
+    if passphrase.chars().count() < 12 {
+        let said = "A passphrase needs twelve characters or more. Nothing was saved.";
+        return own_page(
+            &desk,
+            reader.as_ref(),
+            Some(said),
+            StatusCode::UNPROCESSABLE_ENTITY,
+        );
+    }
+    let worker = desk.clone();
+    let set = tokio::task::spawn_blocking(move || -> Result<HeaderValue, Failure> {
+        let hash = password_auth::generate_hash(&passphrase);
+        worker.keys()?.set_passphrase(known.id, &hash)?;
+        worker.begin(known.id)
+    })
+    .await;
+    match set {
+        Ok(Ok(cookie)) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
+        Ok(Err(failure)) => sorry(&failure),
+        Err(e) => sorry(&Failure::Machine(e.to_string())),
+    }
+}

@@ -1,0 +1,165 @@
+//! A form becomes the same request as typed words, through the same function; one that is refused
+//! comes back as it was filled in.
+
+use std::sync::Arc;
+
+use axum::Extension;
+use axum::extract::{RawForm, State};
+use axum::response::{IntoResponse, Redirect, Response};
+use serde_json::{Map, Value};
+
+use super::{Desk, Reader, page, trouble};
+use crate::{Failure, Request};
+
+/// What was filled in, and what was said of it.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Draft {
+    /// The fields, as sent.
+    pub fields: Vec<(String, String)>,
+    /// Why it was not saved.
+    pub said: Option<String>,
+}
+
+impl Draft {
+    /// What stood in a field of a form of this verb; empty if nothing did.
+    pub fn value(&self, verb: &str, name: &str) -> &str {
+        if !self.is_of(verb) {
+            return "";
+        }
+        self.fields
+            .iter()
+            .find(|(known, _)| known == name)
+            .map_or("", |(_, value)| value.as_str())
+    }
+
+    /// Whether this was filled in for a verb.
+    pub fn is_of(&self, verb: &str) -> bool {
+        self.fields
+            .iter()
+            .any(|(name, value)| name == "verb" && value == verb)
+    }
+}
+
+/// Fields of a form body.
+pub fn fields(body: &[u8]) -> Vec<(String, String)> {
+    serde_html_form::from_bytes(body).unwrap_or_default()
+}
+
+/// Names of fields that are yes or no, that are numbers, or that may be given more than once.
+const YES: &[&str] = &["good", "not_fitted", "passed", "failed", "as_left"];
+const NUMBERS: &[&str] = &[
+    "operation",
+    "miles",
+    "number",
+    "seen_entry",
+    "axle_load",
+    "service_days",
+    "annuals",
+];
+const LISTS: &[&str] = &["readings", "shows", "facts", "changes", "may", "fitted"];
+/// Fields that say where a form stands, not what it asks.
+const OURS: &[&str] = &["verb", "back", "then"];
+
+/// Reads a form as a request.
+///
+/// # Errors
+/// Input: no verb, a number that does not read, or a field the verb does not have.
+pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
+    let verb = fields
+        .iter()
+        .find(|(name, _)| name == "verb")
+        .map(|(_, value)| value.as_str());
+    let verb = verb.ok_or_else(|| Failure::Input("The form does not say what it asks.".into()))?;
+    let mut asked = Map::new();
+    for (name, value) in fields {
+        let value = value.trim();
+        if OURS.contains(&name.as_str()) || value.is_empty() {
+            continue;
+        }
+        if let Some(place) = name.strip_prefix("at:") {
+            push(
+                &mut asked,
+                "readings",
+                Value::String(format!("{place}={value}")),
+            );
+        } else if name == "choice" {
+            asked.insert(value.into(), Value::Bool(true));
+        } else if YES.contains(&name.as_str()) {
+            asked.insert(name.clone(), Value::Bool(true));
+        } else if NUMBERS.contains(&name.as_str()) {
+            let number: u64 = value
+                .parse()
+                .map_err(|_| Failure::Input(format!("`{value}` is not a whole number.")))?;
+            asked.insert(name.clone(), Value::from(number));
+        } else if LISTS.contains(&name.as_str()) {
+            push(&mut asked, name, Value::String(value.into()));
+        } else {
+            asked.insert(name.clone(), Value::String(value.into()));
+        }
+    }
+    let mut asked = Value::Object(asked);
+    for word in verb.split(' ').rev() {
+        asked = Value::Object(Map::from_iter([(word.to_string(), asked)]));
+    }
+    Request::from_json(&asked.to_string())
+}
+
+fn push(asked: &mut Map<String, Value>, name: &str, value: Value) {
+    if let Value::Array(list) = asked
+        .entry(name)
+        .or_insert_with(|| Value::Array(Vec::new()))
+    {
+        list.push(value);
+    }
+}
+
+/// Does what a form asks, then goes back to where it stood.
+pub async fn act(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    RawForm(body): RawForm,
+) -> Response {
+    let done = tokio::task::spawn_blocking(move || {
+        let fields = fields(&body);
+        let field = |name: &str| {
+            fields
+                .iter()
+                .find(|(known, _)| known == name)
+                .map(|(_, value)| value.clone())
+        };
+        let back = field("back")
+            .filter(|path| path.starts_with('/') && !path.starts_with("//"))
+            .unwrap_or_else(|| "/".into());
+        let asked =
+            request(&fields).and_then(|request| request.run(&mut desk.context(Some(&reader.name))));
+        match asked {
+            Ok(answer) => {
+                // A form that makes a thing may lead to it by its new number.
+                let made = field("then").and_then(|kind| {
+                    let number = answer.json.get(&kind)?.as_str()?;
+                    Some(format!("/{kind}/{number}"))
+                });
+                Redirect::to(&made.unwrap_or(back)).into_response()
+            }
+            Err(failure) => {
+                let draft = Draft {
+                    fields,
+                    said: Some(failure.to_string()),
+                };
+                let mut response = page::draw(&desk, &reader, &back, "", &draft);
+                *response.status_mut() = trouble::status(&failure);
+                response
+            }
+        }
+    })
+    .await;
+    done.unwrap_or_else(|e| {
+        trouble::page(
+            axum::http::StatusCode::SERVICE_UNAVAILABLE,
+            "This could not be done",
+            &e.to_string(),
+            &[("/", "The days ahead")],
+        )
+        .into_response()
+    })
+}

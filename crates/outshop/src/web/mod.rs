@@ -1,0 +1,92 @@
+//! The desk: local pages, drawn on this machine, over the same verbs as the command line.
+//!
+//! A page reads the book afresh, so that entries made elsewhere are seen. A form becomes the same
+//! request as typed words do, and goes through the same function. Pages load nothing from outside and
+//! work without scripts.
+
+mod asset;
+mod door;
+mod form;
+mod frame;
+mod guard;
+mod page;
+mod ribbon;
+mod trouble;
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use axum::Router;
+use axum::middleware::{from_fn, from_fn_with_state};
+use axum::routing::{get, post};
+use shop::book::PersonId;
+
+use crate::{Clock, Context, Failure, Globals, Ids};
+
+pub use door::one_time_link;
+
+/// What the pages of one book share.
+#[derive(Debug)]
+pub struct Desk {
+    book: PathBuf,
+    clock: Option<Clock>,
+}
+
+impl Desk {
+    /// The desk of a book; a stated clock is for tests.
+    pub fn of(book: PathBuf, clock: Option<Clock>) -> Arc<Desk> {
+        Arc::new(Desk { book, clock })
+    }
+
+    /// A context in which this person speaks.
+    fn context(&self, by: Option<&str>) -> Context {
+        let globals = Globals {
+            book: Some(self.book.clone()),
+            by: by.map(str::to_string),
+            device: "desk".into(),
+            ..Globals::default()
+        };
+        match &self.clock {
+            Some(clock) => Context::stated(globals, clock.clone(), Ids::Random),
+            None => Context::of(globals),
+        }
+    }
+
+    /// Seconds since 1970, for tokens.
+    fn seconds(&self) -> Result<i64, Failure> {
+        let clock = match &self.clock {
+            Some(clock) => clock.clone(),
+            None => Clock::Machine,
+        };
+        Ok(clock.read("UTC")?.0.as_second())
+    }
+}
+
+/// Who is at the desk.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reader {
+    /// Their id.
+    pub id: PersonId,
+    /// The name they sign with.
+    pub name: String,
+}
+
+/// The pages of a desk.
+pub fn router(desk: Arc<Desk>) -> Router {
+    let inside = Router::new()
+        .route("/", get(page::show))
+        .route("/{*rest}", get(page::show))
+        .route("/do", post(form::act))
+        .route("/me", get(door::me).post(door::set_passphrase))
+        .route("/out", post(door::leave))
+        .layer(from_fn_with_state(desk.clone(), door::need_reader));
+    Router::new()
+        .merge(inside)
+        .route("/in", get(door::ask).post(door::with_passphrase))
+        .route("/in/{token}", get(door::link).post(door::with_link))
+        .route("/asset/{name}", get(asset::serve))
+        .fallback(trouble::no_such_page)
+        .layer(from_fn(guard::same_origin))
+        .layer(from_fn(guard::headers))
+        .with_state(desk)
+}

@@ -1,0 +1,115 @@
+//! Pieces that more than one page uses: verdicts as word and shape, days, forms that lose nothing.
+
+use maud::{Markup, html};
+use shop::book::{Book, LocomotiveId, PersonId};
+use shop::route::Feasible;
+use shop::verdict::Verdict;
+
+use super::View;
+
+/// A verdict: a word and a shape before it is a tone.
+pub fn verdict(verdict: &Verdict) -> Markup {
+    let (class, word) = match verdict {
+        Verdict::Complies => ("complies", "complies"),
+        Verdict::Fails(_) => ("fails", "fails"),
+        Verdict::CannotTell(_) => ("unknown", "cannot tell"),
+    };
+    html! { span class=(format!("verdict {class}")) { (word) } }
+}
+
+/// Whether a route can be taken, as word and shape.
+pub fn feasible(feasible: &Feasible) -> Markup {
+    let (class, word) = match feasible {
+        Feasible::Yes => ("complies", "can be taken"),
+        Feasible::No(_) => ("fails", "no"),
+        Feasible::CannotTell(_) => ("unknown", "cannot tell"),
+    };
+    html! { span class=(format!("verdict {class}")) { (word) } }
+}
+
+/// A track gauge as a shop says it.
+pub fn gauge(gauge: measure::Size, house: measure::House) -> String {
+    match measure::show::fraction_in(gauge) {
+        Some(text) if house == measure::House::Inch => format!("{text} in gauge"),
+        _ => format!("{} gauge", measure::show::size(gauge, house)),
+    }
+}
+
+/// The name of a person.
+pub fn name(book: &Book, id: PersonId) -> &str {
+    book.persons.get(&id).map_or("?", |p| p.name.as_str())
+}
+
+/// An engine's number.
+pub fn number(book: &Book, id: LocomotiveId) -> &str {
+    book.locomotives.get(&id).map_or("?", |e| e.number.as_str())
+}
+
+/// The path of a part.
+pub fn part_path(number: &str, part: &str) -> String {
+    format!("/engine/{number}/part/{}", encode(part))
+}
+
+/// A word as it stands in a path.
+pub fn encode(text: &str) -> String {
+    let mut out = String::new();
+    for byte in text.bytes() {
+        match byte {
+            b'A'..=b'Z' | b'a'..=b'z' | b'0'..=b'9' | b'-' | b'_' | b'.' => {
+                out.push(char::from(byte))
+            }
+            _ => out.push_str(&format!("%{byte:02X}")),
+        }
+    }
+    out
+}
+
+/// A form that does a verb and comes back to this page.
+pub fn form(view: &View<'_>, verb: &str, title: &str, fields: &Markup, button: &str) -> Markup {
+    html! {
+        form class="act" method="post" action="/do" {
+            h2 { (title) }
+            input type="hidden" name="verb" value=(verb);
+            input type="hidden" name="back" value=(view.path);
+            (fields)
+            button { (button) }
+        }
+    }
+}
+
+/// A hidden field.
+pub fn hidden(name: &str, value: &str) -> Markup {
+    html! { input type="hidden" name=(name) value=(value); }
+}
+
+/// A line to write in, filled in again if its form was refused.
+pub fn line(view: &View<'_>, verb: &str, name: &str, label: &str, hint: &str) -> Markup {
+    let id = id(verb, name);
+    html! {
+        label for=(id) { (label) @if !hint.is_empty() { " " span class="quiet" { (hint) } } }
+        input type="text" id=(id) name=(name) value=(view.draft.value(verb, name)) autocomplete="off";
+    }
+}
+
+/// A few lines to write in.
+pub fn lines(view: &View<'_>, verb: &str, name: &str, label: &str, hint: &str) -> Markup {
+    let id = id(verb, name);
+    html! {
+        label for=(id) { (label) @if !hint.is_empty() { " " span class="quiet" { (hint) } } }
+        textarea id=(id) name=(name) { (view.draft.value(verb, name)) }
+    }
+}
+
+/// A day.
+pub fn day(view: &View<'_>, verb: &str, name: &str, label: &str) -> Markup {
+    let id = id(verb, name);
+    html! {
+        label for=(id) { (label) }
+        input type="date" id=(id) name=(name) value=(view.draft.value(verb, name));
+    }
+}
+
+/// An id for a field, the same every time.
+pub fn id(verb: &str, name: &str) -> String {
+    format!("{verb}-{name}").replace(|c: char| !c.is_ascii_alphanumeric(), "-")
+}

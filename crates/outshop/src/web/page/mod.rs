@@ -1,0 +1,197 @@
+//! The pages: one file a place. Each draws from the book and gives a title and a body.
+
+mod ahead;
+mod engine;
+mod finding;
+mod inspection;
+mod job;
+mod kit;
+mod part;
+mod rule;
+mod sheet;
+mod work;
+
+use std::sync::Arc;
+
+use axum::Extension;
+use axum::extract::State;
+use axum::http::{StatusCode, Uri};
+use axum::response::{IntoResponse, Response};
+use jiff::civil::Date;
+use maud::{Markup, html};
+use measure::House;
+use rules::Rulebook;
+use shop::book::Book;
+
+use super::form::{Draft, fields};
+use super::frame::{self, Place};
+use super::{Desk, Reader, trouble};
+use crate::Failure;
+
+/// What a page draws from.
+pub struct View<'v> {
+    /// The book as it stands.
+    pub book: &'v Book,
+    /// The rulebook.
+    pub rules: &'static Rulebook,
+    /// Today, or the day asked about.
+    pub on: Date,
+    /// House units, for every printer.
+    pub house: House,
+    /// Who is reading.
+    pub reader: &'v Reader,
+    /// A form that was refused, as it was filled in.
+    pub draft: &'v Draft,
+    /// The path of this page, for forms to come back to.
+    pub path: &'v str,
+    /// What stands after the question mark.
+    pub query: Vec<(String, String)>,
+}
+
+/// A drawn page.
+pub struct Drawn {
+    /// Its title.
+    pub title: String,
+    /// Which place it belongs to, by path.
+    pub here: &'static str,
+    /// Its body.
+    pub body: Markup,
+}
+
+impl Drawn {
+    /// A page of a place.
+    pub fn new(here: &'static str, title: impl Into<String>, body: Markup) -> Drawn {
+        Drawn {
+            title: title.into(),
+            here,
+            body,
+        }
+    }
+}
+
+/// Serves any page.
+pub async fn show(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    uri: Uri,
+) -> Response {
+    let drawn = tokio::task::spawn_blocking(move || {
+        draw(
+            &desk,
+            &reader,
+            uri.path(),
+            uri.query().unwrap_or(""),
+            &Draft::default(),
+        )
+    })
+    .await;
+    drawn.unwrap_or_else(|e| {
+        trouble::page(
+            StatusCode::SERVICE_UNAVAILABLE,
+            "This could not be shown",
+            &e.to_string(),
+            &[("/", "The days ahead")],
+        )
+        .into_response()
+    })
+}
+
+/// Draws the page of a path, with a refused form in it if there is one.
+pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft) -> Response {
+    let nowhere = Place {
+        shop: "Outshop",
+        here: "",
+        reader: Some(reader),
+        held: None,
+    };
+    let mut context = desk.context(Some(&reader.name));
+    let read = (|| -> Result<_, Failure> {
+        Ok((
+            context.book()?,
+            context.rules()?,
+            context.on()?,
+            context.house(),
+        ))
+    })();
+    let (book, rules, on, house) = match read {
+        Ok(read) => read,
+        Err(failure) => return trouble::of(&failure, &nowhere),
+    };
+    let query = fields(query.as_bytes());
+    let view = View {
+        book: &book,
+        rules,
+        on,
+        house,
+        reader,
+        draft,
+        path,
+        query,
+    };
+    let shop = book.shop.as_ref();
+    let place = |here| Place {
+        shop: shop.map_or("Outshop", |s| s.name.as_str()),
+        here,
+        reader: Some(reader),
+        held: shop.and_then(|s| s.demonstration),
+    };
+    match dispatch(&view) {
+        Ok(Some(drawn)) => {
+            let body = html! {
+                @if let Some(said) = &draft.said { (trouble::said(said)) }
+                (drawn.body)
+            };
+            frame::page(&place(drawn.here), &drawn.title, &body).into_response()
+        }
+        Ok(None) => {
+            let ways = [
+                ("/", "The days ahead"),
+                ("/work", "Open work"),
+                ("/rulebook", "The rulebook"),
+            ];
+            let why = "The address leads nowhere here. Nothing was changed.";
+            trouble::page(
+                StatusCode::NOT_FOUND,
+                "There is no such page in this book",
+                why,
+                &ways,
+            )
+            .into_response()
+        }
+        Err(failure) => {
+            let mut response = trouble::of(&failure, &place(""));
+            if failure.code() == 2 {
+                *response.status_mut() = StatusCode::NOT_FOUND;
+            }
+            response
+        }
+    }
+}
+
+fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
+    let decoded: Vec<String> = view.path.split('/').skip(1).map(decode).collect();
+    let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
+    let drawn = match parts.as_slice() {
+        [""] => ahead::draw(view)?,
+        ["work"] => work::draw(view)?,
+        ["engine", number] => engine::draw(view, number)?,
+        ["engine", number, "part", name] => part::draw(view, number, name)?,
+        ["inspection", number] => inspection::draw(view, number)?,
+        ["finding", number] => finding::draw(view, number)?,
+        ["job", number] => job::draw(view, number)?,
+        ["sheets"] => sheet::list()?,
+        ["sheet", id] => sheet::draw(view, id)?,
+        ["rulebook"] => rule::list(view)?,
+        ["rule", id] => rule::draw(view, id)?,
+        _ => return Ok(None),
+    };
+    Ok(Some(drawn))
+}
+
+/// A part of a path as it was meant: `%20` is a blank.
+fn decode(part: &str) -> String {
+    let read = fields(format!("x={}", part.replace('+', "%2B")).as_bytes());
+    read.into_iter()
+        .next()
+        .map_or(String::new(), |(_, value)| value)
+}

@@ -1,0 +1,190 @@
+//! A part's life: metal left as a column, every as found and as left, tooling that fits it, and a finding to record.
+
+use maud::{Markup, html};
+use measure::{Size, State, show};
+use shop::book::{Family, Part, PartId};
+use shop::locomotive::{engine, family, part};
+use shop::route::{MetalLeft, metal_left};
+
+use super::{Drawn, View, kit};
+use crate::{Failure, words};
+
+pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure> {
+    let (id, kept) = engine(view.book, number)?;
+    let (part_id, part) = part(view.book, id, name)?;
+    let family = family(view.book, &part.family)?;
+    let metal = metal_left(&family, part);
+    let body = html! {
+        h1 { (part.name) ", " a href=(format!("/engine/{}", kept.number)) { "No. " (kept.number) } }
+        p class="lead" { (family.title) }
+        @for left in &metal { (column(view, left)) }
+        section class="ruled" {
+            h2 { "Facts" }
+            dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or("not known", String::as_str)) " " span class="quiet small" { (fact.title) } } } }
+        }
+        (readings(view, &family, part))
+        (tooling(view, part_id))
+        (findings(view, part_id))
+        (record(view, &family, part, &kept.number))
+    };
+    Ok(Drawn::new(
+        "/",
+        format!("{}, No. {}", part.name, kept.number),
+        body,
+    ))
+}
+
+/// The metal column: as built, now, what is left, our shop limit.
+fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
+    let top = left.as_built.unwrap_or(left.now).max(left.now);
+    let share = |size: Size| {
+        if top.ticks() == 0 {
+            0.0
+        } else {
+            size.ticks() as f64 / top.ticks() as f64
+        }
+    };
+    let (high, wide) = (230.0, 96.0);
+    let y = |size: Size| 20.0 + (1.0 - share(size)) * high;
+    let cuts = left.re_cuts.map_or(String::new(), |n| {
+        format!(
+            ", about {}",
+            words::count(usize::try_from(n).unwrap_or(0), "re-cut", "re-cuts")
+        )
+    });
+    let mark = |size: Size, text: String| {
+        html! {
+            line class="s-ink" x1="60" y1=(y(size)) x2=(60.0 + wide + 14.0) y2=(y(size)) stroke-width="2" {}
+            text x=(60.0 + wide + 22.0) y=(y(size) + 5.0) font-size="15" { (text) }
+        }
+    };
+    html! {
+        section class="ruled" {
+            h2 { "Metal left: " (show::decimal_in(left.left)) " in" (cuts) }
+            p { "The " (left.title) " was " (show::size(left.now, view.house)) " " (if left.state == State::AsLeft { "as left" } else { "as found" }) " on " (words::day(left.on)) "." }
+            div class="ribbon figure" {
+                svg viewBox="0 0 460 280" role="img" aria-label=(format!("{} in of metal left above the shop limit", show::decimal_in(left.left))) {
+                    defs { pattern id="wall" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" { line class="s-quiet" x1="0" y1="0" x2="0" y2="8" stroke-width="1.6" {} } }
+                    rect x="60" y=(y(left.shop_limit)) width=(wide) height=(20.0 + high - y(left.shop_limit)) fill="url(#wall)" {}
+                    rect class="f-fill" x="60" y=(y(left.now)) width=(wide) height=((y(left.shop_limit) - y(left.now)).max(0.0)) {}
+                    rect class="s-quiet" x="60" y="20" width=(wide) height=(high) stroke-width="1.4" stroke-dasharray="4 4" {}
+                    @if let Some(built) = left.as_built { (mark(built, format!("as built {}", show::decimal_in(built)))) }
+                    (mark(left.now, format!("now {}", show::decimal_in(left.now))))
+                    (mark(left.shop_limit, format!("our shop limit {}", show::decimal_in(left.shop_limit))))
+                    text class="quiet" x="60" y="272" font-size="14" { "inches; hatched: not ours to spend" }
+                }
+            }
+        }
+    }
+}
+
+fn readings(view: &View<'_>, family: &Family, part: &Part) -> Markup {
+    html! {
+        section class="ruled" {
+            h2 { "As found and as left" }
+            @if part.readings.is_empty() { p { "Never measured in this book." } }
+            @for set in part.readings.iter().rev() {
+                h3 { (words::day(set.on)) ", " (if set.state == State::AsLeft { "as left" } else { "as found" }) " " span class="quiet small" { "by " (kit::name(view.book, set.by)) ", entry " (set.entry) } }
+                dl class="facts" { @for feature in &family.features {
+                    @let of_it: Vec<_> = set.readings.iter().filter(|r| r.feature == feature.name).collect();
+                    @if !of_it.is_empty() {
+                        dt { (feature.title) }
+                        dd { @for (at, r) in of_it.iter().enumerate() { @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) } } }
+                    }
+                } }
+            }
+        }
+    }
+}
+
+fn tooling(view: &View<'_>, id: PartId) -> Markup {
+    let mut tools: Vec<_> = view
+        .book
+        .tooling
+        .values()
+        .filter(|t| t.part == id)
+        .collect();
+    tools.sort_by_key(|t| t.number);
+    html! {
+        section class="ruled" {
+            h2 { "Tooling that fits it" }
+            @if tools.is_empty() { p { "None on the shelves." } }
+            ul class="plain" { @for tool in &tools { li { b { "T-" (format!("{:03}", tool.number)) } " " (tool.what) ": " (tool.shelf) } } }
+        }
+    }
+}
+
+fn findings(view: &View<'_>, id: PartId) -> Markup {
+    let mut found: Vec<_> = view
+        .book
+        .findings
+        .values()
+        .filter(|f| f.part == id)
+        .collect();
+    found.sort_by_key(|f| std::cmp::Reverse(f.number));
+    html! {
+        @if !found.is_empty() {
+            section class="ruled" {
+                h2 { "Findings" }
+                ul class="plain" { @for f in &found { li { a href=(format!("/finding/F-{:03}", f.number)) { "F-" (format!("{:03}", f.number)) } " " (words::day(f.found_on)) ": " (f.told) } } }
+            }
+        }
+    }
+}
+
+fn record(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup {
+    const VERB: &str = "finding record";
+    let mut inspections: Vec<_> = view
+        .book
+        .inspections
+        .values()
+        .filter(|i| i.locomotive == part.locomotive && i.closed.is_none())
+        .collect();
+    inspections.sort_by_key(|i| i.number);
+    let ticked = |word: &str| {
+        view.draft.is_of(VERB)
+            && view
+                .draft
+                .fields
+                .iter()
+                .any(|(name, value)| name == "shows" && value == word)
+    };
+    let fields = html! {
+        (kit::hidden("engine", number)) (kit::hidden("part", &part.name)) (kit::hidden("then", "finding")) (kit::hidden("occasion", "write-up"))
+        (kit::lines(view, VERB, "told", "What was seen", "where, hot or cold, at what pressure"))
+        label for="record-at" { "Found at" }
+        select id="record-at" name="at" {
+            option value="" { "a write-up" }
+            @for i in &inspections { option value=(format!("I-{:03}", i.number)) selected[view.draft.value(VERB, "at") == format!("I-{:03}", i.number)] { "the " (i.kind) " inspection I-" (format!("{:03}", i.number)) } }
+        }
+        @if !family.conditions.is_empty() {
+            fieldset {
+                legend { "It" }
+                @for condition in &family.conditions { label class="choice" { input type="checkbox" name="shows" value=(condition.word) checked[ticked(&condition.word)]; span { (condition.title) } } }
+            }
+        }
+        p class="quiet small" { "Readings as written, with their unit. A place left blank is not read, and says so." }
+        @for feature in &family.features {
+            fieldset {
+                legend { (feature.title) " " span class="quiet" { (feature.how) } }
+                div class="grid2" { @for place in &feature.positions {
+                    @let field = format!("at:{}@{place}", feature.name);
+                    @let before = last_left(part, &feature.name, place).map(|was| format!("last left {was}")).unwrap_or_default();
+                    div { (kit::line(view, VERB, &field, place, &before)) }
+                } }
+            }
+        }
+    };
+    html! { details open[view.draft.is_of(VERB)] { summary { "Record a finding" } (kit::form(view, VERB, "Record a finding", &fields, "Record it")) } }
+}
+
+fn last_left(part: &Part, feature: &str, place: &str) -> Option<String> {
+    let sets = part
+        .readings
+        .iter()
+        .rev()
+        .filter(|set| set.state == State::AsLeft);
+    sets.flat_map(|set| &set.readings)
+        .find(|r| r.feature == feature && r.reading.position == place)
+        .map(|r| r.reading.written())
+}

@@ -1,0 +1,338 @@
+//! The pages as served: signing in, strict headers, forms that lose nothing, the same entry at every door.
+
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::process::{Child, Stdio};
+
+use crate::run::Folder;
+
+/// A served demonstration, stopped at the end.
+struct Served {
+    child: Child,
+    at: String,
+    link: String,
+    folder: Folder,
+    cookie: String,
+}
+
+/// One answer.
+struct Page {
+    status: u16,
+    head: String,
+    body: String,
+}
+
+impl Served {
+    fn demonstration(name: &str) -> Served {
+        let folder = Folder::new(name);
+        folder.done(&["demo", "--no-serve", "--book", "d.book"]);
+        let mut command = folder.command(&["serve", "--port", "0", "--book", "d.book"]);
+        let mut child = command
+            .env_remove("OUTSHOP_NOW")
+            .env_remove("OUTSHOP_BY")
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap();
+        let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
+        let mut url = |start: &str| {
+            let line = lines
+                .by_ref()
+                .map(Result::unwrap)
+                .find(|line| line.contains(start))
+                .unwrap();
+            let from = line.find("http://127.0.0.1:").unwrap() + "http://".len();
+            line[from..].split(' ').next().unwrap().to_string()
+        };
+        let at = url("Served at");
+        let link = url("Sign in as").strip_prefix(&at).unwrap().to_string();
+        Served {
+            child,
+            at,
+            link,
+            folder,
+            cookie: String::new(),
+        }
+    }
+
+    fn signed_in(name: &str) -> Served {
+        let mut served = Served::demonstration(name);
+        let page = served.post(&served.link, "");
+        assert_eq!(page.status, 303, "{}", page.body);
+        let cookie = page
+            .head
+            .lines()
+            .find_map(|line| line.strip_prefix("set-cookie: "))
+            .unwrap();
+        served.cookie = cookie.split(';').next().unwrap().to_string();
+        served
+    }
+
+    fn ask(&self, method: &str, path: &str, origin: Option<&str>, body: &str) -> Page {
+        let mut stream = TcpStream::connect(&self.at).unwrap();
+        let origin = origin.map_or(String::new(), |origin| format!("Origin: {origin}\r\n"));
+        let text = format!(
+            "{method} {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\nCookie: {}\r\n{origin}\
+             Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n\r\n{body}",
+            self.at,
+            self.cookie,
+            body.len()
+        );
+        stream.write_all(text.as_bytes()).unwrap();
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).unwrap();
+        let (head, body) = answer.split_once("\r\n\r\n").unwrap();
+        let status = head.split(' ').nth(1).unwrap().parse().unwrap();
+        Page {
+            status,
+            head: head.replace("\r\n", "\n"),
+            body: body.to_string(),
+        }
+    }
+
+    fn get(&self, path: &str) -> Page {
+        self.ask("GET", path, None, "")
+    }
+
+    fn post(&self, path: &str, body: &str) -> Page {
+        self.ask("POST", path, Some(&format!("http://{}", self.at)), body)
+    }
+
+    fn head(&self) -> String {
+        self.folder.json(&["check", "--book", "d.book"])["head"]["hash"]
+            .as_str()
+            .unwrap()
+            .to_string()
+    }
+}
+
+impl Drop for Served {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+const ROUTES: &[&str] = &[
+    "/",
+    "/engine/14",
+    "/engine/27",
+    "/engine/14/part/right%20feed%20check",
+    "/inspection/I-001",
+    "/finding/F-001",
+    "/finding/F-004",
+    "/finding/F-005",
+    "/job/J-001",
+    "/job/J-002",
+    "/work",
+    "/sheets",
+    "/sheet/seat.correct",
+    "/sheet/seat.correct?found_half_angle=43deg&wanted_half_angle=45deg&land=5/32in&port=2in",
+    "/sheet/seat.correct?found_half_angle=43deg",
+    "/sheet/thread.acme?diameter=1in&tpi=5&class=2G",
+    "/rulebook",
+    "/rule/us-steam.clock.31",
+    "/rule/us-steam.tire.thickness",
+    "/me",
+];
+
+#[test]
+fn every_page_says_what_governs_and_loads_nothing_from_outside() {
+    let served = Served::signed_in("routes");
+    for route in ROUTES {
+        let page = served.get(route);
+        assert_eq!(page.status, 200, "{route}");
+        assert!(
+            page.body.contains("Advice only."),
+            "{route} does not say what governs"
+        );
+        assert!(
+            page.body
+                .contains("A demonstration: all of it is invented."),
+            "{route} does not say it is a demonstration"
+        );
+        for forbidden in [
+            "<script",
+            "style=",
+            "http://",
+            "https://",
+            "onclick",
+            "javascript:",
+        ] {
+            assert!(!page.body.contains(forbidden), "{route} holds {forbidden}");
+        }
+        assert!(
+            page.head
+                .contains("content-security-policy: default-src 'none'"),
+            "{route}: {}",
+            page.head
+        );
+        assert!(
+            page.body.contains("<html lang=\"en\">") && page.body.contains("<title>"),
+            "{route}"
+        );
+        assert_eq!(
+            page.body.matches("<h1").count(),
+            1,
+            "{route}: one heading says what the page is"
+        );
+    }
+    let lost = served.get("/nothing/here");
+    assert_eq!(lost.status, 404);
+    assert!(lost.body.contains("Ways out") && lost.body.contains("Nothing was changed"));
+    for missing in ["/finding/F-999", "/engine/99", "/rule/none", "/sheet/none"] {
+        let page = served.get(missing);
+        assert_eq!(page.status, 404, "{missing}");
+        assert!(page.body.contains("Ways out"), "{missing}");
+    }
+}
+
+#[test]
+fn nobody_reads_without_signing_in_and_a_link_works_once() {
+    let served = Served::demonstration("door");
+    for route in ROUTES {
+        assert_eq!(served.get(route).status, 303, "{route} is open to anybody");
+    }
+    assert_eq!(served.post("/do", "verb=release&engine=27").status, 303);
+    // Looking at the link does not spend it; following it does.
+    assert_eq!(served.get(&served.link).status, 200);
+    assert_eq!(served.get(&served.link).status, 200);
+    assert_eq!(served.post(&served.link, "").status, 303);
+    assert_eq!(served.get(&served.link).status, 410);
+    assert_eq!(served.post(&served.link, "").status, 410);
+    let wrong = served.post("/in", "name=Ada+Quill&passphrase=guess");
+    assert_eq!(wrong.status, 422);
+    assert!(wrong.body.contains("Nothing was changed"));
+}
+
+#[test]
+fn a_passphrase_signs_in_and_ends_older_sessions() {
+    let mut served = Served::signed_in("passphrase");
+    assert_eq!(served.post("/me", "passphrase=short").status, 422);
+    let set = served.post("/me", "passphrase=blue+ring+of+contact");
+    assert_eq!(set.status, 303, "{}", set.body);
+    assert_eq!(served.get("/").status, 303, "the old session is still open");
+    let signed = served.post("/in", "name=Ada+Quill&passphrase=blue+ring+of+contact");
+    assert_eq!(signed.status, 303);
+    let cookie = signed
+        .head
+        .lines()
+        .find_map(|line| line.strip_prefix("set-cookie: "))
+        .unwrap();
+    assert!(
+        cookie.contains("HttpOnly") && cookie.contains("SameSite=Strict"),
+        "{cookie}"
+    );
+    served.cookie = cookie.split(';').next().unwrap().to_string();
+    assert_eq!(served.get("/").status, 200);
+    assert_eq!(served.post("/out", "").status, 303);
+    assert_eq!(served.get("/").status, 303);
+}
+
+#[test]
+fn another_site_can_make_nobody_act() {
+    let served = Served::signed_in("origin");
+    let head = served.head();
+    for origin in [None, Some("http://elsewhere.example"), Some("null")] {
+        let page = served.ask("POST", "/do", origin, "verb=release&engine=27");
+        assert_eq!(page.status, 403, "{origin:?}");
+        assert!(page.body.contains("Nothing was saved"));
+    }
+    assert_eq!(served.head(), head);
+}
+
+#[test]
+fn a_refused_form_comes_back_as_it_was_filled_in() {
+    let served = Served::signed_in("forms");
+    let head = served.head();
+    // Input: a size without its unit.
+    let body = "verb=finding+record&back=/engine/14/part/right%2520feed%2520check&engine=14&part=right+feed+check\
+                &occasion=write-up&told=weeps+again%2C+hot&shows=weeps-back&at:seat-land@front=5/32";
+    let page = served.post("/do", body);
+    assert_eq!(page.status, 422, "{}", page.body);
+    for kept in [
+        "weeps again, hot",
+        "value=\"5/32\"",
+        "has no unit",
+        "Nothing was saved",
+    ] {
+        assert!(
+            page.body.contains(kept),
+            "the form lost {kept}: {}",
+            alert(&page)
+        );
+    }
+    // Refused: the release of an engine that something stops.
+    let page = served.post("/do", "verb=release&back=/engine/14&engine=14");
+    assert_eq!(page.status, 409);
+    assert!(page.body.contains("cannot be released"));
+    assert_eq!(served.head(), head, "a refused form moved the head");
+}
+
+/// Invariant: command line, form and JSON give the same entry body and the same error words.
+#[test]
+fn the_same_entry_comes_through_every_door() {
+    let served = Served::signed_in("same");
+    let seen = served
+        .folder
+        .json(&["finding", "show", "F-004", "--book", "d.book"])["last"]
+        .as_u64()
+        .unwrap();
+    let body = format!(
+        "verb=decide&back=/finding/F-004&finding=F-004&route=shim&because=in+time+for+the+charter&seen_entry={seen}"
+    );
+    let page = served.post("/do", &body);
+    assert_eq!(page.status, 303, "{}", alert(&page));
+    let through_form = newest(&served.folder, "d.book");
+
+    served
+        .folder
+        .done(&["demo", "--no-serve", "--book", "e.book"]);
+    let words = [
+        "decide",
+        "F-004",
+        "shim",
+        "--because",
+        "in time for the charter",
+        "--by",
+        "Ada Quill",
+        "--book",
+        "e.book",
+    ];
+    let output = served
+        .folder
+        .command(&words)
+        .env_remove("OUTSHOP_NOW")
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    assert_eq!(
+        newest(&served.folder, "e.book")["body"],
+        through_form["body"]
+    );
+
+    // And the same no: decided already.
+    let refused = served.post("/do", &body.replace(&format!("seen_entry={seen}"), ""));
+    let output = served
+        .folder
+        .command(&words)
+        .env_remove("OUTSHOP_NOW")
+        .output()
+        .unwrap();
+    let said = String::from_utf8(output.stderr).unwrap();
+    let first = said.lines().next().unwrap();
+    assert_eq!((refused.status, output.status.code()), (409, Some(1)));
+    assert!(refused.body.contains(first), "{first}: {}", alert(&refused));
+}
+
+fn newest(folder: &Folder, book: &str) -> serde_json::Value {
+    let head = folder.json(&["check", "--book", book])["head"]["entry"]
+        .as_u64()
+        .unwrap();
+    folder.json(&["entry", "show", &head.to_string(), "--book", book])
+}
+
+/// What a page says is wrong, without the rest of it.
+fn alert(page: &Page) -> &str {
+    let from = page.body.find("role=\"alert\"").unwrap_or(0);
+    page.body[from..].split("</div>").next().unwrap_or_default()
+}
