@@ -10,12 +10,18 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("measure", &[]),
     ("physics", &["measure"]),
     ("rules", &["measure"]),
+    ("drawing", &["measure"]),
     ("shop", &["measure", "physics", "rules"]),
     ("store", &["measure", "physics", "rules", "shop"]),
-    ("outshop", &["measure", "physics", "rules", "shop", "store"]),
+    (
+        "outshop",
+        &["measure", "physics", "rules", "drawing", "shop", "store"],
+    ),
     (
         "devtools",
-        &["measure", "physics", "rules", "shop", "store", "outshop"],
+        &[
+            "measure", "physics", "rules", "drawing", "shop", "store", "outshop",
+        ],
     ),
     ("xtask", &[]),
 ];

@@ -1,0 +1,143 @@
+//! A valve disc with its stem, turned from the solid.
+
+use super::need;
+use super::turned::{Turned, along, axis, diameter};
+use crate::error::DrawingError;
+use crate::geometry::Point;
+use crate::hatch::Lean;
+use crate::label::Label;
+use crate::layer::Layer;
+use crate::sheet::Drawing;
+use crate::title::Title;
+use crate::view::{Dimension, Side, View};
+use measure::{Angle, House, Length, math};
+use std::f64::consts::{FRAC_PI_4, PI};
+
+/// A disc with a conical face and a stem behind it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnedDisc {
+    /// Diameter of the nose, where the cone starts.
+    pub nose: Length,
+    /// Diameter over all, where the cone ends.
+    pub outside: Length,
+    /// Half angle of the face, from the axis.
+    pub half_angle: Angle,
+    /// Length of the cylinder behind the cone.
+    pub rim: Length,
+    /// Diameter of the stem.
+    pub stem: Length,
+    /// Length of the stem behind the disc.
+    pub stem_length: Length,
+    /// Chamfer at 45 degrees on the back of the rim and the end of the stem, if there is to be one.
+    pub chamfer: Option<Length>,
+}
+
+/// The disc, its upper half in section.
+///
+/// # Errors
+/// [`DrawingError::Size`] when a size is not above nothing, the nose or the stem is no smaller than the outside, or a
+/// chamfer is larger than what it is cut from.
+pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Drawing, DrawingError> {
+    let nose = need::size("the nose", disc.nose, house)? / 2.0;
+    let stem = need::size("the stem", disc.stem, house)? / 2.0;
+    let outside = need::more(
+        "the outside of the disc",
+        disc.outside,
+        disc.nose,
+        "more than the nose",
+        house,
+    )? / 2.0;
+    need::more(
+        "the outside of the disc",
+        disc.outside,
+        disc.stem,
+        "more than the stem",
+        house,
+    )?;
+    let half_angle = need::half_angle("the half angle of the face", disc.half_angle)?;
+    let rim = need::size("the rim", disc.rim, house)?;
+    let stem_length = need::size("the length of the stem", disc.stem_length, house)?;
+    let chamfer = disc
+        .chamfer
+        .map(|chamfer| need::size("the chamfer", chamfer, house))
+        .transpose()?;
+    if let (Some(cut), Some(given)) = (chamfer, disc.chamfer) {
+        let least = rim.min(stem_length).min(stem).min(outside - stem);
+        need::more(
+            "what is left to chamfer",
+            Length::inches(least),
+            given,
+            "more than the chamfer",
+            house,
+        )?;
+        debug_assert!(cut > 0.0);
+    }
+
+    let cone = (outside - nose) / math::tan(half_angle);
+    let back = cone + rim;
+    let end = back + stem_length;
+    let corner = |x: f64, radius: f64| match chamfer {
+        Some(c) => vec![Point::new(x - c, radius), Point::new(x, radius - c)],
+        None => vec![Point::new(x, radius)],
+    };
+    let mut profile = vec![Point::new(0.0, nose), Point::new(cone, outside)];
+    profile.extend(corner(back, outside));
+    profile.push(Point::new(back, stem));
+    profile.extend(corner(end, stem));
+
+    let mut view = View::new("Disc, upper half in section");
+    Turned {
+        outside: profile,
+        bore: Vec::new(),
+        lean: Lean::Right,
+        covered: None,
+    }
+    .draw(&mut view);
+    axis(&mut view, 0.0, end);
+    let (front, shoulder) = (Point::new(0.0, nose), Point::new(cone, outside));
+    diameter(&mut view, front, Side::Left, "nose", house);
+    diameter(&mut view, shoulder, Side::Left, "disc", house);
+    let tail = Point::new(end - chamfer.unwrap_or(0.0), stem);
+    diameter(&mut view, tail, Side::Right, "stem", house);
+    let inset = chamfer.unwrap_or(0.0);
+    let (rim_back, stem_end) = (
+        Point::new(back, outside - inset),
+        Point::new(end, stem - inset),
+    );
+    along(&mut view, front, shoulder, Side::Below, "cone ", house);
+    along(&mut view, shoulder, rim_back, Side::Below, "rim ", house);
+    along(&mut view, rim_back, stem_end, Side::Below, "stem ", house);
+    along(&mut view, front, stem_end, Side::Below, "over all ", house);
+    view.dimensions.push(face(front, shoulder, half_angle));
+    if let Some(given) = disc.chamfer {
+        let label = Label::length(given, house).over("× 45°, rim and stem");
+        view.leader(
+            Point::new(back - inset / 2.0, outside - inset / 2.0),
+            FRAC_PI_4,
+            label,
+        );
+    }
+    Ok(Drawing {
+        house,
+        title,
+        views: vec![view],
+        key: vec![(Layer::Outline, "edge"), (Layer::Center, "axis")],
+        notes: vec![
+            "The half angle of the face is from the axis.".to_owned(),
+            "Turn face and stem at one setting, so that the face is square to the stem.".to_owned(),
+            "The disc is never the lap for its own seat: each face goes to its own master first."
+                .to_owned(),
+        ],
+    })
+}
+
+/// The half angle of a face that opens from left to right, measured in the air before it.
+pub(super) fn face(front: Point, shoulder: Point, half_angle: f64) -> Dimension {
+    Dimension::Angle {
+        vertex: shoulder,
+        start: PI,
+        sweep: half_angle,
+        drawn: [0.0, (shoulder - front).length()],
+        label: Label::angle(Angle::radians(half_angle)),
+    }
+}

@@ -1,0 +1,159 @@
+//! No text lies on a text, on an edge, on an arrow's line or on lined metal, whatever the sizes.
+
+use crate::samples::{self, seat, title};
+use drawing::geometry::{Bounds, Path, Point};
+use drawing::{Drawing, Laid, SeatSection, Shape, Text, TurnedDisc, seat_section, turned_disc};
+use measure::{Angle, House, Length};
+use proptest::prelude::*;
+
+/// The box of a line of text: as wide as it is set, as high as its capitals.
+fn of(text: &Text) -> Bounds {
+    Bounds::of(
+        text.at,
+        text.at + Point::new(text.width, text.height * 0.72),
+    )
+}
+
+/// Points along a path, a hundredth of an inch apart, so that nothing here rests on the program's own tests of
+/// lines against boxes.
+fn along(path: &Path) -> Vec<Point> {
+    path.segments()
+        .flat_map(|segment| {
+            let steps = (segment.length() / 0.01).ceil().max(1.0);
+            (0..=steps as u32)
+                .map(|step| segment.at(f64::from(step) / steps))
+                .collect::<Vec<_>>()
+        })
+        .collect()
+}
+
+fn check(drawing: &Drawing) -> Result<(), String> {
+    check_laid(&drawing.lay_out().map_err(|why| why.to_string())?)
+}
+
+fn check_laid(laid: &Laid) -> Result<(), String> {
+    let texts = texts(laid);
+    let paper = Bounds::of(Point::ORIGIN, Point::new(laid.width, laid.height)).grown(-0.4);
+    for (number, (text, words)) in texts.iter().enumerate() {
+        if !paper.encloses(*text) {
+            return Err(format!("`{words}` leaves the border"));
+        }
+        for (other, others) in &texts[number + 1..] {
+            if text.overlaps(*other) {
+                return Err(format!("`{words}` lies on `{others}`"));
+            }
+        }
+    }
+    for view in &laid.views {
+        let edges = view.items.iter().filter_map(|item| match &item.shape {
+            Shape::Path(path) => Some(along(path)),
+            Shape::Solid([a, b, c]) => Some(along(&Path::closed([*a, *b, *c]))),
+            Shape::Text(_) => None,
+        });
+        let lines = view
+            .dimensions
+            .iter()
+            .flat_map(|placed| placed.lines.iter().chain(&placed.extensions))
+            .map(along);
+        let dots: Vec<Point> = edges.chain(lines).flatten().collect();
+        for (text, words) in &texts {
+            if let Some(dot) = dots.iter().find(|dot| text.holds(**dot)) {
+                return Err(format!("`{words}` is crossed at {dot:?} in {}", view.name));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Every text on the sheet with its box.
+fn texts(laid: &Laid) -> Vec<(Bounds, String)> {
+    let items = laid.views.iter().flat_map(|view| &view.items);
+    let plain = items
+        .chain(&laid.frame)
+        .filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.clone()),
+            _ => None,
+        });
+    let dimensions = laid
+        .views
+        .iter()
+        .flat_map(|view| &view.dimensions)
+        .flat_map(|placed| placed.texts());
+    plain
+        .chain(dimensions)
+        .map(|text| (of(&text), text.words.clone()))
+        .collect()
+}
+
+#[test]
+fn the_samples_are_clear() {
+    for sample in samples::all() {
+        check(&sample.drawing.unwrap()).unwrap_or_else(|why| panic!("{}: {why}", sample.name));
+    }
+}
+
+#[test]
+fn the_check_can_fail() {
+    let drawing = seat_section(&seat(1.5, 0.125, 43.0, 45.0), House::Inch, title("Seat")).unwrap();
+    let good = drawing.lay_out().unwrap();
+    check_laid(&good).unwrap();
+    let moved = |to: Bounds| {
+        let mut laid = good.clone();
+        laid.views[0].dimensions[0].text = to;
+        check_laid(&laid).unwrap_err()
+    };
+    let other = good.views[0].dimensions[1].text;
+    assert!(moved(other).contains("lies on"));
+    let far = Bounds::around(Point::new(0.2, 5.0), 1.0, 0.2);
+    assert!(moved(far).contains("leaves the border"));
+    let axis = good.views[0].to_paper.point(Point::ORIGIN);
+    assert!(moved(Bounds::around(axis, 1.0, 0.2)).contains("is crossed at"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    #[test]
+    fn seats_of_any_size_are_clear(
+        port in 0.1_f64..12.0, slim in 0.01_f64..0.4, found in 10.0_f64..80.0, off in -15.0_f64..15.0,
+        wall in proptest::option::of(0.05_f64..2.0), body in proptest::option::of(1.05_f64..3.0),
+        disc in proptest::option::of(1.0_f64..1.6), metric in any::<bool>(),
+    ) {
+        let land = port * slim;
+        let wanted = (found + off).clamp(10.0, 80.0);
+        let outside = port + 2.0 * land;
+        let given = SeatSection {
+            // Thick enough for any cut of this land.
+            wall: wall.map(|wall| Length::inches(land * 6.0 * (1.0 + wall))),
+            body_outside: body.map(|body| Length::inches(outside * body)),
+            disc_outside: disc.map(|disc| Length::inches(outside * disc)),
+            ..seat(port, land, found, wanted)
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        let drawing = seat_section(&given, house, title("Valve seat, before and after")).unwrap();
+        if let Err(why) = check(&drawing) {
+            return Err(TestCaseError::fail(why));
+        }
+    }
+
+    #[test]
+    fn discs_of_any_size_are_clear(
+        outside in 0.2_f64..10.0, nose in 0.3_f64..0.95, stem in 0.1_f64..0.7, half_angle in 10.0_f64..80.0,
+        rim in 0.05_f64..0.6, long in 0.3_f64..4.0, chamfer in any::<bool>(), metric in any::<bool>(),
+    ) {
+        let inches = Length::inches;
+        let disc = TurnedDisc {
+            nose: inches(outside * nose),
+            outside: inches(outside),
+            half_angle: Angle::degrees(half_angle),
+            rim: inches(outside * rim),
+            stem: inches(outside * stem),
+            stem_length: inches(outside * long),
+            chamfer: chamfer.then(|| inches(outside * rim.min(stem / 2.0).min((1.0 - stem) / 2.0).min(long) * 0.3)),
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        if let Err(why) = check(&turned_disc(&disc, house, title("Disc with stem")).unwrap()) {
+            return Err(TestCaseError::fail(why));
+        }
+    }
+}

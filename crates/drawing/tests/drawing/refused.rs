@@ -1,0 +1,97 @@
+//! Sizes from which nothing can be drawn are refused in words.
+
+use crate::samples::{seat, title};
+use drawing::{SeatSection, TurnedDisc, seat_section, turned_disc};
+use measure::{Angle, House, Length};
+
+fn why(seat: SeatSection) -> String {
+    seat_section(&seat, House::Inch, title("Seat"))
+        .unwrap_err()
+        .to_string()
+}
+
+#[test]
+fn a_seat_that_cannot_be_is_refused_with_its_size_and_what_was_expected() {
+    let good = seat(1.5, 0.125, 40.0, 45.0);
+    for (bad, says) in [
+        (
+            seat(0.0, 0.125, 44.0, 45.0),
+            "the port is .0000 in; a size above nothing",
+        ),
+        (
+            seat(1.5, -0.1, 44.0, 45.0),
+            "the land is -.1000 in; a size above nothing",
+        ),
+        (
+            seat(1.5, f64::NAN, 44.0, 45.0),
+            "the land is not a number in; a size above nothing",
+        ),
+        (
+            seat(1.5, 0.125, 90.0, 45.0),
+            "the half angle found is 90.00°; a half angle from the axis of 1° to 89°",
+        ),
+        (
+            seat(1.5, 0.125, 44.0, 0.5),
+            "the half angle wanted is 0.50°;",
+        ),
+        (
+            SeatSection {
+                body_outside: Some(Length::inches(1.5)),
+                ..good
+            },
+            "the outside of the body is 1.5000 in; more than the outside of the seat (1.6607 in)",
+        ),
+        (
+            SeatSection {
+                disc_outside: Some(Length::inches(1.25)),
+                ..good
+            },
+            "the outside of the disc is 1.2500 in; more than the port (1.5000 in)",
+        ),
+        (
+            // Plane geometry: the sink is .125 sin 5° / sin 45° = .0154.
+            SeatSection {
+                wall: Some(Length::inches(0.015)),
+                ..good
+            },
+            "the wall behind the seat is .0150 in; more than the sink, or the cut breaks through (.0154 in)",
+        ),
+    ] {
+        let why = why(bad);
+        assert!(why.starts_with(says), "{why}");
+        assert!(why.ends_with("No drawing was made."), "{why}");
+    }
+}
+
+#[test]
+fn a_part_too_large_for_every_scale_is_refused() {
+    let why = seat_section(&seat(1e6, 1.0, 44.0, 45.0), House::Inch, title("Seat"))
+        .unwrap()
+        .lay_out()
+        .unwrap_err()
+        .to_string();
+    assert!(
+        why.contains("fits its place on the sheet at no standard scale from 200:1 to 1:500"),
+        "{why}"
+    );
+}
+
+#[test]
+fn a_chamfer_larger_than_its_corner_is_refused() {
+    let disc = TurnedDisc {
+        nose: Length::inches(1.0),
+        outside: Length::inches(1.5),
+        half_angle: Angle::degrees(45.0),
+        rim: Length::inches(0.125),
+        stem: Length::inches(0.5),
+        stem_length: Length::inches(2.0),
+        chamfer: Some(Length::inches(0.125)),
+    };
+    let why = turned_disc(&disc, House::Inch, title("Disc"))
+        .unwrap_err()
+        .to_string();
+    assert!(
+        why.starts_with("what is left to chamfer is .1250 in; more than the chamfer (.1250 in)"),
+        "{why}"
+    );
+}

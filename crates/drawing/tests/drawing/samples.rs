@@ -1,0 +1,282 @@
+//! Sample drawings, of seats from steep to flat and from tiny to large, of discs and of laps. All invented.
+
+use drawing::geometry::{Path, Point, Vertex};
+use drawing::hatch::Lean;
+use drawing::{
+    DiscLap, Drawing, DrawingError, Label, Layer, Mark, SeatLap, SeatSection, Side, Title,
+    Tolerance, TurnedDisc, View, lap_for_disc, seat_lap, seat_section, turned_disc,
+};
+use measure::{Angle, House, Length};
+
+/// One sample.
+pub struct Sample {
+    /// Its name, also of its files.
+    pub name: &'static str,
+    /// The drawing.
+    pub drawing: Result<Drawing, DrawingError>,
+    /// Corners that the DXF must have on its layer OUTLINE, inches of the part, worked out here by themselves.
+    pub corners: Vec<(f64, f64)>,
+}
+
+/// A title block with something in most of its places.
+pub fn title(drawing: &str) -> Title {
+    Title {
+        shop: Some("Juniper Fork Railroad Museum".to_owned()),
+        drawing: drawing.to_owned(),
+        part: Some("No. 27, turret stop valve".to_owned()),
+        number: Some("D-014".to_owned()),
+        material: Some("gray iron body, bronze disc".to_owned()),
+        quantity: Some("1".to_owned()),
+        finish: None,
+        edges: Some("break .010".to_owned()),
+        as_of: Some("2026-05-02".to_owned()),
+        revision: Some("1".to_owned()),
+        sheets: vec!["seat.correct".to_owned()],
+    }
+}
+
+/// A seat with everything known; sizes in inches, angles in degrees.
+pub fn seat(port: f64, land: f64, found: f64, wanted: f64) -> SeatSection {
+    SeatSection {
+        port: Length::inches(port),
+        land: Length::inches(land),
+        found_half_angle: Angle::degrees(found),
+        wanted_half_angle: Angle::degrees(wanted),
+        wall: None,
+        body_outside: None,
+        disc_outside: None,
+    }
+}
+
+fn inches(value: f64) -> Option<Length> {
+    Some(Length::inches(value))
+}
+
+fn seat_sample(name: &'static str, seat: SeatSection, house: House) -> Sample {
+    let port = seat.port.to_inches() / 2.0;
+    let land = seat.land.to_inches();
+    let (found, wanted) = (
+        seat.found_half_angle.to_radians(),
+        seat.wanted_half_angle.to_radians(),
+    );
+    let out = port + land * measure::math::sin(found);
+    let top = land * measure::math::cos(found);
+    let rise = (out - port) / measure::math::tan(wanted);
+    let (inner, outer) = if wanted >= found {
+        (0.0, rise)
+    } else {
+        (top - rise, top)
+    };
+    Sample {
+        name,
+        drawing: seat_section(&seat, house, title("Valve seat, before and after")),
+        corners: vec![(port, inner), (out, outer), (-port, inner), (-out, outer)],
+    }
+}
+
+/// All of them.
+pub fn all() -> Vec<Sample> {
+    let usual = SeatSection {
+        wall: inches(0.25),
+        body_outside: inches(2.25),
+        ..seat(1.5, 0.125, 43.0, 45.0)
+    };
+    let closed = SeatSection {
+        wall: inches(0.3125),
+        body_outside: inches(2.5),
+        disc_outside: inches(1.75),
+        ..seat(1.25, 0.1875, 48.0, 45.0)
+    };
+    vec![
+        seat_sample("seat-opened", usual, House::Inch),
+        seat_sample("seat-closed", closed, House::Inch),
+        seat_sample("seat-metric", usual, House::Metric),
+        seat_sample(
+            "seat-steep",
+            SeatSection {
+                wall: inches(0.5),
+                ..seat(1.0, 0.25, 14.0, 15.0)
+            },
+            House::Inch,
+        ),
+        seat_sample(
+            "seat-flat",
+            SeatSection {
+                wall: inches(0.1),
+                body_outside: inches(3.0),
+                ..seat(2.0, 0.1875, 72.0, 75.0)
+            },
+            House::Inch,
+        ),
+        seat_sample("seat-tiny-land", seat(0.75, 0.02, 44.5, 45.0), House::Inch),
+        seat_sample(
+            "seat-big-body",
+            SeatSection {
+                wall: inches(1.0),
+                body_outside: inches(14.0),
+                disc_outside: inches(6.6),
+                ..seat(6.0, 0.1875, 40.0, 45.0)
+            },
+            House::Inch,
+        ),
+        seat_sample(
+            "seat-unknown-wall",
+            seat(1.5, 0.125, 52.0, 45.0),
+            House::Inch,
+        ),
+        seat_sample(
+            "seat-much-metal",
+            SeatSection {
+                wall: inches(0.75),
+                body_outside: inches(3.0),
+                ..seat(1.5, 0.25, 30.0, 45.0)
+            },
+            House::Inch,
+        ),
+        seat_sample(
+            "seat-true",
+            SeatSection {
+                wall: inches(0.25),
+                body_outside: inches(2.25),
+                ..seat(1.5, 0.125, 45.0, 45.0)
+            },
+            House::Inch,
+        ),
+        disc_sample("disc", House::Inch, 45.0, inches(1.0 / 32.0)),
+        disc_sample("disc-metric-steep", House::Metric, 20.0, None),
+        seat_lap_sample(),
+        disc_lap_sample(),
+        ring_sample(),
+    ]
+}
+
+/// A ring on a hub, seen from the end and cut: circles, a slot with round ends, and two parts lined opposite ways.
+/// Drawn by hand, so that what the other samples do not use is read by others too.
+fn ring_sample() -> Sample {
+    let mut view = View::new("Ring on its hub, cut");
+    let (hub, ring) = (
+        Path::circle(Point::ORIGIN, 1.0),
+        Path::circle(Point::ORIGIN, 1.5),
+    );
+    let bore = Path::circle(Point::ORIGIN, 0.5);
+    view.marks
+        .push(Mark::Hatch(vec![ring.clone(), hub.clone()], Lean::Left));
+    view.marks
+        .push(Mark::Hatch(vec![hub.clone(), bore.clone()], Lean::Right));
+    for path in [hub, ring, bore] {
+        view.line(Layer::Outline, path);
+    }
+    let slot = |x: f64, y: f64, bulge: f64| Vertex {
+        at: Point::new(x, y),
+        bulge,
+    };
+    view.line(
+        Layer::Outline,
+        Path {
+            vertices: vec![
+                slot(-0.25, -0.125, 0.0),
+                slot(0.25, -0.125, 1.0),
+                slot(0.25, 0.125, 0.0),
+                slot(-0.25, 0.125, 1.0),
+            ],
+            closed: true,
+        },
+    );
+    let label = |inches: f64| Label::diameter(Length::inches(inches), House::Inch);
+    let size = label(3.0).within(Tolerance::Either(Length::inches(0.0005)), House::Inch);
+    view.linear(
+        Point::new(-1.5, 0.0),
+        Point::new(1.5, 0.0),
+        Side::Below,
+        size,
+    );
+    view.linear(
+        Point::new(-1.0, 0.0),
+        Point::new(1.0, 0.0),
+        Side::Above,
+        label(2.0),
+    );
+    Sample {
+        name: "ring",
+        drawing: Ok(Drawing {
+            house: House::Inch,
+            title: title("Ring on its hub"),
+            views: vec![view],
+            key: vec![
+                (Layer::Outline, "edge"),
+                (Layer::Hatch, "metal cut through"),
+            ],
+            notes: vec!["The ring is lined one way, the hub the other.".to_owned()],
+        }),
+        corners: vec![(-0.25, -0.125), (0.25, 0.125)],
+    }
+}
+
+fn disc_sample(
+    name: &'static str,
+    house: House,
+    half_angle: f64,
+    chamfer: Option<Length>,
+) -> Sample {
+    let disc = TurnedDisc {
+        nose: Length::inches(1.375),
+        outside: Length::inches(1.8125),
+        half_angle: Angle::degrees(half_angle),
+        rim: Length::inches(0.3125),
+        stem: Length::inches(0.625),
+        stem_length: Length::inches(2.0),
+        chamfer,
+    };
+    let cone = (1.8125 - 1.375) / 2.0 / measure::math::tan_deg(half_angle);
+    let cut = chamfer.map_or(0.0, Length::to_inches);
+    Sample {
+        name,
+        drawing: turned_disc(&disc, house, title("Disc with stem")),
+        corners: vec![
+            (0.0, 0.6875),
+            (cone, 0.90625),
+            (cone + 0.3125, 0.90625 - cut),
+            (cone + 0.3125, 0.3125),
+            (cone + 2.3125, -(0.3125 - cut)),
+        ],
+    }
+}
+
+fn seat_lap_sample() -> Sample {
+    let lap = SeatLap {
+        small: Length::inches(1.4),
+        large: Length::inches(1.9),
+        half_angle: Angle::degrees(45.0),
+        back: Length::inches(0.5),
+        pilot: Length::inches(1.25),
+        pilot_length: Length::inches(1.0),
+        spindle: Length::inches(0.5),
+        drive_length: Length::inches(1.5),
+    };
+    Sample {
+        name: "seat-lap",
+        drawing: seat_lap(&lap, House::Inch, title("Seat lap with pilot")),
+        corners: vec![
+            (-1.0, 0.625),
+            (0.0, 0.7),
+            (0.25, 0.95),
+            (0.75, -0.95),
+            (2.25, 0.25),
+        ],
+    }
+}
+
+fn disc_lap_sample() -> Sample {
+    let lap = DiscLap {
+        outside: Length::inches(2.5),
+        length: Length::inches(1.0),
+        mouth: Length::inches(2.0),
+        half_angle: Angle::degrees(45.0),
+        bore: Length::inches(1.25),
+    };
+    Sample {
+        name: "disc-lap",
+        drawing: lap_for_disc(&lap, House::Inch, title("Lap for the disc")),
+        corners: vec![(0.0, 1.25), (0.625, 0.625), (1.0, 1.0), (1.0, -1.25)],
+    }
+}
