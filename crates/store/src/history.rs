@@ -1,5 +1,6 @@
 //! The history that counts: entries with corrections in place and withdrawn batches left out.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 
 use shop::book::{BatchId, Book, EntryId, FoldError, Meta, PersonId, Statement};
@@ -68,10 +69,10 @@ pub fn withdrawn(entries: &[Read]) -> Vec<BatchId> {
 /// The statements that count, in the order of the entries: a correction takes the place of what it
 /// puts right, with its own number and day and the person of the first; a withdrawn batch is as
 /// never entered.
-pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
+pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Cow<'_, Statement>)>, String> {
     let withdrawn = withdrawn(entries);
     let gone = |read: &Read| read.meta.batch.is_some_and(|b| withdrawn.contains(&b));
-    let mut kept: Vec<(Meta, Statement)> = Vec::with_capacity(entries.len());
+    let mut kept: Vec<(Meta, Cow<'_, Statement>)> = Vec::with_capacity(entries.len());
     let mut places: HashMap<EntryId, usize> = HashMap::new();
     for read in entries.iter().filter(|r| !gone(r)) {
         match (&read.statement, read.supersedes) {
@@ -89,7 +90,8 @@ pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
                     person: slot.0.person,
                     ..read.meta
                 };
-                *slot = (meta, correction.statement().map_err(|e| e.to_string())?);
+                let instead = correction.statement().map_err(|e| e.to_string())?;
+                *slot = (meta, Cow::Owned(instead));
                 places.insert(read.meta.id, place.unwrap_or_default());
             }
             (Statement::Correction(_), None) => {
@@ -97,7 +99,7 @@ pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
             }
             (statement, _) => {
                 places.insert(read.meta.id, kept.len());
-                kept.push((read.meta, statement.clone()));
+                kept.push((read.meta, Cow::Borrowed(statement)));
             }
         }
     }
@@ -107,6 +109,9 @@ pub fn effective(entries: &[Read]) -> Result<Vec<(Meta, Statement)>, String> {
 /// Folds the history that counts from an empty book.
 pub fn fold(entries: &[Read]) -> Result<Book, String> {
     let kept = effective(entries)?;
-    shop::book::fold(kept.iter().map(|(meta, statement)| (*meta, statement)))
-        .map_err(|e: FoldError| e.to_string())
+    shop::book::fold(
+        kept.iter()
+            .map(|(meta, statement)| (*meta, statement.as_ref())),
+    )
+    .map_err(|e: FoldError| e.to_string())
 }

@@ -11,6 +11,37 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 #[error("`{0}` is not an id: 32 hexadecimal digits were expected")]
 pub struct IdError(pub String);
 
+/// The number that 32 lower-case hexadecimal digits write. A book is read by the ten thousand of these.
+fn number(text: &str) -> Option<u128> {
+    let digit = |byte: u8| match byte {
+        b'0'..=b'9' => Some(u64::from(byte - b'0')),
+        b'a'..=b'f' => Some(u64::from(byte - b'a') + 10),
+        _ => None,
+    };
+    let half = |digits: &[u8]| {
+        let mut digits = digits.iter();
+        digits.try_fold(0u64, |number, byte| Some(number << 4 | digit(*byte)?))
+    };
+    let (high, low) = text.as_bytes().split_at_checked(16)?;
+    if low.len() != 16 {
+        return None;
+    }
+    Some(u128::from(half(high)?) << 64 | u128::from(half(low)?))
+}
+
+/// The 32 lower-case hexadecimal digits of a number, leading zeros and all.
+fn digits(number: u128) -> [u8; 32] {
+    let mut digits = [0; 32];
+    for (at, byte) in number.to_be_bytes().into_iter().enumerate() {
+        for (half, four) in [byte >> 4, byte & 15].into_iter().enumerate() {
+            if let Some(digit) = digits.get_mut(2 * at + half) {
+                *digit = four + if four < 10 { b'0' } else { b'a' - 10 };
+            }
+        }
+    }
+    digits
+}
+
 macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident),* $(,)?) => {$(
         $(#[$doc])*
@@ -19,18 +50,14 @@ macro_rules! ids {
 
         impl std::fmt::Display for $name {
             fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                write!(f, "{:032x}", self.0)
+                f.write_str(std::str::from_utf8(&digits(self.0)).map_err(|_| std::fmt::Error)?)
             }
         }
 
         impl std::str::FromStr for $name {
             type Err = IdError;
             fn from_str(text: &str) -> Result<Self, IdError> {
-                let plain = text.len() == 32 && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'));
-                match u128::from_str_radix(text, 16) {
-                    Ok(n) if plain => Ok($name(n)),
-                    _ => Err(IdError(text.to_string())),
-                }
+                number(text).map($name).ok_or_else(|| IdError(text.to_string()))
             }
         }
 
@@ -72,4 +99,31 @@ ids! {
     JobId,
     /// A piece of tooling.
     ToolingId,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_id_is_32_lower_case_hexadecimal_digits_and_nothing_else() {
+        for number in [0, 1, u128::MAX, 0x0123_4567_89ab_cdef_fedc_ba98_7654_3210] {
+            let text = PartId(number).to_string();
+            assert_eq!(text, format!("{number:032x}"));
+            assert_eq!(text.parse(), Ok(PartId(number)));
+        }
+        let right = "0123456789abcdef0123456789abcdef";
+        for wrong in [
+            "",
+            &right[1..],
+            &format!("{right}0"),
+            &right.to_uppercase(),
+            &right.replace('0', " "),
+            &right.replace('0', "+"),
+            &right.replace('0', "g"),
+            &right.replace("01", "é"),
+        ] {
+            assert_eq!(wrong.parse::<PartId>(), Err(IdError(wrong.to_string())));
+        }
+    }
 }
