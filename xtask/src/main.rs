@@ -1,6 +1,7 @@
 //! Chores of the house, each one word after `cargo xtask`. Links none of our crates, so it builds at once
 //! and can judge the others even while they do not compile.
 
+mod drawings;
 mod suite;
 mod tidy;
 
@@ -23,6 +24,10 @@ const VERBS: &[(&str, &str)] = &[
     ),
     ("evidence", "list every law with the grade of its proof"),
     ("bench", "time the things a person waits for"),
+    (
+        "drawings",
+        "write the sample drawings and have their DXF read by an independent reader",
+    ),
 ];
 
 fn main() -> ExitCode {
@@ -36,6 +41,7 @@ fn main() -> ExitCode {
     match verb.as_str() {
         "test" => suite::run(&root, &rest),
         "tidy" => tidy::run(&root),
+        "drawings" => drawings::run(&root, &rest),
         "rulebook" | "evidence" | "bench" => devtools(&root, &verb, &rest),
         other => {
             eprint!(

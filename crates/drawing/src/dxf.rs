@@ -9,7 +9,7 @@
 //! knows no unit; a drawing in inches is what its reader is told by the text in the title block. Its format is
 //! from memory, and is proved by an independent reader (`tests/ezdxf_audit.py`).
 
-use crate::geometry::{Bounds, Path, Point, Segment};
+use crate::geometry::{Path, Point, Segment};
 use crate::label::CAPITAL;
 use crate::laid::{Item, Laid, Shape, Text};
 use crate::layer::Layer;
@@ -282,17 +282,16 @@ impl Writer {
     }
 
     fn text(&mut self, layer: &str, text: &Text) {
-        let width = text.width;
-        let box_of = Bounds::of(text.at, text.at + Point::new(width, text.height));
-        let middle = Point::new(box_of.center().x, text.at.y);
         self.entity("TEXT", layer);
         self.point(10, text.at);
         self.real(40, text.height * CAPITAL / self.times);
         self.pair(1, &plain(&text.words));
         self.real(41, NARROW);
         self.pair(7, "STANDARD");
-        self.pair(72, "1");
-        self.point(11, middle);
+        if text.centered {
+            self.pair(72, "1");
+            self.point(11, text.at + Point::new(text.width / 2.0, 0.0));
+        }
     }
 }
 

@@ -69,6 +69,8 @@ pub struct Text {
     pub words: String,
     /// How wide it is made.
     pub width: f64,
+    /// Whether it stands about its middle: a writer that cannot set its width keeps that instead of the left end.
+    pub centered: bool,
 }
 
 impl Text {
@@ -81,6 +83,7 @@ impl Text {
             height,
             words,
             width,
+            centered: false,
         }
     }
 
@@ -89,6 +92,7 @@ impl Text {
         let text = Text::start(at, height, words);
         Text {
             at: at - Point::new(text.width / 2.0, 0.0),
+            centered: true,
             ..text
         }
     }

@@ -108,7 +108,7 @@ impl Drawing {
             let lines: Vec<String> = self
                 .notes
                 .iter()
-                .flat_map(|note| wrapped(note, room.width(), height))
+                .flat_map(|note| wrapped(note, room.width() * 0.97, height))
                 .collect();
             let rows = (self.key.len().div_ceil(2) + lines.len()) as f64 + 0.4;
             let needed = rows * height * 1.35;

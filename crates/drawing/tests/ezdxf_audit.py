@@ -15,7 +15,7 @@ import ezdxf
 
 def corners(space):
     """The ends and corners of everything on the layer OUTLINE."""
-    for entity in space.query('LINE POLYLINE[layer=="OUTLINE"]'):
+    for entity in space.query('LINE POLYLINE'):
         if entity.dxf.layer != "OUTLINE":
             continue
         if entity.dxftype() == "LINE":

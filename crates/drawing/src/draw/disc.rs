@@ -61,7 +61,7 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         .chamfer
         .map(|chamfer| need::size("the chamfer", chamfer, house))
         .transpose()?;
-    if let (Some(cut), Some(given)) = (chamfer, disc.chamfer) {
+    if let Some(given) = disc.chamfer {
         let least = rim.min(stem_length).min(stem).min(outside - stem);
         need::more(
             "what is left to chamfer",
@@ -70,7 +70,6 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
             "more than the chamfer",
             house,
         )?;
-        debug_assert!(cut > 0.0);
     }
 
     let cone = (outside - nose) / math::tan(half_angle);
@@ -91,6 +90,7 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         bore: Vec::new(),
         lean: Lean::Right,
         covered: None,
+        filled: false,
     }
     .draw(&mut view);
     axis(&mut view, 0.0, end);

@@ -86,6 +86,7 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
         bore: bore.to_vec(),
         lean: Lean::Right,
         covered: None,
+        filled: true,
     }
     .draw(&mut view);
     Turned {
@@ -93,6 +94,7 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
         bore: Vec::new(),
         lean: Lean::Left,
         covered: Some((0.0, behind)),
+        filled: false,
     }
     .draw(&mut view);
     axis(&mut view, tip.x, end.x);
@@ -176,6 +178,7 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
         bore: vec![Point::new(0.0, bore), foot, lip],
         lean: Lean::Right,
         covered: None,
+        filled: false,
     }
     .draw(&mut view);
     axis(&mut view, 0.0, long);

@@ -394,7 +394,8 @@ fn detail(cut: &Cut, house: House) -> View {
         .over("square to the new face");
     if cut.opens() {
         view.linear(cut.new_outer, cut.outer, Side::Right, sink);
-        view.leader(cut.new_outer.middle(cut.outer), 0.35, wedge);
+        let on_face = cut.new_inner + (cut.new_outer - cut.new_inner) * 0.85;
+        view.leader(on_face, -0.5, wedge);
     } else {
         view.linear(cut.new_inner, cut.inner, Side::Left, sink);
         view.leader(cut.new_inner.middle(cut.inner), PI + 0.6, wedge);

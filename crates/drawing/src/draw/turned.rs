@@ -15,8 +15,10 @@ pub(super) struct Turned {
     pub bore: Vec<Point>,
     /// Which way its section is lined.
     pub lean: Lean,
-    /// Stretches of the axis where its outside lies within another part and is not seen from beside.
+    /// The stretch of the axis on which its outside lies within another part and is not seen from beside.
     pub covered: Option<(f64, f64)>,
+    /// Whether another part fills the bore, so that its edges are not seen behind the cut.
+    pub filled: bool,
 }
 
 impl Turned {
@@ -43,7 +45,7 @@ impl Turned {
             let under = Path::open(self.bore.iter().copied()).transformed(down);
             view.line(Layer::Hidden, under);
             // Edges of the bore, seen behind the cut.
-            for p in &self.bore {
+            for p in self.bore.iter().filter(|_| !self.filled) {
                 view.line(Layer::Outline, Path::line(axis(*p), *p));
             }
         }
@@ -67,11 +69,8 @@ impl Turned {
         let down = Transform::mirror_top_bottom();
         let seen = |x: f64| self.covered.is_none_or(|(from, to)| x <= from || x >= to);
         for pair in self.outside.windows(2) {
-            if seen(pair[0].middle(pair[1]).x) {
-                view.line(
-                    Layer::Outline,
-                    Path::line(down.point(pair[0]), down.point(pair[1])),
-                );
+            for (from, to) in self.uncovered(pair[0], pair[1]) {
+                view.line(Layer::Outline, Path::line(down.point(from), down.point(to)));
             }
         }
         for p in &self.outside {
@@ -87,6 +86,22 @@ impl Turned {
                 );
             }
         }
+    }
+
+    /// What is left of an edge of the outside when the covered stretch is cut out of it.
+    fn uncovered(&self, a: Point, b: Point) -> Vec<(Point, Point)> {
+        let Some((from, to)) = self.covered.filter(|_| a.x < b.x) else {
+            return vec![(a, b)];
+        };
+        let at = |x: f64| a + (b - a) * ((x - a.x) / (b.x - a.x));
+        let mut left = Vec::new();
+        if a.x < from {
+            left.push((a, at(from.min(b.x))));
+        }
+        if b.x > to {
+            left.push((at(to.max(a.x)), b));
+        }
+        left
     }
 }
 

@@ -63,14 +63,16 @@ pub(super) fn rays(dimension: &Dimension) -> Vec<(Point, Point)> {
     }
 }
 
-/// The level, along `out`, of the first line of dimensions.
-fn first(from: Point, to: Point, side: Side, out: Point, part: Bounds) -> f64 {
-    let edge = match side {
-        Side::Above | Side::Right => part.max.dot(out),
-        Side::Below | Side::Left => part.min.dot(out),
-        Side::Beside => from.dot(out),
-    };
-    edge.max(from.dot(out)).max(to.dot(out)) + FIRST
+/// The level, along `out`, of the first line of dimensions: outside of the whole part, or, for one that stands at
+/// the feature itself, outside of what lies beside it.
+fn first(a: Point, b: Point, side: Side, part: &[Point]) -> f64 {
+    let (along, out) = ways(a, b, side);
+    let beside = |p: &&Point| (a.dot(along)..=b.dot(along)).contains(&p.dot(along));
+    let reaches = part
+        .iter()
+        .filter(|p| side != Side::Beside || beside(p))
+        .map(|p| p.dot(out));
+    reaches.fold(a.dot(out).max(b.dot(out)), f64::max) + FIRST
 }
 
 /// Every place, the best first.
@@ -79,7 +81,7 @@ pub(super) fn offers(
     to: Point,
     side: Side,
     label: &Label,
-    part: Bounds,
+    part: &[Point],
 ) -> Vec<Placed> {
     let (along, out) = ways(from, to, side);
     // From here on `a` comes first along the measured way.
@@ -88,7 +90,7 @@ pub(super) fn offers(
     } else {
         (to, from)
     };
-    let first = first(a, b, side, out, part);
+    let first = first(a, b, side, part);
     let pitch = if 2.0 * reach(label, out) > PITCH - 0.06 {
         WIDE_PITCH
     } else {
@@ -101,6 +103,7 @@ pub(super) fn offers(
         out,
         level: first + pitch * f64::from(number),
         label,
+        first_end: side == Side::Beside,
     };
     let near = (0..LANES).flat_map(|number| {
         let lane = lane(number);
@@ -125,6 +128,9 @@ struct Lane<'a> {
     out: Point,
     level: f64,
     label: &'a Label,
+    /// Whether a text outside stands rather before the first arrow than past the second. A slanting dimension is
+    /// drawn along a face that often meets others at its far end.
+    first_end: bool,
 }
 
 impl Lane<'_> {
@@ -176,13 +182,16 @@ impl Lane<'_> {
             .collect()
     }
 
-    /// The text outside, past the second arrow or before the first, led `away` from it.
+    /// The text outside, past one arrow or the other, led `away` from it.
     fn after(&self, away: f64) -> Vec<Placed> {
         let (a, b) = self.tips();
         let roomy = (b - a).length() >= 2.0 * ARROW + 0.08;
         let beyond = reach(self.label, self.along) + GAP;
-        [(a, b, self.along), (b, a, -self.along)]
-            .into_iter()
+        let mut ways = [(a, b, self.along), (b, a, -self.along)];
+        if self.first_end {
+            ways.reverse();
+        }
+        ways.into_iter()
             .map(|(start, end, way)| {
                 let tail = end + way * (TAIL + away);
                 let (lines, arrows) = if roomy {

@@ -61,7 +61,8 @@ pub(crate) fn place(
 ) -> Result<Vec<Placed>, usize> {
     let mut obstacles = Obstacles::of(marks);
     let part = obstacles.part();
-    let mut taken_up = part;
+    let nothing = Bounds::of(Point::ORIGIN, Point::ORIGIN);
+    let mut taken_up = Bounds::over(part.iter().copied()).unwrap_or(nothing);
     let order = order(dimensions);
     let mut placed: Vec<Option<Placed>> = vec![None; dimensions.len()];
     for (turn, &index) in order.iter().enumerate() {
@@ -70,7 +71,7 @@ pub(crate) fn place(
             .iter()
             .flat_map(|&later| linear::rays(&dimensions[later]))
             .collect();
-        let offers: Vec<Placed> = offers(&dimensions[index], part)
+        let offers: Vec<Placed> = offers(&dimensions[index], &part)
             .into_iter()
             .filter(|offer| {
                 let with = taken_up.with(offer.bounds());
@@ -79,7 +80,10 @@ pub(crate) fn place(
             .collect();
         let taken = offers
             .iter()
-            .find(|offer| obstacles.free(offer))
+            .find(|offer| match dimensions[index] {
+                Dimension::Leader { .. } => obstacles.free_to_point(offer),
+                _ => obstacles.free(offer),
+            })
             .or_else(|| offers.iter().find(|offer| obstacles.legible(offer)));
         let Some(taken) = taken else {
             return Err(index);
@@ -113,7 +117,7 @@ fn order(dimensions: &[Dimension]) -> Vec<usize> {
     order
 }
 
-fn offers(dimension: &Dimension, part: Bounds) -> Vec<Placed> {
+fn offers(dimension: &Dimension, part: &[Point]) -> Vec<Placed> {
     match dimension {
         Dimension::Linear {
             from,

@@ -14,6 +14,9 @@ const APART: f64 = 0.04;
 /// How close the arrow lines of two dimensions may come.
 const LANE: f64 = 0.03;
 
+/// How much of each end of a line may stand on another.
+const LET_GO: f64 = 0.02;
+
 /// A straight line between two points.
 type Stroke = (Point, Point);
 
@@ -54,10 +57,9 @@ impl Obstacles {
         }
     }
 
-    /// The box of the part.
-    pub(crate) fn part(&self) -> Bounds {
-        Bounds::over(self.edges.iter().flat_map(|(a, b)| [*a, *b]))
-            .unwrap_or(Bounds::of(Point::ORIGIN, Point::ORIGIN))
+    /// The ends of all edges of the part.
+    pub(crate) fn part(&self) -> Vec<Point> {
+        self.edges.iter().flat_map(|(a, b)| [*a, *b]).collect()
     }
 
     /// Whether the text can be read, and hides no other: nothing but lines may cross.
@@ -92,14 +94,23 @@ impl Obstacles {
     /// Whether besides that its lines cross nothing that a reader could take for a part of it.
     pub(crate) fn free(&self, offer: &Placed) -> bool {
         self.legible(offer)
-            && offer.lines.iter().flat_map(strokes).all(|line| {
-                // Arrows may stand on lines where they point; the ends are let go.
-                let line = shortened(line, 0.02);
-                !self
-                    .lines
+            && inner(offer).all(|line| {
+                self.lines
                     .iter()
-                    .any(|other| near(line, shortened(*other, 0.02)))
+                    .map(|other| shortened(*other, LET_GO))
+                    .all(|other| !near(line, other))
                     && !self.edges.iter().any(|other| cross(line, *other))
+            })
+    }
+
+    /// Whether besides that a note's line keeps off all other dimensions. It may cross the part, to which it points.
+    pub(crate) fn free_to_point(&self, offer: &Placed) -> bool {
+        self.legible(offer)
+            && inner(offer).all(|line| {
+                let others = self.lines.iter().chain(&self.extensions);
+                others
+                    .map(|other| shortened(*other, LET_GO))
+                    .all(|other| !near(line, other))
             })
     }
 
@@ -123,6 +134,15 @@ fn strokes(path: &Path) -> Vec<Stroke> {
 fn shortened((a, b): Stroke, by: f64) -> Stroke {
     let way = (b - a).unit() * by.min((b - a).length() / 2.0);
     (a + way, b - way)
+}
+
+/// The lines of an offer without their ends: arrows may stand on lines where they point.
+fn inner(offer: &Placed) -> impl Iterator<Item = Stroke> + '_ {
+    offer
+        .lines
+        .iter()
+        .flat_map(strokes)
+        .map(|line| shortened(line, LET_GO))
 }
 
 /// Whether two lines cross.

@@ -2,7 +2,10 @@
 
 use crate::samples::{self, seat, title};
 use drawing::geometry::{Bounds, Path, Point};
-use drawing::{Drawing, Laid, SeatSection, Shape, Text, TurnedDisc, seat_section, turned_disc};
+use drawing::{
+    DiscLap, Drawing, Laid, SeatLap, SeatSection, Shape, Text, TurnedDisc, lap_for_disc, seat_lap,
+    seat_section, turned_disc,
+};
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
 
@@ -154,6 +157,42 @@ proptest! {
         let house = if metric { House::Metric } else { House::Inch };
         if let Err(why) = check(&turned_disc(&disc, house, title("Disc with stem")).unwrap()) {
             return Err(TestCaseError::fail(why));
+        }
+    }
+
+    #[test]
+    fn laps_of_any_size_are_clear(
+        large in 0.2_f64..10.0, slim in 0.05_f64..0.5, half_angle in 10.0_f64..80.0, pilot in 0.3_f64..0.98,
+        spindle in 0.2_f64..0.9, long in prop::array::uniform3(0.1_f64..2.0), metric in any::<bool>(),
+    ) {
+        let inches = Length::inches;
+        let small = large * (1.0 - slim);
+        let house = if metric { House::Metric } else { House::Inch };
+        let lap = SeatLap {
+            small: inches(small),
+            large: inches(large),
+            half_angle: Angle::degrees(half_angle),
+            back: inches(large * long[0]),
+            pilot: inches(small * pilot),
+            pilot_length: inches(large * long[1]),
+            spindle: inches(small * pilot * spindle),
+            drive_length: inches(large * long[2]),
+        };
+        let hollow = DiscLap {
+            outside: inches(large * 1.4),
+            // Always longer than the cone, which is half of `large - small` over the tangent.
+            length: inches(large * (long[0] + 0.5 * slim / measure::math::tan_deg(half_angle))),
+            mouth: inches(large),
+            half_angle: Angle::degrees(half_angle),
+            bore: inches(small),
+        };
+        for drawing in [
+            seat_lap(&lap, house, title("Seat lap with pilot")).unwrap(),
+            lap_for_disc(&hollow, house, title("Lap for the disc")).unwrap(),
+        ] {
+            if let Err(why) = check(&drawing) {
+                return Err(TestCaseError::fail(why));
+            }
         }
     }
 }
