@@ -44,6 +44,6 @@ fn main() -> ExitCode {
 
 /// The corners to be found, one a line.
 fn sizes(sample: &samples::Sample) -> String {
-    let line = |(x, y): &(f64, f64)| format!("{x:.12} {y:.12}\n");
-    sample.corners.iter().map(line).collect()
+    let line = |(x, y): (f64, f64)| format!("{x:.12} {y:.12}\n");
+    sample.corners_in_file().into_iter().map(line).collect()
 }

@@ -1,19 +1,19 @@
 //! Writes a laid-out drawing as DXF, release 12, in plain ASCII.
 //!
-//! The parts of the first view are at *true size in inches*, whatever the scale on paper: what is measured in the
-//! file is what is measured on the part. The paper round it is drawn larger or smaller to suit. A view that is
+//! The parts of the first view are at *true size in the house unit* (inches or millimetres, the unit of its figures),
+//! whatever the scale on paper: what is measured in the file is what is measured on the part. The paper round it is drawn larger or smaller to suit. A view that is
 //! enlarged from the first would be read wrong by a machine that takes every outline for the part; its layers
 //! are called `DETAIL_OUTLINE` and so on, and those of the samples of lines in the key `KEY_OUTLINE` and so on.
 //!
 //! Release 12 is the oldest form that is still read everywhere, and small enough to be written out by hand. It
-//! knows no unit; a drawing in inches is what its reader is told by the text in the title block. Its format is
+//! knows no unit; its reader is told by the text in the title block. Its format is
 //! from memory, and is proved by an independent reader (`tests/ezdxf_audit.py`).
 
 use crate::geometry::{Path, Point, Segment};
 use crate::label::CAPITAL;
 use crate::laid::{Item, Laid, Shape, Text};
 use crate::layer::Layer;
-use measure::Angle;
+use measure::{Angle, House, Length};
 
 /// How wide the plain stroke letters of a DXF reader are set, so that they take no more room than ours.
 const NARROW: f64 = 0.75;
@@ -24,7 +24,12 @@ const PREFIXES: [&str; 3] = ["", "DETAIL_", "KEY_"];
 impl Laid {
     /// The drawing as a DXF file of release 12.
     pub fn dxf(&self) -> String {
-        let times = self.views.first().map_or(1.0, |view| view.scale.times());
+        let scale = self.views.first().map_or(1.0, |view| view.scale.times());
+        let units_in_an_inch = match self.house {
+            House::Inch => 1.0,
+            House::Metric => Length::inches(1.0).to_mm(),
+        };
+        let times = scale / units_in_an_inch;
         let shift = self
             .views
             .first()
@@ -73,7 +78,7 @@ struct Writer {
     out: String,
     /// Where on paper the origin of the first view is.
     shift: Point,
-    /// How many times as large as the part the paper shows it.
+    /// Inches of paper for one house unit of the part.
     times: f64,
 }
 
@@ -83,7 +88,7 @@ impl Writer {
     }
 
     fn real(&mut self, code: u16, value: f64) {
-        // Ten decimals: a hundredth of a micro-inch and finer, and no dust from the shift to paper and back.
+        // Ten decimals: far finer than any size, and no dust from the shift to paper and back.
         let text = format!("{value:.10}");
         let text = if text
             .trim_start_matches('-')
@@ -97,7 +102,7 @@ impl Writer {
         self.pair(code, text);
     }
 
-    /// A point of the paper, in inches of the part; `code` is that of x.
+    /// A point of the paper, in house units of the part; `code` is that of x.
     fn point(&mut self, code: u16, p: Point) {
         let p = (p - self.shift) * (1.0 / self.times);
         self.real(code, p.x);

@@ -5,6 +5,7 @@ use crate::label::{CAPITAL, FIGURE, LEADING, text_width};
 use crate::layer::Layer;
 use crate::place::Placed;
 use crate::scale::Scale;
+use measure::House;
 
 /// A sheet of paper with a drawing on it. All places are in inches of paper from its lower left corner.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,6 +14,8 @@ pub struct Laid {
     pub width: f64,
     /// The height of the paper.
     pub height: f64,
+    /// The units its sizes are shown in.
+    pub house: House,
     /// What it is called.
     pub name: String,
     /// What it shows, in sentences, for one who cannot see it.

@@ -94,6 +94,7 @@ impl Drawing {
         Ok(Laid {
             width: paper.x,
             height: paper.y,
+            house: self.house,
             name: self.title.drawing.clone(),
             description: self.description(&views, unit),
             views,

@@ -49,20 +49,11 @@ pub fn seat_section(
     title: Title,
 ) -> Result<Drawing, DrawingError> {
     let cut = Cut::of(seat, house)?;
-    let mut views = vec![section(&cut, house)];
-    views.push(detail(&cut, house));
     Ok(Drawing {
         house,
         title,
-        views,
-        key: vec![
-            (Layer::Outline, "to be left"),
-            (Layer::Found, "as found"),
-            (Layer::Cut, "metal to take"),
-            (Layer::Neighbor, "disc, for its place"),
-            (Layer::Center, "axis"),
-            (Layer::Break, "broken off"),
-        ],
+        views: vec![section(&cut, house), detail(&cut, house)],
+        key: key(&cut),
         notes: notes(&cut, seat),
     })
 }
@@ -384,7 +375,7 @@ fn detail(cut: &Cut, house: House) -> View {
     view.marks.push(Mark::Solid(cut.triangle()));
     view.line(Layer::Found, Path::line(cut.inner, cut.outer));
     land(&mut view, cut.inner, cut.outer, "land found ");
-    land(&mut view, cut.new_inner, cut.new_outer, "land left ");
+    land(&mut view, cut.new_inner, cut.new_outer, "land after ");
     view.dimensions.push(angle(cut.outer, cut.found, "found "));
     view.dimensions
         .push(angle(cut.new_outer, cut.wanted, "wanted "));
@@ -401,6 +392,21 @@ fn detail(cut: &Cut, house: House) -> View {
         view.leader(cut.new_inner.middle(cut.inner), PI + 0.6, wedge);
     }
     view
+}
+
+/// Which lines mean what; what is not drawn is not explained.
+fn key(cut: &Cut) -> Vec<(Layer, &'static str)> {
+    let mut key = vec![(Layer::Outline, "to be left")];
+    if cut.moves() {
+        key.push((Layer::Found, "as found"));
+        key.push((Layer::Cut, "metal to take"));
+    }
+    key.extend([
+        (Layer::Neighbor, "disc, for its place"),
+        (Layer::Center, "axis"),
+        (Layer::Break, "broken off"),
+    ]);
+    key
 }
 
 fn notes(cut: &Cut, seat: &SeatSection) -> Vec<String> {

@@ -81,7 +81,7 @@ fn corners(entities: &[Entity], layer: &str) -> Vec<(f64, f64)> {
 fn sizes_in_the_file_are_those_of_the_part() {
     for sample in samples::all() {
         let found = corners(&entities(&dxf(sample.drawing.as_ref().unwrap())), "OUTLINE");
-        for (x, y) in &sample.corners {
+        for (x, y) in sample.corners_in_file() {
             assert!(
                 found
                     .iter()

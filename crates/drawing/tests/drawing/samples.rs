@@ -18,6 +18,20 @@ pub struct Sample {
     pub corners: Vec<(f64, f64)>,
 }
 
+impl Sample {
+    /// The corners in the unit in which the DXF has them, that of the house.
+    pub fn corners_in_file(&self) -> Vec<(f64, f64)> {
+        let metric = self
+            .drawing
+            .as_ref()
+            .is_ok_and(|drawing| drawing.house == House::Metric);
+        // By definition an inch is 25.4 mm.
+        let times = if metric { 25.4 } else { 1.0 };
+        let one = |(x, y): &(f64, f64)| (x * times, y * times);
+        self.corners.iter().map(one).collect()
+    }
+}
+
 /// A title block with something in most of its places.
 pub fn title(drawing: &str) -> Title {
     Title {

@@ -38,7 +38,7 @@ proptest! {
         let new = land * math::sin_deg(found) / math::sin_deg(wanted);
         let outside = port + 2.0 * land * math::sin_deg(found);
         for (word, wanted) in [
-            ("sink", sink), ("land left", new), ("land found", land),
+            ("sink", sink), ("land after", new), ("land found", land),
             ("seat outside", outside), ("wall after the cut", 1.0 - sink),
         ] {
             let drawn = figure(&all, word).unwrap();
@@ -54,7 +54,8 @@ proptest! {
 fn an_angle_already_true_asks_for_no_metal() {
     let drawing = seat_section(&seat(1.5, 0.125, 45.0, 45.0), House::Inch, title("Seat")).unwrap();
     let text = svg(&drawing);
-    assert!(!text.contains("class=\"solid\" fill=\"currentColor\" stroke=\"none\" d=\"M0"));
+    assert!(!text.contains("class=\"solid\""), "nothing is black");
+    assert!(!text.contains("class=\"found\""), "nothing is dashed");
     let all = dimensions(&text);
     assert!(figure(&all, "sink").is_none());
     assert!(figure(&all, "land").is_some());
