@@ -41,7 +41,7 @@ impl Writer {
 
     fn document(&mut self, laid: &Laid) {
         self.put(&format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" width=\"{}in\" height=\"{}in\" viewBox=\"0 0 {} {}\" aria-label=\"{}\" color=\"black\" font-family=\"{TYPE}\">\n",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" width=\"{}in\" height=\"{}in\" viewBox=\"0 0 {} {}\" aria-label=\"{}\" font-family=\"{TYPE}\">\n",
             number(laid.width),
             number(laid.height),
             number(laid.width * UNITS),
