@@ -20,7 +20,7 @@ pub struct Title {
     pub shop: Option<String>,
     /// What is drawn, in a few words: "Valve seat, before and after".
     pub drawing: String,
-    /// The part it is for: "No. 27, turret stop valve".
+    /// The part it is for: "No. 14, right feed check".
     pub part: Option<String>,
     /// The number of the drawing or of the tool.
     pub number: Option<String>,

@@ -37,7 +37,7 @@ pub fn title(drawing: &str) -> Title {
     Title {
         shop: Some("Juniper Fork Railroad Museum".to_owned()),
         drawing: drawing.to_owned(),
-        part: Some("No. 27, turret stop valve".to_owned()),
+        part: Some("No. 14, right feed check".to_owned()),
         number: Some("D-014".to_owned()),
         material: Some("gray iron body, bronze disc".to_owned()),
         quantity: Some("1".to_owned()),

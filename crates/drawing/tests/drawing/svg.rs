@@ -188,7 +188,7 @@ fn what_nobody_stated_is_said_so_and_advice_is_always_there() {
 fn a_text_too_long_for_its_place_is_cut_and_shows_that_it_is() {
     let seat = samples::seat(1.5, 0.125, 44.0, 45.0);
     let long = Title {
-        part: Some("turret stop valve ".repeat(20)),
+        part: Some("right feed check ".repeat(20)),
         ..title("Seat")
     };
     let text = svg(&drawing::seat_section(&seat, House::Inch, long).unwrap());
@@ -196,7 +196,7 @@ fn a_text_too_long_for_its_place_is_cut_and_shows_that_it_is() {
     let cut = document
         .descendants()
         .filter(|node| node.has_tag_name("text"))
-        .find(|node| node.text().is_some_and(|text| text.starts_with("turret")))
+        .find(|node| node.text().is_some_and(|text| text.starts_with("right")))
         .unwrap();
     assert!(cut.text().unwrap().ends_with('…'));
     let right: f64 = ["x", "textLength"]
@@ -212,6 +212,6 @@ fn a_text_too_long_for_its_place_is_cut_and_shows_that_it_is() {
         whole
             .text()
             .unwrap()
-            .contains(&"turret stop valve ".repeat(20))
+            .contains(&"right feed check ".repeat(20))
     );
 }

@@ -1,5 +1,6 @@
 //! Every clock of an engine on a day: what was counted, what is left, when it stops her, and why.
 
+use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use jiff::civil::Date;
@@ -595,19 +596,31 @@ fn sooner(counted: Clock, dated: Clock) -> Clock {
         State::CannotTell(_) => 1,
         State::Runs | State::EachDay => 2,
     };
-    let by_date = |clock: &Clock| clock.stops_on.unwrap_or(Date::MAX);
-    let dated_first = (rank(&dated), by_date(&dated)) < (rank(&counted), by_date(&counted));
+    // A day holds one service day at most: with as many of them left as calendar days, the calendar is
+    // sure to come first; with fewer, the service days may, however few runs are promised.
+    let calendar_sure = match (counted.left, dated.left) {
+        (Some(counted), Some(dated)) => counted >= dated,
+        _ => false,
+    };
+    let (first, arm) = match rank(&dated).cmp(&rank(&counted)) {
+        Ordering::Less => (&dated, "the calendar comes first"),
+        Ordering::Greater => (&counted, "the service days come first"),
+        Ordering::Equal if calendar_sure => (&dated, "the calendar comes first"),
+        Ordering::Equal
+            if counted
+                .stops_on
+                .is_some_and(|day| Some(day) <= dated.stops_on) =>
+        {
+            (&counted, "the service days come first")
+        }
+        Ordering::Equal => (&counted, "the service days may come first"),
+    };
     let stops_on = [counted.stops_on, dated.stops_on]
         .into_iter()
         .flatten()
         .min();
-    let (arm, mut bound) = if dated_first {
-        ("calendar", dated.clone())
-    } else {
-        ("service days", counted.clone())
-    };
-    bound.why = format!("{}; and {}; the {arm} come first", counted.why, dated.why)
-        .replace("calendar come", "calendar comes");
+    let mut bound = first.clone();
+    bound.why = format!("{}; and {}; {arm}", counted.why, dated.why);
     bound.stops_on = stops_on;
     bound.days = counted.days;
     bound

@@ -1,6 +1,7 @@
 //! Worked sheets: the list of them, and any one as a form that shows its steps, its sources, its cautions.
 
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
+use measure::{Angle, Length};
 use physics::card::Card;
 use physics::{Given, Sheet, Shown};
 
@@ -38,7 +39,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
             (inputs(view, card))
             div { @match &worked {
                 None => p class="quiet" { "Fill in what is known and work it. A bare number takes the house unit, and the sheet says so." },
-                Some(Ok(sheet)) => (page(sheet)),
+                Some(Ok(sheet)) => { (page(sheet, &drawn(view, sheet))) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
         }
@@ -91,11 +92,12 @@ fn shown(value: &Shown) -> Markup {
     }
 }
 
-fn page(sheet: &Sheet) -> Markup {
+fn page(sheet: &Sheet, drawn: &Markup) -> Markup {
     html! {
         @if !sheet.notices.is_empty() { div class="said" { @for notice in &sheet.notices { p { (notice) } } } }
         h2 { "Results" }
         @for result in &sheet.results { div class="result" { (shown(&result.value)) span class="quiet" { (result.meaning) } } }
+        (drawn)
         h2 { "Where each came from" }
         dl class="facts" { @for input in &sheet.inputs {
             dt { (input.symbol) }
@@ -112,4 +114,55 @@ fn page(sheet: &Sheet) -> Markup {
         h2 { "Sources" }
         ul class="small" { @for source in &sheet.sources { li { (source) } } }
     }
+}
+
+/// The drawing of what a sheet computes, where there is one: to scale, dimensioned, changing with the numbers.
+fn drawn(view: &View<'_>, sheet: &Sheet) -> Markup {
+    let svg = match sheet.card.id {
+        "seat.correct" => seat(view, sheet),
+        _ => return html! {},
+    };
+    html! {
+        h2 { "Drawn to scale" }
+        @match svg {
+            Ok(svg) => div class="ribbon drawn" { (PreEscaped(svg)) },
+            Err(why) => p { "This case cannot be drawn: " (why) },
+        }
+    }
+}
+
+/// The seat before and after, from the sheet's own inputs.
+fn seat(view: &View<'_>, sheet: &Sheet) -> Result<String, String> {
+    let input = |name: &str| {
+        sheet
+            .inputs
+            .iter()
+            .find(|i| i.name == name)
+            .and_then(|i| match i.value {
+                Shown::Quantity { si, .. } => si,
+                _ => None,
+            })
+    };
+    let need = |name: &str| input(name).ok_or_else(|| format!("it needs {name}"));
+    let seat = drawing::SeatSection {
+        port: Length::m(need("port")?),
+        land: Length::m(need("land")?),
+        found_half_angle: Angle::radians(need("found_half_angle")?),
+        wanted_half_angle: Angle::radians(need("wanted_half_angle")?),
+        wall: input("wall").map(Length::m),
+        body_outside: None,
+        disc_outside: None,
+    };
+    let title = drawing::Title {
+        shop: view.book.shop.as_ref().map(|s| s.name.clone()),
+        drawing: "Valve seat, before and after".into(),
+        as_of: Some(view.on.to_string()),
+        sheets: vec![sheet.card.id.to_string()],
+        ..drawing::Title::default()
+    };
+    let drawing = drawing::seat_section(&seat, view.house, title).map_err(|e| e.to_string())?;
+    drawing
+        .lay_out()
+        .map(|laid| laid.svg())
+        .map_err(|e| e.to_string())
 }
