@@ -1,5 +1,7 @@
 //! The one way in: check for a repeat, load, ask the pure verb, append, project, commit, then answer.
 
+use std::collections::HashMap;
+
 use jiff::civil::Date;
 use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
@@ -329,8 +331,7 @@ impl Store {
             path: path.clone(),
             why,
         })?;
-        change.execute("DELETE FROM state", []).map_err(&sql)?;
-        project(&change, &book, &book.rows()).map_err(&sql)?;
+        put_rows_right(&change, &book).map_err(&sql)?;
         change
             .pragma_update(None, "user_version", schema::LAYOUT)
             .map_err(&sql)?;
@@ -369,15 +370,18 @@ fn begin<'c>(
 }
 
 fn read_all(connection: &Connection, path: &std::path::Path) -> Result<Vec<Read>, StoreError> {
-    let entries = read::entries(connection).map_err(StoreError::of(path))?;
-    let damaged = |seq: i64, why: String| StoreError::Damaged {
-        path: path.into(),
-        why: format!("entry {seq}: {why}"),
-    };
-    entries
-        .iter()
-        .map(|entry| history::read(entry).map_err(|why| damaged(entry.seq, why)))
-        .collect()
+    let sql = StoreError::of(path);
+    let mut all = connection.prepare_cached(history::COLUMNS).map_err(&sql)?;
+    let mut rows = all.query([]).map_err(&sql)?;
+    let mut past = Vec::new();
+    while let Some(row) = rows.next().map_err(&sql)? {
+        let read = history::read_row(row).map_err(|why| StoreError::Damaged {
+            path: path.into(),
+            why,
+        })?;
+        past.push(read);
+    }
+    Ok(past)
 }
 
 /// Whether a statement is about the ledger and not about the shop.
@@ -552,9 +556,48 @@ fn append(
     Ok(hash)
 }
 
+/// Makes the rows those of a freshly folded book: the same as dropping all and writing all, but a row
+/// that is right already is not written again.
+fn put_rows_right(connection: &Connection, book: &Book) -> rusqlite::Result<()> {
+    let mut kept: HashMap<(String, String), (Option<String>, String)> = HashMap::new();
+    let mut all = connection.prepare_cached("SELECT kind, key, engine, body FROM state")?;
+    let mut found = all.query([])?;
+    while let Some(row) = found.next()? {
+        let text = |at| -> rusqlite::Result<Option<String>> {
+            Ok(row.get_ref(at)?.as_str().ok().map(str::to_string))
+        };
+        let name = (text(0)?.unwrap_or_default(), text(1)?.unwrap_or_default());
+        kept.insert(name, (text(2)?, text(3)?.unwrap_or_default()));
+    }
+    let mut put = connection.prepare_cached(PUT_ROW)?;
+    for row in book.rows() {
+        let Some(text) = book.row_text(&row) else {
+            continue;
+        };
+        let engine = book.row_engine(&row).map(|e| e.to_string());
+        let name = (row.kind.word().to_string(), row.key);
+        if kept
+            .remove(&name)
+            .is_some_and(|(at, is)| at == engine && is == text)
+        {
+            continue;
+        }
+        put.execute(params![name.0, name.1, engine, text])?;
+    }
+    if !kept.is_empty() {
+        // What is left comes from no entry, or its name is not text: write the table whole.
+        connection.execute("DELETE FROM state", [])?;
+        project(connection, book, &book.rows())?;
+    }
+    Ok(())
+}
+
+/// Writes one row, new or not.
+const PUT_ROW: &str = "INSERT INTO state (kind, key, engine, body) VALUES (?1, ?2, ?3, ?4) \
+    ON CONFLICT (kind, key) DO UPDATE SET engine = excluded.engine, body = excluded.body";
+
 fn project(connection: &Connection, book: &Book, rows: &[Row]) -> rusqlite::Result<()> {
-    let mut put = connection
-        .prepare_cached("INSERT INTO state (kind, key, engine, body) VALUES (?1, ?2, ?3, ?4) ON CONFLICT (kind, key) DO UPDATE SET engine = excluded.engine, body = excluded.body")?;
+    let mut put = connection.prepare_cached(PUT_ROW)?;
     let mut drop = connection.prepare_cached("DELETE FROM state WHERE kind = ?1 AND key = ?2")?;
     for row in rows {
         match book.row_text(row) {

@@ -143,6 +143,17 @@ impl Row {
     }
 }
 
+/// The rows a statement touches, where anybody wants to know.
+struct Touched(Option<Vec<Row>>);
+
+impl Touched {
+    fn note(&mut self, kind: RowKind, key: impl ToString) {
+        if let Some(rows) = &mut self.0 {
+            rows.push(Row::of(kind, key));
+        }
+    }
+}
+
 /// Folds statements from an empty book.
 ///
 /// # Errors
@@ -152,7 +163,7 @@ pub fn fold<'a>(
 ) -> Result<Book, FoldError> {
     let mut book = Book::default();
     for (meta, statement) in statements {
-        book.apply(meta, statement)?;
+        book.change(meta, statement, &mut Touched(None))?;
     }
     Ok(book)
 }
@@ -165,6 +176,17 @@ impl Book {
     /// # Errors
     /// [`FoldError`]; the book is then to be thrown away.
     pub fn apply(&mut self, meta: Meta, statement: &Statement) -> Result<Vec<Row>, FoldError> {
+        let mut touched = Touched(Some(Vec::new()));
+        self.change(meta, statement, &mut touched)?;
+        Ok(touched.0.unwrap_or_default())
+    }
+
+    fn change(
+        &mut self,
+        meta: Meta,
+        statement: &Statement,
+        touched: &mut Touched,
+    ) -> Result<(), FoldError> {
         let kind = statement.kind();
         let unknown = |what: String| FoldError::Unknown {
             seq: meta.seq,
@@ -177,7 +199,6 @@ impl Book {
             what,
         };
         let seq = meta.seq;
-        let mut rows = Vec::new();
         match statement {
             Statement::BookOpened(it) => {
                 if self.shop.is_some() {
@@ -193,7 +214,7 @@ impl Book {
                     jobs: 0,
                     tooling: 0,
                 });
-                rows.push(Row::of(RowKind::Shop, ""));
+                touched.note(RowKind::Shop, "");
             }
             Statement::FamilyAdopted(it) => {
                 Family::read(&it.text).map_err(|e| FoldError::Reads {
@@ -207,7 +228,7 @@ impl Book {
                         text: it.text.clone(),
                     },
                 );
-                rows.push(Row::of(RowKind::Family, &it.family));
+                touched.note(RowKind::Family, &it.family);
             }
             Statement::PersonAdded(it) => {
                 let person = Person {
@@ -218,7 +239,7 @@ impl Book {
                 if self.persons.insert(it.id, person).is_some() {
                     return Err(twice(format!("person {}", it.name)));
                 }
-                rows.push(Row::of(RowKind::Person, it.id));
+                touched.note(RowKind::Person, it.id);
             }
             Statement::LocomotiveAdded(it) => {
                 let made = Locomotive {
@@ -241,12 +262,12 @@ impl Book {
                 if self.locomotives.insert(it.id, made).is_some() {
                     return Err(twice(format!("locomotive {}", it.number)));
                 }
-                rows.push(Row::of(RowKind::Locomotive, it.id));
+                touched.note(RowKind::Locomotive, it.id);
             }
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
                 engine.held_before.push(it.clone());
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::PartAdded(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -265,8 +286,8 @@ impl Book {
                 if self.parts.insert(it.id, part).is_some() {
                     return Err(twice(format!("the part {}", it.name)));
                 }
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
-                rows.push(Row::of(RowKind::Part, it.id));
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Part, it.id);
             }
             Statement::ToolingAdded(it) => {
                 if !self.parts.contains_key(&it.part) {
@@ -286,8 +307,8 @@ impl Book {
                 if self.tooling.insert(it.id, made).is_some() {
                     return Err(twice("the tooling".into()));
                 }
-                rows.push(Row::of(RowKind::Shop, ""));
-                rows.push(Row::of(RowKind::Tooling, it.id));
+                touched.note(RowKind::Shop, "");
+                touched.note(RowKind::Tooling, it.id);
             }
             Statement::FireLogged(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -302,13 +323,13 @@ impl Book {
                 if self.fires.insert(it.id, fire).is_some() {
                     return Err(twice("the fire".into()));
                 }
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
-                rows.push(Row::of(RowKind::Fire, it.id));
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Fire, it.id);
             }
             Statement::LogClosed(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
                 engine.close_log(it.from, it.through);
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::RunPromised(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -323,7 +344,7 @@ impl Book {
                 engine
                     .promises
                     .sort_by_key(|promise| (promise.day, promise.id));
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::InspectionOpened(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -345,9 +366,9 @@ impl Book {
                 if self.inspections.insert(it.id, made).is_some() {
                     return Err(twice("the inspection".into()));
                 }
-                rows.push(Row::of(RowKind::Shop, ""));
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
-                rows.push(Row::of(RowKind::Inspection, it.id));
+                touched.note(RowKind::Shop, "");
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Inspection, it.id);
             }
             Statement::ItemAnswered(it) => {
                 let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
@@ -363,12 +384,12 @@ impl Book {
                         on: meta.done_on,
                     },
                 );
-                rows.push(Row::of(RowKind::Inspection, it.inspection));
+                touched.note(RowKind::Inspection, it.inspection);
             }
             Statement::InspectionClosed(it) => {
                 let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
                 inspection.closed = Some((meta.done_on, meta.person));
-                rows.push(Row::of(RowKind::Inspection, it.inspection));
+                touched.note(RowKind::Inspection, it.inspection);
             }
             Statement::FindingRecorded(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -412,10 +433,10 @@ impl Book {
                 if self.findings.insert(it.id, made).is_some() {
                     return Err(twice("the finding".into()));
                 }
-                rows.push(Row::of(RowKind::Shop, ""));
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
-                rows.push(Row::of(RowKind::Part, it.part));
-                rows.push(Row::of(RowKind::Finding, it.id));
+                touched.note(RowKind::Shop, "");
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Part, it.part);
+                touched.note(RowKind::Finding, it.id);
             }
             Statement::Decided(it) => {
                 let part = self.findings.get(&it.finding).map(|f| f.part);
@@ -441,7 +462,7 @@ impl Book {
                     by: meta.person,
                     on: meta.done_on,
                 });
-                rows.push(Row::of(RowKind::Finding, it.finding));
+                touched.note(RowKind::Finding, it.finding);
             }
             Statement::JobMade(it) => {
                 let number = self
@@ -471,10 +492,10 @@ impl Book {
                 if self.jobs.insert(it.id, made).is_some() {
                     return Err(twice("the job".into()));
                 }
-                rows.push(Row::of(RowKind::Shop, ""));
-                rows.push(Row::of(RowKind::Locomotive, locomotive));
-                rows.push(Row::of(RowKind::Finding, it.finding));
-                rows.push(Row::of(RowKind::Job, it.id));
+                touched.note(RowKind::Shop, "");
+                touched.note(RowKind::Locomotive, locomotive);
+                touched.note(RowKind::Finding, it.finding);
+                touched.note(RowKind::Job, it.id);
             }
             Statement::OperationDone(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -482,14 +503,14 @@ impl Book {
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::HoldCleared(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.cleared = Some((meta.done_on, meta.person, it.seen.clone()));
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -498,7 +519,7 @@ impl Book {
                     it.proof.clone(),
                     (it.passed, it.told.clone(), meta.person, meta.done_on),
                 );
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::ReadingsTaken(it) => {
                 if let Some(id) = it.job {
@@ -514,7 +535,7 @@ impl Book {
                             job.left.push(new.clone());
                         }
                     }
-                    rows.push(Row::of(RowKind::Job, id));
+                    touched.note(RowKind::Job, id);
                 }
                 let part = self.part_mut(it.part, seq).map_err(unknown)?;
                 part.readings.push(ReadingSet {
@@ -526,7 +547,7 @@ impl Book {
                     job: it.job,
                     readings: it.readings.clone(),
                 });
-                rows.push(Row::of(RowKind::Part, it.part));
+                touched.note(RowKind::Part, it.part);
             }
             Statement::KnockOnAnswered(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -534,7 +555,7 @@ impl Book {
                     it.knock_on.clone(),
                     (it.seen.clone(), meta.person, meta.done_on),
                 );
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::Signed(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -546,15 +567,15 @@ impl Book {
                     entry: seq,
                 });
                 job.signatures.sort_by_key(|s| s.capacity);
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::JobClosed(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
                 job.closed = Some((meta.done_on, meta.person, it.verdict.clone()));
                 let finding = job.plan.finding;
                 self.finding_mut(finding, seq).map_err(unknown)?.state = FindingState::Closed;
-                rows.push(Row::of(RowKind::Finding, finding));
-                rows.push(Row::of(RowKind::Job, it.job));
+                touched.note(RowKind::Finding, finding);
+                touched.note(RowKind::Job, it.job);
             }
             Statement::Released(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -564,11 +585,11 @@ impl Book {
                     log_through: it.log_through,
                     entry: seq,
                 });
-                rows.push(Row::of(RowKind::Locomotive, it.locomotive));
+                touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
         }
-        Ok(rows)
+        Ok(())
     }
 
     fn engine(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Locomotive, String> {
