@@ -45,6 +45,33 @@ pub fn fields(body: &[u8]) -> Vec<(String, String)> {
     serde_html_form::from_bytes(body).unwrap_or_default()
 }
 
+/// Verbs a form may ask for: statements about the shop. Making, serving or copying a book is for the
+/// command line of the machine it lies on.
+const ASKED: &[&str] = &[
+    "person add",
+    "locomotive add",
+    "locomotive held",
+    "part add",
+    "reading take",
+    "tooling add",
+    "steam log",
+    "steam close",
+    "steam promise",
+    "inspect open",
+    "inspect answer",
+    "inspect close",
+    "finding record",
+    "decide",
+    "job make",
+    "job done",
+    "job clear",
+    "job knock-on",
+    "job close",
+    "prove",
+    "sign",
+    "release",
+];
+
 /// Names of fields that are yes or no, that are numbers, or that may be given more than once.
 const YES: &[&str] = &["good", "not_fitted", "passed", "failed", "as_left"];
 const NUMBERS: &[&str] = &[
@@ -70,6 +97,9 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         .find(|(name, _)| name == "verb")
         .map(|(_, value)| value.as_str());
     let verb = verb.ok_or_else(|| Failure::Input("The form does not say what it asks.".into()))?;
+    if !ASKED.contains(&verb) {
+        return Err(Failure::Input(format!("A page cannot ask for `{verb}`.")));
+    }
     let mut asked = Map::new();
     for (name, value) in fields {
         let value = value.trim();

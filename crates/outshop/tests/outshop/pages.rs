@@ -272,6 +272,27 @@ fn a_refused_form_comes_back_as_it_was_filled_in() {
     assert_eq!(served.head(), head, "a refused form moved the head");
 }
 
+/// Making, replacing, copying or serving a book is for the machine's own command line.
+#[test]
+fn a_form_cannot_reach_the_machine() {
+    let served = Served::signed_in("reach");
+    let head = served.head();
+    for body in [
+        "verb=demo&no_serve=yes",
+        "verb=backup&to=/tmp/elsewhere.book",
+        "verb=new&shop=a&zone=UTC&officer=b",
+        "verb=serve&port=0",
+        "verb=check&fold_anew=yes",
+        "verb=entry+correct&number=1&because=x&changes=shop%3Dy",
+        "verb=nothing",
+        "shop=none",
+    ] {
+        let page = served.post("/do", body);
+        assert_eq!(page.status, 422, "{body}: {}", alert(&page));
+    }
+    assert_eq!(served.head(), head);
+}
+
 /// Invariant: command line, form and JSON give the same entry body and the same error words.
 #[test]
 fn the_same_entry_comes_through_every_door() {

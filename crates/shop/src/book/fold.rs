@@ -1,13 +1,13 @@
-//! The one projector: how a statement changes the book, and the rows that the book is kept as.
+//! The one projector: how a statement changes the book.
 //!
 //! The same code serves a single new entry and a rebuild from nothing, so the two cannot differ.
 
 use jiff::civil::Date;
 use measure::State;
-use serde::{Serialize, de::DeserializeOwned};
 
 use super::family::Family;
 use super::id::{BatchId, EntryId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId};
+use super::rows::{Row, RowKind};
 use super::state::{
     AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
     Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
@@ -61,86 +61,6 @@ pub enum FoldError {
         /// Why not.
         why: String,
     },
-}
-
-/// The kinds of derived row.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum RowKind {
-    /// The shop.
-    Shop,
-    /// An adopted family.
-    Family,
-    /// A person.
-    Person,
-    /// A locomotive.
-    Locomotive,
-    /// A part.
-    Part,
-    /// Tooling.
-    Tooling,
-    /// A fire.
-    Fire,
-    /// An inspection.
-    Inspection,
-    /// A finding.
-    Finding,
-    /// A job.
-    Job,
-}
-
-impl RowKind {
-    /// All of them.
-    pub const ALL: [RowKind; 10] = [
-        RowKind::Shop,
-        RowKind::Family,
-        RowKind::Person,
-        RowKind::Locomotive,
-        RowKind::Part,
-        RowKind::Tooling,
-        RowKind::Fire,
-        RowKind::Inspection,
-        RowKind::Finding,
-        RowKind::Job,
-    ];
-
-    /// The word the store keeps it under.
-    pub fn word(self) -> &'static str {
-        match self {
-            RowKind::Shop => "shop",
-            RowKind::Family => "family",
-            RowKind::Person => "person",
-            RowKind::Locomotive => "locomotive",
-            RowKind::Part => "part",
-            RowKind::Tooling => "tooling",
-            RowKind::Fire => "fire",
-            RowKind::Inspection => "inspection",
-            RowKind::Finding => "finding",
-            RowKind::Job => "job",
-        }
-    }
-
-    /// The kind of a word.
-    pub fn from_word(word: &str) -> Option<RowKind> {
-        RowKind::ALL.into_iter().find(|k| k.word() == word)
-    }
-}
-
-/// Which derived row.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Row {
-    /// Its kind.
-    pub kind: RowKind,
-    /// Its key within the kind.
-    pub key: String,
-}
-
-impl Row {
-    fn of(kind: RowKind, key: impl ToString) -> Row {
-        Row {
-            kind,
-            key: key.to_string(),
-        }
-    }
 }
 
 /// The rows a statement touches, where anybody wants to know.
@@ -628,110 +548,6 @@ impl Book {
         let number = which(shop);
         *number += 1;
         Some(*number)
-    }
-
-    /// Every row the book is kept as, in order.
-    pub fn rows(&self) -> Vec<Row> {
-        let mut rows = Vec::new();
-        rows.extend(self.shop.iter().map(|_| Row::of(RowKind::Shop, "")));
-        rows.extend(self.families.keys().map(|k| Row::of(RowKind::Family, k)));
-        rows.extend(self.persons.keys().map(|k| Row::of(RowKind::Person, k)));
-        rows.extend(
-            self.locomotives
-                .keys()
-                .map(|k| Row::of(RowKind::Locomotive, k)),
-        );
-        rows.extend(self.parts.keys().map(|k| Row::of(RowKind::Part, k)));
-        rows.extend(self.tooling.keys().map(|k| Row::of(RowKind::Tooling, k)));
-        rows.extend(self.fires.keys().map(|k| Row::of(RowKind::Fire, k)));
-        rows.extend(
-            self.inspections
-                .keys()
-                .map(|k| Row::of(RowKind::Inspection, k)),
-        );
-        rows.extend(self.findings.keys().map(|k| Row::of(RowKind::Finding, k)));
-        rows.extend(self.jobs.keys().map(|k| Row::of(RowKind::Job, k)));
-        rows
-    }
-
-    /// The text a row is kept as, or nothing if the book has no such row.
-    pub fn row_text(&self, row: &Row) -> Option<String> {
-        fn text<T: Serialize>(it: Option<&T>) -> Option<String> {
-            it.and_then(|it| serde_json::to_string(it).ok())
-        }
-        let key = row.key.as_str();
-        match row.kind {
-            RowKind::Shop => text(self.shop.as_ref()),
-            RowKind::Family => text(self.families.get(key)),
-            RowKind::Person => text(key.parse().ok().and_then(|k| self.persons.get(&k))),
-            RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
-            RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
-            RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
-            RowKind::Fire => text(key.parse().ok().and_then(|k| self.fires.get(&k))),
-            RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
-            RowKind::Finding => text(key.parse().ok().and_then(|k| self.findings.get(&k))),
-            RowKind::Job => text(key.parse().ok().and_then(|k| self.jobs.get(&k))),
-        }
-    }
-
-    /// Which engine a row belongs to, for rows that belong to one.
-    pub fn row_engine(&self, row: &Row) -> Option<LocomotiveId> {
-        let key = row.key.as_str();
-        match row.kind {
-            RowKind::Shop | RowKind::Family | RowKind::Person | RowKind::Tooling => None,
-            RowKind::Locomotive => key.parse().ok(),
-            RowKind::Part => key
-                .parse()
-                .ok()
-                .and_then(|k| self.parts.get(&k))
-                .map(|p| p.locomotive),
-            RowKind::Fire => key
-                .parse()
-                .ok()
-                .and_then(|k| self.fires.get(&k))
-                .map(|p| p.locomotive),
-            RowKind::Inspection => key
-                .parse()
-                .ok()
-                .and_then(|k| self.inspections.get(&k))
-                .map(|p| p.locomotive),
-            RowKind::Finding => key
-                .parse()
-                .ok()
-                .and_then(|k| self.findings.get(&k))
-                .map(|p| p.locomotive),
-            RowKind::Job => key
-                .parse()
-                .ok()
-                .and_then(|k| self.jobs.get(&k))
-                .map(|p| p.locomotive),
-        }
-    }
-
-    /// Takes a kept row into the book.
-    ///
-    /// # Errors
-    /// What the reader said, if the row does not read.
-    pub fn take_row(&mut self, row: &Row, text: &str) -> Result<(), String> {
-        fn read<T: DeserializeOwned>(text: &str) -> Result<T, String> {
-            serde_json::from_str(text).map_err(|e| e.to_string())
-        }
-        fn key<K: std::str::FromStr<Err = super::IdError>>(row: &Row) -> Result<K, String> {
-            row.key.parse().map_err(|e: super::IdError| e.to_string())
-        }
-        match row.kind {
-            RowKind::Shop => self.shop = Some(read(text)?),
-            RowKind::Family => drop(self.families.insert(row.key.clone(), read(text)?)),
-            RowKind::Person => drop(self.persons.insert(key(row)?, read(text)?)),
-            RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
-            RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),
-            RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
-            RowKind::Fire => drop(self.fires.insert(key(row)?, read(text)?)),
-            RowKind::Inspection => drop(self.inspections.insert(key(row)?, read(text)?)),
-            RowKind::Finding => drop(self.findings.insert(key(row)?, read(text)?)),
-            RowKind::Job => drop(self.jobs.insert(key(row)?, read(text)?)),
-        }
-        Ok(())
     }
 }
 

@@ -6,6 +6,7 @@
 mod family;
 mod fold;
 mod id;
+mod rows;
 mod state;
 mod statement;
 
@@ -13,11 +14,12 @@ pub use family::{
     Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Proof,
     Route, RuleChoice, Wears, Worst,
 };
-pub use fold::{FoldError, Meta, Row, RowKind, fold};
+pub use fold::{FoldError, Meta, fold};
 pub use id::{
     BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, PartId,
     PersonId, RunId, ToolingId,
 };
+pub use rows::{Row, RowKind};
 pub use state::{
     AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
     Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
