@@ -51,7 +51,14 @@ fn told(checked: &Checked) -> Answer {
             words::count(checked.differences.len(), "difference", "differences")
         ));
         for difference in checked.differences.iter().take(20) {
-            text.push_str(&format!("  - {}\n", difference.what));
+            // A difference that does not name its entry itself says where to look.
+            let at = match difference.entry {
+                Some(entry) if !difference.what.starts_with("entry ") => {
+                    format!(": look at entry {entry}")
+                }
+                _ => String::new(),
+            };
+            text.push_str(&format!("  - {}{at}\n", difference.what));
         }
         if checked.differences.len() > 20 {
             text.push_str(&format!(
