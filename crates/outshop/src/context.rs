@@ -118,8 +118,8 @@ impl Context {
     /// # Errors
     /// As [`Store::book`].
     pub fn zone(&mut self) -> Result<String, Failure> {
-        let book = self.book()?;
-        Ok(book.shop.map_or_else(|| "UTC".to_string(), |s| s.time_zone))
+        let shop = self.store()?.shop()?;
+        Ok(shop.map_or_else(|| "UTC".to_string(), |s| s.time_zone))
     }
 
     /// What tells the time: a stated clock, else the day a demonstration book is held at, else the
@@ -148,7 +148,7 @@ impl Context {
         if !there {
             return None;
         }
-        self.book().ok()?.shop?.demonstration
+        self.store().ok()?.shop().ok()??.demonstration
     }
 
     /// The day asked about: `--on`, else today in the book's zone.
@@ -172,10 +172,10 @@ impl Context {
         }
         let named = self.globals.book.is_some();
         let of_book = if named {
-            self.book()
+            self.store()
                 .ok()
-                .and_then(|b| b.shop)
-                .and_then(|s| s.house.parse().ok())
+                .and_then(|store| store.shop().ok()?)
+                .and_then(|shop| shop.house.parse().ok())
         } else {
             None
         };

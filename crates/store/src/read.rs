@@ -2,7 +2,7 @@
 
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row as SqlRow};
-use shop::book::{Book, Row, RowKind};
+use shop::book::{Book, Row, RowKind, Shop};
 
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
@@ -17,6 +17,14 @@ impl Store {
     /// If a row does not read, or the database fails.
     pub fn book(&self) -> Result<Book, StoreError> {
         load(&self.connection).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The shop alone, from its one row: what most questions need before they need the book.
+    ///
+    /// # Errors
+    /// If the row does not read, or the database fails.
+    pub fn shop(&self) -> Result<Option<Shop>, StoreError> {
+        shop(&self.connection).map_err(|e| e.into_store(&self.path))
     }
 
     /// Every entry, as stored, in order.
@@ -80,6 +88,21 @@ pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
         .map_err(unread)?;
     }
     Ok(book)
+}
+
+fn shop(connection: &Connection) -> Result<Option<Shop>, LoadError> {
+    let mut found = connection.prepare_cached("SELECT key, body FROM state WHERE kind = ?1")?;
+    let mut rows = found.query([RowKind::Shop.word()])?;
+    let mut book = Book::default();
+    if let Some(row) = rows.next()? {
+        let key: String = row.get(0)?;
+        let body: String = row.get(1)?;
+        let kind = RowKind::Shop;
+        book.take_row(&Row { kind, key }, &body).map_err(|why| {
+            LoadError::Row(format!("the derived row of the shop does not read: {why}"))
+        })?;
+    }
+    Ok(book.shop)
 }
 
 pub(crate) fn entries(connection: &Connection) -> rusqlite::Result<Vec<Entry>> {

@@ -13,6 +13,13 @@ use crate::title::Title;
 use crate::view::{Dimension, Side, View};
 use measure::{Angle, House, Length, math};
 
+/// The lines that a lap's drawing is made of.
+const KEY: [(Layer, &str); 3] = [
+    (Layer::Outline, "edge"),
+    (Layer::Center, "axis"),
+    (Layer::Hidden, "hidden edge"),
+];
+
 /// A conical lap for a seat, on a spindle whose front end is a pilot in the port.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeatLap {
@@ -111,11 +118,7 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
         house,
         title,
         views: vec![view],
-        key: vec![
-            (Layer::Outline, "edge"),
-            (Layer::Center, "axis"),
-            (Layer::Hidden, "hidden edge"),
-        ],
+        key: KEY.to_vec(),
         notes: vec![
             "The half angle is from the axis. It is the seat's own angle, whatever the disc has.".to_owned(),
             "The pilot is turned to the port it guides in; the lap slides on the spindle.".to_owned(),
@@ -198,11 +201,7 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
         house,
         title,
         views: vec![view],
-        key: vec![
-            (Layer::Outline, "edge"),
-            (Layer::Center, "axis"),
-            (Layer::Hidden, "hidden edge"),
-        ],
+        key: KEY.to_vec(),
         notes: vec![
             "The half angle is from the axis. It is the disc's own angle, whatever the seat has.".to_owned(),
             "Check the cone and face it anew before each use: a worn lap wears its error into the disc.".to_owned(),

@@ -6,7 +6,7 @@ use clap::{Args, Subcommand};
 use measure::{House, State, show};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, FeatureFacts, Part as Kept, PartId, ToolingId};
+use shop::book::{Book, FeatureFacts, JobId, Part as Kept, PartId, ToolingId};
 use shop::locomotive::{NewPart, NewTooling, engine, family, job, part};
 use shop::route::metal_left;
 
@@ -319,6 +319,13 @@ fn show_part(
     Ok(Answer::done(text, value))
 }
 
+/// The job of a number, where one is given.
+fn job_of(book: &Book, number: Option<&str>) -> Result<Option<JobId>, shop::Refusal> {
+    number
+        .map(|number| job(book, number).map(|(id, _)| id))
+        .transpose()
+}
+
 impl Reading {
     /// Does it.
     ///
@@ -335,12 +342,7 @@ impl Reading {
         let receipt = context.save(|book, _, _| {
             let (id, _) = engine(book, &it.engine)?;
             let (part, _) = part(book, id, &it.part)?;
-            let job = it
-                .job
-                .as_deref()
-                .map(|number| job(book, number))
-                .transpose()?
-                .map(|(id, _)| id);
+            let job = job_of(book, it.job.as_deref())?;
             shop::locomotive::take_readings(book, part, job, state, taken.clone())
         })?;
         let what = if it.as_left { "as left" } else { "as found" };
@@ -365,12 +367,7 @@ impl Tooling {
                 let receipt = context.save(|book, _, _| {
                     let (locomotive, _) = engine(book, &it.engine)?;
                     let (part, _) = part(book, locomotive, &it.part)?;
-                    let job = it
-                        .job
-                        .as_deref()
-                        .map(|number| job(book, number))
-                        .transpose()?
-                        .map(|(id, _)| id);
+                    let job = job_of(book, it.job.as_deref())?;
                     shop::locomotive::add_tooling(NewTooling {
                         id,
                         what: it.what.clone(),

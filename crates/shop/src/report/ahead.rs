@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use rules::Rulebook;
 
-use super::{Release, Stop, release, stops};
+use super::{Release, Stop, release_with, stops_with};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
 use crate::clock::{Clock, State, due};
@@ -51,7 +51,7 @@ pub fn ahead(
         .get(&engine)
         .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
     let clocks = due(book, rules, engine, on)?;
-    let stopped = stops(book, rules, engine, on)?;
+    let stopped = stops_with(book, rules, engine, on, &clocks)?;
     let runs = kept
         .promises
         .iter()
@@ -84,7 +84,7 @@ pub fn ahead(
             .iter()
             .any(|clock| matches!(clock.state, State::CannotTell(_)));
     Ok(Ahead {
-        release: release(book, rules, engine, on)?,
+        release: release_with(book, engine, on, &stopped)?,
         clocks,
         stops: stopped,
         runs,

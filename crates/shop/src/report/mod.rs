@@ -9,7 +9,7 @@ pub use ahead::{Ahead, Run, ahead};
 
 use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId};
-use crate::clock::{State, due};
+use crate::clock::{Clock, State, due};
 use crate::record::stale_signatures;
 use crate::verdict::{Question, Verdict, judge};
 
@@ -35,8 +35,20 @@ pub fn stops(
     engine: LocomotiveId,
     on: Date,
 ) -> Result<Vec<Stop>, Refusal> {
+    let clocks = due(book, rules, engine, on)?;
+    stops_with(book, rules, engine, on, &clocks)
+}
+
+/// As [`stops`], where the clocks are known already.
+fn stops_with(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+    clocks: &[Clock],
+) -> Result<Vec<Stop>, Refusal> {
     let mut stops = Vec::new();
-    for clock in due(book, rules, engine, on)? {
+    for clock in clocks {
         if matches!(clock.state, State::Stops | State::CannotTell(_)) {
             let from = clock.stops_on.unwrap_or(on);
             stops.push(Stop {
@@ -157,6 +169,17 @@ pub fn release(
     engine: LocomotiveId,
     on: Date,
 ) -> Result<Release, Refusal> {
+    let stopped = stops(book, rules, engine, on)?;
+    release_with(book, engine, on, &stopped)
+}
+
+/// As [`release`], where what stops her is known already.
+fn release_with(
+    book: &Book,
+    engine: LocomotiveId,
+    on: Date,
+    stopped: &[Stop],
+) -> Result<Release, Refusal> {
     let kept = book
         .locomotives
         .get(&engine)
@@ -178,7 +201,7 @@ pub fn release(
             given.on
         )));
     }
-    if !stops(book, rules, engine, on)?.is_empty() {
+    if !stopped.is_empty() {
         return Ok(Release::None(format!(
             "what stops her ended the release of {}",
             given.on
