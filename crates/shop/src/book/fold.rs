@@ -9,11 +9,11 @@ use super::family::Family;
 use super::id::{BatchId, EntryId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId};
 use super::rows::{Row, RowKind};
 use super::state::{
-    AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
-    Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
-    Tooling,
+    AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,
+    Inspection, Job, Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven,
+    Sent, Shop, Signature, Spell, Tooling,
 };
-use super::statement::{Occasion, Statement};
+use super::statement::{Occasion, PaperAbout, Statement};
 
 /// What an entry says beside its statement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -171,6 +171,10 @@ impl Book {
                     axle_load_lb: it.axle_load_lb,
                     fittings: it.fittings.clone(),
                     held_before: Vec::new(),
+                    days: Vec::new(),
+                    facts: Vec::new(),
+                    out_of_use: Vec::new(),
+                    papers: Vec::new(),
                     log_through: None,
                     log_from: None,
                     log_closed: Vec::new(),
@@ -187,6 +191,45 @@ impl Book {
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
                 engine.held_before.push(it.clone());
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::DayStated(it) => {
+                if it
+                    .inspection
+                    .is_some_and(|id| !self.inspections.contains_key(&id))
+                {
+                    return Err(unknown("an inspection".into()));
+                }
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.days.push(it.clone());
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::FactStated(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.facts.push(it.clone());
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::OutOfUse(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.out_of_use.push(Spell {
+                    from: it.from,
+                    through: it.through,
+                    told: it.told.clone(),
+                    by: meta.person,
+                });
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::PaperSent(it) => {
+                if let PaperAbout::Inspection { inspection } = &it.about
+                    && !self.inspections.contains_key(inspection)
+                {
+                    return Err(unknown("an inspection".into()));
+                }
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.papers.push(Sent {
+                    paper: it.clone(),
+                    by: meta.person,
+                });
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::PartAdded(it) => {
@@ -281,6 +324,7 @@ impl Book {
                     items: it.items.clone(),
                     answers: Default::default(),
                     closed: None,
+                    anchor: None,
                     last: seq,
                 };
                 if self.inspections.insert(it.id, made).is_some() {
@@ -310,6 +354,22 @@ impl Book {
                 let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
                 inspection.closed = Some((meta.done_on, meta.person));
                 touched.note(RowKind::Inspection, it.inspection);
+            }
+            Statement::AnchorStated(it) => {
+                let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
+                inspection.anchor = Some(AnchorTaken {
+                    day: it.day,
+                    reading: it.reading.clone(),
+                    by: meta.person,
+                });
+                touched.note(RowKind::Inspection, it.inspection);
+            }
+            Statement::ClockOpened(it) => {
+                let finding = self.finding_mut(it.finding, seq).map_err(unknown)?;
+                if !finding.clocks.contains(&it.rule) {
+                    finding.clocks.push(it.rule.clone());
+                }
+                touched.note(RowKind::Finding, it.finding);
             }
             Statement::FindingRecorded(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -345,6 +405,7 @@ impl Book {
                     found_on: meta.done_on,
                     found_by: meta.person,
                     state: FindingState::Open,
+                    clocks: Vec::new(),
                     decision: None,
                     job: None,
                     entry: seq,

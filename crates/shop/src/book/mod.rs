@@ -21,8 +21,8 @@ pub use id::{
 };
 pub use rows::{Row, RowKind};
 pub use state::{
-    AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire, Inspection, Job,
-    Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven, Shop, Signature,
-    Tooling,
+    AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,
+    Inspection, Job, Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven,
+    Sent, Shop, Signature, Spell, Tooling,
 };
 pub use statement::*;

@@ -14,8 +14,8 @@ use super::id::{
     FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId,
 };
 use super::statement::{
-    Answer, Authority, FeatureFacts, FeatureReading, HeldBefore, ItemAsked, JobMade, Occasion,
-    PrintedSheet, QuarterHours, RulingRef,
+    Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
+    JobMade, Occasion, PaperSent, PrintedSheet, QuarterHours, RulingRef,
 };
 
 /// Everything the book says, as of its last entry.
@@ -114,6 +114,18 @@ pub struct Locomotive {
     pub fittings: BTreeMap<String, bool>,
     /// Inspections held before the book.
     pub held_before: Vec<HeldBefore>,
+    /// Days in her life that clocks and papers run from, in the order entered.
+    #[serde(default)]
+    pub days: Vec<DayStated>,
+    /// Facts that decide which clocks bind her, in the order entered.
+    #[serde(default)]
+    pub facts: Vec<FactStated>,
+    /// Spells out of use, in the order entered.
+    #[serde(default)]
+    pub out_of_use: Vec<Spell>,
+    /// Papers sent, in the order entered.
+    #[serde(default)]
+    pub papers: Vec<Sent>,
     /// The log is complete through this day: the end of the first stretch of days vouched for.
     pub log_through: Option<Date>,
     /// The first day the book's own log speaks of.
@@ -133,6 +145,14 @@ pub struct Locomotive {
 }
 
 impl Locomotive {
+    /// What a fact was on a day, if somebody stated it: the newest statement that had begun by then.
+    pub fn fact(&self, word: &str, on: Date) -> Option<&str> {
+        let told = self.facts.iter().enumerate();
+        told.filter(|(_, f)| f.fact == word && f.from <= on)
+            .max_by_key(|(at, f)| (f.from, *at))
+            .map(|(_, f)| f.value.as_str())
+    }
+
     /// Whether somebody vouched that the log holds every fire of a day.
     pub fn log_holds(&self, day: Date) -> bool {
         self.log_closed
@@ -158,6 +178,29 @@ impl Locomotive {
         self.log_from = first.map(|(from, _)| *from);
         self.log_through = first.map(|(_, through)| *through);
     }
+}
+
+/// A spell out of use, as attested.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Spell {
+    /// The first whole day.
+    pub from: Date,
+    /// The last whole day.
+    pub through: Date,
+    /// Why, and where she stood.
+    pub told: String,
+    /// Who attests it.
+    pub by: PersonId,
+}
+
+/// A paper sent.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Sent {
+    /// What was stated.
+    #[serde(flatten)]
+    pub paper: PaperSent,
+    /// By whom.
+    pub by: PersonId,
 }
 
 /// A promised run.
@@ -275,8 +318,22 @@ pub struct Inspection {
     pub answers: BTreeMap<String, AnswerGiven>,
     /// The day it was closed, and by whom.
     pub closed: Option<(Date, PersonId)>,
+    /// The day that starts the clocks after it, where somebody stated one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub anchor: Option<AnchorTaken>,
     /// Newest entry.
     pub last: u64,
+}
+
+/// The day of an inspection that starts the clocks after it, as stated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AnchorTaken {
+    /// The day.
+    pub day: Date,
+    /// How the rule was read.
+    pub reading: String,
+    /// By whom.
+    pub by: PersonId,
 }
 
 /// An answered item.
@@ -331,6 +388,9 @@ pub struct Finding {
     pub found_by: PersonId,
     /// How far it has come.
     pub state: FindingState,
+    /// Rules of the clocks it started.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub clocks: Vec<String>,
     /// The decision.
     pub decision: Option<DecisionTaken>,
     /// The job.

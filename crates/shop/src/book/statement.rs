@@ -94,6 +94,12 @@ statements! {
     LocomotiveAdded = "locomotive-added" form 1,
     /// An inspection held before this book began.
     HeldBefore = "held-before" form 1,
+    /// A day in an engine's life that a clock or a paper runs from.
+    DayStated = "day-stated" form 1,
+    /// A fact of an engine that decides which clocks bind her.
+    FactStated = "fact-stated" form 1,
+    /// A spell in which an engine was not used, attested by the one who enters it.
+    OutOfUse = "out-of-use" form 1,
     /// A part of a locomotive.
     PartAdded = "part-added" form 1,
     /// A piece of tooling and where it lies.
@@ -110,6 +116,8 @@ statements! {
     ItemAnswered = "item-answered" form 1,
     /// A condition found, with its readings.
     FindingRecorded = "finding-recorded" form 1,
+    /// A finding starts a clock of its own.
+    ClockOpened = "clock-opened" form 1,
     /// A named person's choice among routes.
     Decided = "decided" form 1,
     /// A job with its operations.
@@ -130,6 +138,10 @@ statements! {
     JobClosed = "job-closed" form 1,
     /// An inspection was closed.
     InspectionClosed = "inspection-closed" form 1,
+    /// Which day of an inspection starts the clocks that follow it.
+    AnchorStated = "anchor-stated" form 1,
+    /// A paper was sent, filed or put up.
+    PaperSent = "paper-sent" form 1,
     /// The engine was handed to service.
     Released = "released" form 1,
     /// An earlier statement is put right.
@@ -245,6 +257,57 @@ pub struct HeldBefore {
     pub annuals_since: Option<u32>,
     /// The document that says so.
     pub document: String,
+}
+
+/// A day in an engine's life that a clock or a paper runs from: work done outside an inspection, or a
+/// happening such as entering service, with the paper that says so.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DayStated {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// What happened, a word of the rulebook: `air-brake-valves`, `enters-service`.
+    pub what: String,
+    /// The day.
+    pub day: Date,
+    /// Service days since, with the last day that count includes, if the paper says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub service_days_since: Option<(u32, Date)>,
+    /// Annuals held since, if the paper says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub annuals_since: Option<u32>,
+    /// The inspection it was done in the course of, if in one of this book.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inspection: Option<InspectionId>,
+    /// The document that says so.
+    pub document: String,
+}
+
+/// A fact of an engine that decides which clocks bind her, from a day on. A later one takes its place.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FactStated {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The fact, a word of the rulebook: `brake-schedule`.
+    pub fact: String,
+    /// What is true, one of the fact's own words: `26-l`.
+    pub value: String,
+    /// From which day.
+    pub from: Date,
+    /// The document that says so.
+    pub document: String,
+}
+
+/// A spell in which an engine was not used on any day. Who enters it attests it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OutOfUse {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The first whole day.
+    pub from: Date,
+    /// The last whole day.
+    pub through: Date,
+    /// Why, and where she stood.
+    pub told: String,
 }
 
 /// What is known of one feature of a part.
@@ -440,6 +503,15 @@ pub struct FindingRecorded {
     pub readings: Vec<FeatureReading>,
 }
 
+/// A finding starts a clock of its own: a broken staybolt's thirty days. It ends with the finding.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClockOpened {
+    /// Which finding.
+    pub finding: FindingId,
+    /// The rule of the clock.
+    pub rule: String,
+}
+
 /// A ruling that was applied: which rule, in which version.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct RulingRef {
@@ -633,6 +705,50 @@ pub struct JobClosed {
 pub struct InspectionClosed {
     /// Which inspection.
     pub inspection: InspectionId,
+}
+
+/// Which day of an inspection that took more than one starts the clocks that follow it. Who enters it
+/// answers for the reading.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AnchorStated {
+    /// Which inspection.
+    pub inspection: InspectionId,
+    /// The day.
+    pub day: Date,
+    /// How the rule was read.
+    pub reading: String,
+}
+
+/// What a paper was about.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "about")]
+pub enum PaperAbout {
+    /// An inspection of this book.
+    Inspection {
+        /// Which.
+        inspection: InspectionId,
+    },
+    /// A day: that of an inspection to come, of work completed, or 31 December of a year reported on.
+    Day {
+        /// Which.
+        day: Date,
+    },
+}
+
+/// A paper was sent, filed or put up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PaperSent {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The rule that asks for it.
+    pub rule: String,
+    /// What it was about.
+    #[serde(flatten)]
+    pub about: PaperAbout,
+    /// The day it went.
+    pub sent_on: Date,
+    /// How, and what shows it.
+    pub told: String,
 }
 
 /// The engine was handed to service.

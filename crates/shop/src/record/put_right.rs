@@ -39,6 +39,8 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
     match mend.was {
         Statement::FamilyAdopted(_)
         | Statement::InspectionOpened(_)
+        | Statement::AnchorStated(_)
+        | Statement::ClockOpened(_)
         | Statement::Decided(_)
         | Statement::JobMade(_)
         | Statement::HoldCleared(_)
@@ -67,7 +69,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
                 "Only {who} can put this `{kind}` right: it is what {who} saw and did."
             )));
         }
-        Statement::PersonAdded(_) | Statement::BookOpened(_) => {
+        Statement::PersonAdded(_) | Statement::BookOpened(_) | Statement::OutOfUse(_) => {
             with_authority(book, mend.by, Authority::Approve, "put this entry right")?;
         }
         _ => {}
@@ -86,6 +88,10 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::PersonAdded(it) => vec![it.id.to_string()],
         Statement::LocomotiveAdded(it) => vec![it.id.to_string()],
         Statement::HeldBefore(it) => vec![it.locomotive.to_string()],
+        Statement::DayStated(it) => vec![it.locomotive.to_string(), it.what.clone()],
+        Statement::FactStated(it) => vec![it.locomotive.to_string(), it.fact.clone()],
+        Statement::OutOfUse(it) => vec![it.locomotive.to_string()],
+        Statement::PaperSent(it) => vec![it.locomotive.to_string(), it.rule.clone()],
         Statement::PartAdded(it) => vec![
             it.id.to_string(),
             it.locomotive.to_string(),

@@ -8,11 +8,12 @@ use std::collections::BTreeMap;
 use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
-    Answer, Authority, BatchId, BatchWithdrawn, BookOpened, Correction, Decided, FamilyAdopted,
-    FeatureFacts, FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, HeldBefore,
-    HoldCleared, HoldPoint, InspectionClosed, InspectionId, InspectionOpened, ItemAnswered,
-    ItemAsked, JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion,
-    Operation, OperationDone, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
+    AnchorStated, Answer, Authority, BatchId, BatchWithdrawn, BookOpened, ClockOpened, Correction,
+    DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FindingId,
+    FindingRecorded, FireId, FireLogged, HeldBefore, HoldCleared, HoldPoint, InspectionClosed,
+    InspectionId, InspectionOpened, ItemAnswered, ItemAsked, JobClosed, JobId, JobMade,
+    KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion, Operation, OperationDone, OutOfUse,
+    PaperAbout, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
     ReadingsTaken, Released, RulingRef, RunId, RunPromised, Signed, Statement, ToolingAdded,
     ToolingId,
 };
@@ -120,6 +121,28 @@ fn flow() -> Vec<Statement> {
             annuals_since: Some(2),
             document: "green binder, page 40".into(),
         }),
+        Statement::DayStated(DayStated {
+            locomotive: ENGINE,
+            what: "air-brake-valves".into(),
+            day: date(2025, 4, 20),
+            service_days_since: Some((40, date(2025, 12, 31))),
+            annuals_since: Some(1),
+            inspection: None,
+            document: "cab card".into(),
+        }),
+        Statement::FactStated(FactStated {
+            locomotive: ENGINE,
+            fact: "brake-schedule".into(),
+            value: "26-l".into(),
+            from: date(2021, 3, 1),
+            document: "air brake diagram".into(),
+        }),
+        Statement::OutOfUse(OutOfUse {
+            locomotive: ENGINE,
+            from: date(2025, 11, 3),
+            through: date(2025, 12, 19),
+            told: "cold in the back bay".into(),
+        }),
         Statement::FireLogged(FireLogged {
             id: FireId(0xF1E),
             locomotive: ENGINE,
@@ -171,6 +194,10 @@ fn flow() -> Vec<Statement> {
             rule: "invented.item".into(),
             answer: Answer::Defect { finding: FINDING },
             seen: "it weeps".into(),
+        }),
+        Statement::ClockOpened(ClockOpened {
+            finding: FINDING,
+            rule: "invented.clock".into(),
         }),
         Statement::Decided(Decided {
             finding: FINDING,
@@ -252,6 +279,20 @@ fn flow() -> Vec<Statement> {
         Statement::InspectionClosed(InspectionClosed {
             inspection: INSPECTION,
         }),
+        Statement::AnchorStated(AnchorStated {
+            inspection: INSPECTION,
+            day: date(2026, 5, 2),
+            reading: "the day the last item was done".into(),
+        }),
+        Statement::PaperSent(PaperSent {
+            locomotive: ENGINE,
+            rule: "invented.paper".into(),
+            about: PaperAbout::Inspection {
+                inspection: INSPECTION,
+            },
+            sent_on: date(2026, 5, 3),
+            told: "mailed".into(),
+        }),
         Statement::Released(Released {
             locomotive: ENGINE,
             log_through: date(2026, 4, 30),
@@ -314,6 +355,16 @@ pub fn bare() -> Vec<Statement> {
             Statement::HeldBefore(it) => {
                 it.service_days_since = None;
                 it.annuals_since = None;
+            }
+            Statement::DayStated(it) => {
+                it.service_days_since = None;
+                it.annuals_since = None;
+                it.inspection = None;
+            }
+            Statement::PaperSent(it) => {
+                it.about = PaperAbout::Day {
+                    day: date(2026, 5, 2),
+                };
             }
             Statement::FireLogged(it) => {
                 *it = FireLogged {
