@@ -5,16 +5,21 @@
 //! functions are those of [`Function`]. Angles are in **degrees**, as on a shop calculator.
 //!
 //! One tree serves everybody: the evaluator of the tests, the page that puts numbers in place of
-//! letters, and every later way of setting the same formula on a screen or on paper. So what is
-//! printed and what is checked cannot drift apart.
+//! letters, and [`Shape`], from which the same formula is set on a screen, on paper and in spoken
+//! words. So what is printed and what is checked cannot drift apart.
 
 mod evaluate;
+pub(crate) mod mathml;
+mod name;
 mod parse;
 mod print;
+mod shape;
+mod spoken;
 
 pub use evaluate::{EvaluateError, evaluate};
 pub use parse::{ParseError, expression, formula};
 pub use print::significant;
+pub use shape::Shape;
 
 /// A number in a formula, kept as it was written beside its value.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,12 +3,13 @@
 //! It is made once and then only printed or stored; nothing on it is ever recomputed by a reader.
 
 mod json;
+mod set;
 mod text;
 
 use crate::answer::Outcome;
 use crate::card::{Card, Measure, ResultKind, ResultSpec};
 use crate::error::SheetError;
-use crate::formula::{self, Formula};
+use crate::formula::{self, Formula, Shape};
 use crate::given::{Basis, Value};
 use crate::work::Worked;
 use measure::{Dimension, House, Unit, show};
@@ -78,8 +79,12 @@ pub struct Step {
     pub symbol: String,
     /// The line as the card prints it.
     pub formula: String,
+    /// The same line as it is set in type.
+    pub shape: Shape,
     /// The right-hand side with numbers in place of symbols; it can be worked as it stands.
     pub substituted: String,
+    /// The same as it is set in type.
+    pub numbers: Shape,
     /// The value, unrounded, in `unit`.
     pub value: f64,
     /// The value to nine significant digits, as printed.
@@ -303,10 +308,13 @@ fn steps(
         let line = worked.card.line(&statement.name).ok_or_else(|| {
             worked.own_fault("card", &format!("{} is not described", statement.name))
         })?;
+        let numbers = statement.expression.substituted(&value_of);
         steps.push(Step {
             symbol: statement.name.clone(),
             formula: statement.to_string(),
-            substituted: statement.expression.substituted(&value_of).to_string(),
+            shape: statement.shape(),
+            substituted: numbers.to_string(),
+            numbers: numbers.shape(),
             value,
             shown: formula::significant(value),
             unit: line.measure.symbol(frame),

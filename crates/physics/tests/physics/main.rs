@@ -16,6 +16,7 @@ mod hot;
 mod page;
 mod redo;
 mod seat;
+mod setting;
 mod tables;
 
 use measure::{Dimension, House, Unit, entered};

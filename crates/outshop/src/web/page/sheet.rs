@@ -104,10 +104,10 @@ fn page(sheet: &Sheet, drawn: &Markup) -> Markup {
             dd { span class="fig" { (input.entered) } " " (input.meaning) " " span class="quiet small" { (input.basis) } }
         } }
         h2 { "Worked" }
-        div class="steps" { @for step in &sheet.steps {
-            div { (step.formula) }
-            div { "  = " (step.substituted) }
-            div { "  = " (step.shown) @if !step.unit.is_empty() { " " (step.unit) } }
+        div class="steps" tabindex="0" role="group" aria-label="Worked" { @for step in &sheet.steps {
+            (PreEscaped(step.mathml()))
+            // The same in plain signs: to be typed again, and for a browser that cannot set mathematics.
+            p { (step.formula) br; "= " (step.substituted) br; "= " (step.shown) @if !step.unit.is_empty() { " " (step.unit) } }
         } }
         h2 { "Cautions" }
         ul class="caution" { @for caution in &sheet.cautions { li { (caution) } } }
