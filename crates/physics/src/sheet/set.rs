@@ -39,7 +39,10 @@ impl Step {
                 format!("<mtr><mtd>{left}</mtd><mtd><mo>=</mo></mtd><mtd>{right}</mtd></mtr>")
             })
             .collect();
-        block(&self.spoken(), &format!("<mtable>{rows}</mtable>"))
+        block(
+            &self.spoken(),
+            &format!("<mtable displaystyle=\"true\">{rows}</mtable>"),
+        )
     }
 }
 

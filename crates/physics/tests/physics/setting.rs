@@ -361,7 +361,7 @@ const CORE: [(&str, &[&str]); 14] = [
     ("mroot", &[]),
     ("msup", &[]),
     ("msub", &[]),
-    ("mtable", &[]),
+    ("mtable", &["displaystyle"]),
     ("mtr", &[]),
 ];
 
