@@ -8,6 +8,7 @@ mod source;
 mod sql;
 mod stages;
 mod tree;
+mod words;
 
 use std::path::Path;
 use std::process::ExitCode;
@@ -49,6 +50,7 @@ const CHECKS: &[fn(&Tree) -> Vec<Problem>] = &[
     pages::architecture,
     pages::readme,
     pages::casebook,
+    words::stand_in_one_place,
 ];
 
 /// Reads the tree under `root`, runs every check and prints each problem as `path:line: sentence`.

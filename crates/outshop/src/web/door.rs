@@ -11,6 +11,7 @@ use shop::book::PersonId;
 use store::{Keys, Token};
 
 use super::{Desk, Reader, form, frame, trouble};
+use crate::words::{self, door as say};
 use crate::{Context, Failure, Ids};
 
 /// How long a session is good, in seconds: a working day and the next morning.
@@ -99,10 +100,10 @@ pub async fn need_reader(
 }
 
 fn sorry(failure: &Failure) -> Response {
-    let ways = [("/in", "Sign in"), ("/", "The days ahead")];
+    let ways = [("/in", say::SIGN_IN), ("/", words::trouble::THE_DAYS_AHEAD)];
     trouble::page(
         trouble::status(failure),
-        "The book could not be read",
+        words::trouble::NO_BOOK,
         &failure.to_string(),
         &ways,
     )
@@ -126,18 +127,18 @@ fn names(desk: &Desk) -> Result<Vec<String>, Failure> {
 
 fn sign_in(names: &[String], wrong: Option<&str>) -> Markup {
     let body = html! {
-        h1 { "Who is at the desk?" }
-        p class="lead" { "Every entry is somebody's. The first time, use the link that the program prints when it starts." }
+        h1 { (say::WHO) }
+        p class="lead" { (say::WHY) }
         @if let Some(wrong) = wrong { (trouble::said(wrong)) }
         form class="act" method="post" action="/in" {
-            label for="name" { "Name" }
+            label for="name" { (say::NAME) }
             select id="name" name="name" { @for name in names { option { (name) } } }
-            label for="passphrase" { "Passphrase" }
+            label for="passphrase" { (say::PASSPHRASE) }
             input id="passphrase" name="passphrase" type="password" autocomplete="current-password" required;
-            button { "Sign in" }
+            button { (say::SIGN_IN) }
         }
     };
-    frame::bare("Sign in", &body)
+    frame::bare(say::SIGN_IN, &body)
 }
 
 /// Signs in by passphrase.
@@ -173,14 +174,11 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
     .await;
     match tried {
         Ok(Ok(Ok(cookie))) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
-        Ok(Ok(Err(names))) => {
-            let wrong = "That name and passphrase do not go together, or none has been set yet. Nothing was changed.";
-            (
-                StatusCode::UNPROCESSABLE_ENTITY,
-                sign_in(&names, Some(wrong)),
-            )
-                .into_response()
-        }
+        Ok(Ok(Err(names))) => (
+            StatusCode::UNPROCESSABLE_ENTITY,
+            sign_in(&names, Some(say::WRONG)),
+        )
+            .into_response(),
         Ok(Err(failure)) => sorry(&failure),
         Err(e) => sorry(&Failure::Machine(e.to_string())),
     }
@@ -198,11 +196,11 @@ pub async fn link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> R
     match found {
         Ok(Some(reader)) => {
             let body = html! {
-                h1 { "Sign in as " (reader.name) "?" }
-                p class="lead" { "The link works once, on this machine, within the hour." }
-                form class="act" method="post" action=(format!("/in/{token}")) { button { "Sign in as " (reader.name) } }
+                h1 { (say::sign_in_as_asked(&reader.name)) }
+                p class="lead" { (say::LINK_WORKS) }
+                form class="act" method="post" action=(format!("/in/{token}")) { button { (say::sign_in_as(&reader.name)) } }
             };
-            frame::bare("Sign in", &body).into_response()
+            frame::bare(say::SIGN_IN, &body).into_response()
         }
         Ok(None) => spent(),
         Err(failure) => sorry(&failure),
@@ -210,12 +208,11 @@ pub async fn link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> R
 }
 
 fn spent() -> Response {
-    let why = "A link works once and for an hour. Start the program again for a new one, or sign in with a passphrase.";
     trouble::page(
         StatusCode::GONE,
-        "This link is spent",
-        why,
-        &[("/in", "Sign in")],
+        say::SPENT,
+        say::SPENT_WHY,
+        &[("/in", say::SIGN_IN)],
     )
     .into_response()
 }
@@ -275,29 +272,23 @@ fn own_page(
     let may = book
         .persons
         .get(&reader.id)
-        .map(|p| {
-            p.may
-                .iter()
-                .map(|a| a.word())
-                .collect::<Vec<_>>()
-                .join(", ")
-        })
+        .map(|p| p.may.iter().map(|a| a.word()).collect::<Vec<_>>())
         .unwrap_or_default();
     let body = html! {
         h1 { (reader.name) }
-        p class="lead" { @if may.is_empty() { "Holds no authority in this book." } @else { "May " (may) "." } }
+        p class="lead" { (say::may(&may)) }
         @if let Some(said) = said { (trouble::said(said)) }
         form class="act" method="post" action="/me" {
-            h2 { "Set a passphrase" }
-            p class="quiet small" { "Twelve characters or more. It ends every other session of yours. It is kept beside the book as a hash, never in it." }
-            label for="passphrase" { "New passphrase" }
+            h2 { (say::SET_PASSPHRASE) }
+            p class="quiet small" { (say::PASSPHRASE_RULES) }
+            label for="passphrase" { (say::NEW_PASSPHRASE) }
             input id="passphrase" name="passphrase" type="password" autocomplete="new-password" minlength="12" required;
-            button { "Set it" }
+            button { (say::SET_IT) }
         }
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {
-        shop: shop.map_or("Outshop", |s| s.name.as_str()),
+        shop: shop.map_or(words::page::PROGRAM, |s| s.name.as_str()),
         here: "/me",
         reader: Some(reader),
         held: shop.and_then(|s| s.demonstration),
@@ -312,7 +303,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         return own_page(
             &desk,
             reader.as_ref(),
-            Some("The form was too long. Nothing was saved."),
+            Some(say::TOO_LONG),
             StatusCode::PAYLOAD_TOO_LARGE,
         );
     };
@@ -326,11 +317,10 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         return Redirect::to("/in").into_response();
     };
     if passphrase.chars().count() < 12 {
-        let said = "A passphrase needs twelve characters or more. Nothing was saved.";
         return own_page(
             &desk,
             reader.as_ref(),
-            Some(said),
+            Some(say::TOO_SHORT),
             StatusCode::UNPROCESSABLE_ENTITY,
         );
     }

@@ -9,6 +9,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
 use super::{Desk, Reader, page, trouble};
+use crate::words::{self, form as say};
 use crate::{Failure, Request};
 
 /// What was filled in, and what was said of it.
@@ -96,9 +97,9 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         .iter()
         .find(|(name, _)| name == "verb")
         .map(|(_, value)| value.as_str());
-    let verb = verb.ok_or_else(|| Failure::Input("The form does not say what it asks.".into()))?;
+    let verb = verb.ok_or_else(|| Failure::Input(say::NO_VERB.into()))?;
     if !ASKED.contains(&verb) {
-        return Err(Failure::Input(format!("A page cannot ask for `{verb}`.")));
+        return Err(Failure::Input(say::not_for_pages(verb)));
     }
     let mut asked = Map::new();
     for (name, value) in fields {
@@ -119,7 +120,7 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         } else if NUMBERS.contains(&name.as_str()) {
             let number: u64 = value
                 .parse()
-                .map_err(|_| Failure::Input(format!("`{value}` is not a whole number.")))?;
+                .map_err(|_| Failure::Input(say::not_a_number(value)))?;
             asked.insert(name.clone(), Value::from(number));
         } else if LISTS.contains(&name.as_str()) {
             push(&mut asked, name, Value::String(value.into()));
@@ -186,9 +187,9 @@ pub async fn act(
     done.unwrap_or_else(|e| {
         trouble::page(
             axum::http::StatusCode::SERVICE_UNAVAILABLE,
-            "This could not be done",
+            words::trouble::NOT_DONE,
             &e.to_string(),
-            &[("/", "The days ahead")],
+            &[("/", words::trouble::THE_DAYS_AHEAD)],
         )
         .into_response()
     })

@@ -40,7 +40,7 @@ pub fn page(place: &Place<'_>, title: &str, body: &Markup) -> Markup {
                 }
                 div class="top" {
                     strong { (place.shop) }
-                    nav aria-label="Places" {
+                    nav aria-label=(words::page::PLACES) {
                         @for (path, name) in PLACES {
                             @if *path == place.here { a href=(path) aria-current="page" { (name) } } @else { a href=(path) { (name) } }
                         }
@@ -68,7 +68,7 @@ pub fn bare(title: &str, body: &Markup) -> Markup {
         html lang="en" {
             (head(title))
             body {
-                header class="top" { strong { "Outshop" } }
+                header class="top" { strong { (words::page::PROGRAM) } }
                 hr class="line";
                 main id="main" { (body) }
                 footer class="foot" { (words::STANDING) }
@@ -82,7 +82,7 @@ fn head(title: &str) -> Markup {
         head {
             meta charset="utf-8";
             meta name="viewport" content="width=device-width, initial-scale=1";
-            title { (title) " - Outshop" }
+            title { (words::page::title(title)) }
             link rel="stylesheet" href="/asset/desk.css";
             link rel="icon" href="/asset/mark.svg" type="image/svg+xml";
         }

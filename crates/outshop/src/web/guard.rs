@@ -39,9 +39,9 @@ pub async fn same_origin(request: Request, next: Next) -> Response {
     }
     let page = trouble::page(
         StatusCode::FORBIDDEN,
-        "That came from another page",
-        "The act was asked for by a page that is not this book's. Nothing was saved.",
-        &[("/", "The days ahead")],
+        crate::words::door::FROM_ELSEWHERE,
+        crate::words::door::FROM_ELSEWHERE_WHY,
+        &[("/", crate::words::trouble::THE_DAYS_AHEAD)],
     );
     page.into_response()
 }

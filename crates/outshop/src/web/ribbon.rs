@@ -6,6 +6,8 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use shop::report::Ahead;
 
+use crate::words::{self, ahead as say};
+
 /// How a ribbon is laid out.
 #[derive(Debug, Clone, Copy)]
 struct Cut {
@@ -51,7 +53,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
     };
     let marks = (0..=cut.days).step_by(usize::try_from(cut.each).unwrap_or(7));
     html! {
-        svg viewBox=(format!("0 0 {} 88", cut.width)) role="img" aria-label=(label(number, ahead, stop)) {
+        svg viewBox=(format!("0 0 {} 88", cut.width)) role="img" aria-label=(say::ribbon(number, ahead.unsure, stop)) {
             defs {
                 pattern id=(hatch) width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     line class="s-quiet" x1="0" y1="0" x2="0" y2="7" stroke-width="1.8" {}
@@ -63,7 +65,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
                 @let last = offset + cut.each > cut.days;
                 line class="s-rule" x1=(x) y1="22" x2=(x) y2="60" stroke-width="1" {}
                 text class="quiet" x=(if last { x } else { x + 3.0 }) y="15" font-size="14" text-anchor=(if last { "end" } else { "start" }) {
-                    (day.strftime("%-d %b").to_string())
+                    (words::short_day(day))
                 }
             }
             @if runs_to > on {
@@ -81,7 +83,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
                 @let x = at(run.day) + step / 2.0;
                 @let held = !run.in_the_way.is_empty();
                 circle class=(if held { "s-need f-paper" } else { "s-ink f-paper" }) cx=(x) cy="41" r="8" stroke-width="2.4" {
-                    title { (run.what) ", " (crate::words::day(run.day)) @if held { ": " (run.in_the_way.join("; ")) } }
+                    title { (say::run(&run.what, run.day, &run.in_the_way)) }
                 }
                 @if held { path class="s-need" d=(format!("M{} 46 L{} 36", x - 5.0, x + 5.0)) stroke-width="2.4" {} }
             }
@@ -92,21 +94,5 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
                 text x=(if right { x - 6.0 } else { x + 6.0 }) y="80" font-size="15" text-anchor=(if right { "end" } else { "start" }) { (why) }
             }
         }
-    }
-}
-
-/// The ribbon in words, for those who do not see it.
-fn label(number: &str, ahead: &Ahead, stop: Option<&(Date, String)>) -> String {
-    let sure = if ahead.unsure {
-        "; the log is not closed, or a fact is missing"
-    } else {
-        ""
-    };
-    match stop {
-        Some((day, why)) => format!(
-            "No. {number} is stopped from {}: {why}{sure}",
-            crate::words::day(*day)
-        ),
-        None => format!("Nothing in this book stops No. {number} in the days shown{sure}"),
     }
 }

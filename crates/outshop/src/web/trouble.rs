@@ -6,6 +6,7 @@ use maud::html;
 
 use super::frame::{self, Place};
 use crate::Failure;
+use crate::words::trouble as say;
 
 /// A page of trouble with ways out.
 pub fn page(
@@ -17,7 +18,7 @@ pub fn page(
     let body = html! {
         h1 { (what) }
         @for line in why.lines() { p { (line.trim_start_matches("  - ")) } }
-        h2 { "Ways out" }
+        h2 { (say::WAYS_OUT) }
         ul { @for (to, name) in ways { li { a href=(to) { (name) } } } }
     };
     (status, frame::bare(what, &body))
@@ -27,12 +28,12 @@ pub fn page(
 pub async fn no_such_page() -> Response {
     page(
         StatusCode::NOT_FOUND,
-        "There is no such page in this book",
-        "The address leads nowhere here. Nothing was changed.",
+        say::NO_PAGE,
+        say::NO_PAGE_WHY,
         &[
-            ("/", "The days ahead"),
-            ("/work", "Open work"),
-            ("/rulebook", "The rulebook"),
+            ("/", say::THE_DAYS_AHEAD),
+            ("/work", say::OPEN_WORK),
+            ("/rulebook", say::THE_RULEBOOK),
         ],
     )
     .into_response()
@@ -50,19 +51,15 @@ pub fn status(failure: &Failure) -> StatusCode {
 /// A page for a failure that no form can show.
 pub fn of(failure: &Failure, place: &Place<'_>) -> Response {
     let body = html! {
-        h1 { "This could not be shown" }
+        h1 { (say::NOT_SHOWN) }
         (said(&failure.to_string()))
-        h2 { "Ways out" }
+        h2 { (say::WAYS_OUT) }
         ul {
-            li { a href="/" { "The days ahead" } }
-            li { a href="/work" { "Open work" } }
+            li { a href="/" { (say::THE_DAYS_AHEAD) } }
+            li { a href="/work" { (say::OPEN_WORK) } }
         }
     };
-    (
-        status(failure),
-        frame::page(place, "This could not be shown", &body),
-    )
-        .into_response()
+    (status(failure), frame::page(place, say::NOT_SHOWN, &body)).into_response()
 }
 
 /// A failure's sentence as a person reads it, with its list.

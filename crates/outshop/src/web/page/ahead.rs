@@ -3,11 +3,12 @@
 use maud::{Markup, html};
 use shop::book::{FindingState, Locomotive, LocomotiveId};
 use shop::locomotive::engines;
-use shop::report::{Ahead, Release, Stop, ahead};
+use shop::report::{Ahead, Stop, ahead};
 
 use super::{Drawn, View, kit};
+use crate::Failure;
 use crate::web::ribbon;
-use crate::{Failure, words};
+use crate::words::{self, ahead as say, tag};
 
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     let mut all = Vec::new();
@@ -16,9 +17,9 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     }
     let body = html! {
         h1 { (headline(&all)) }
-        p class="lead" { "The book's today is " (words::day(view.on)) ". " (logs(&all)) }
+        p class="lead" { (say::today(view.on)) " " (logs(&all)) }
         @for (id, kept, ahead) in &all { (engine(view, *id, kept, ahead)) }
-        @if all.is_empty() { p { "There is no engine in this book yet." } }
+        @if all.is_empty() { p { (say::NO_ENGINE) } }
     };
     Ok(Drawn::new("/", words::page::AHEAD, body))
 }
@@ -31,49 +32,24 @@ fn headline(all: &[Told<'_>]) -> String {
         .iter()
         .flat_map(|(.., ahead)| ahead.runs.iter().map(|run| run.day))
         .min();
-    let Some(day) = next else {
-        return "No run is promised.".into();
+    let on_it = |(.., ahead): &&Told<'_>| ahead.runs.iter().any(|run| Some(run.day) == next);
+    let clear = |(.., ahead): &&Told<'_>| {
+        let mut runs = ahead.runs.iter();
+        runs.any(|run| Some(run.day) == next && run.in_the_way.is_empty())
     };
-    let promised: Vec<_> = all
-        .iter()
-        .filter(|(.., ahead)| ahead.runs.iter().any(|run| run.day == day))
-        .collect();
-    let clear = promised
-        .iter()
-        .filter(|(.., ahead)| {
-            ahead
-                .runs
-                .iter()
-                .any(|run| run.day == day && run.in_the_way.is_empty())
-        })
-        .count();
-    let name = day.strftime("%A, %-d %B").to_string();
-    match (promised.len(), clear) {
-        (1, 1) => format!("{name}: nothing in this book stops the engine promised."),
-        (1, _) => format!("{name}: something stops the engine promised."),
-        (n, 0) => format!("{name}: something stops each of the {n} engines promised."),
-        (n, c) if n == c => format!("{name}: nothing in this book stops the {n} engines promised."),
-        (n, c) => format!("{name}: of {n} engines promised, nothing in this book stops {c}."),
-    }
+    say::headline(
+        next,
+        all.iter().filter(on_it).count(),
+        all.iter().filter(clear).count(),
+    )
 }
 
 fn logs(all: &[Told<'_>]) -> String {
-    let told: Vec<_> = all
+    let closed: Vec<_> = all
         .iter()
-        .map(|(_, kept, _)| match kept.log_through {
-            Some(through) => format!(
-                "No. {}: log closed through {}",
-                kept.number,
-                words::day(through)
-            ),
-            None => format!("No. {}: log never closed", kept.number),
-        })
+        .map(|(_, kept, _)| (kept.number.as_str(), kept.log_through))
         .collect();
-    if told.is_empty() {
-        String::new()
-    } else {
-        format!("{}.", told.join("; "))
-    }
+    say::logs(&closed)
 }
 
 fn engine(view: &View<'_>, id: LocomotiveId, kept: &Locomotive, ahead: &Ahead) -> Markup {
@@ -81,20 +57,20 @@ fn engine(view: &View<'_>, id: LocomotiveId, kept: &Locomotive, ahead: &Ahead) -
     html! {
         section class="ruled engine" {
             div {
-                h2 { a href=(path) { "No. " (kept.number) } }
-                p class="kind" { (kept.wheels) ", " (kit::gauge(kept.gauge, view.house)) }
+                h2 { a href=(path) { (words::engine(&kept.number)) } }
+                p class="kind" { (kept.wheels) ", " (words::page::gauge(kept.gauge, view.house)) }
             }
             (ribbon::draw(&kept.number, ahead, view.on))
             ol class="between" {
                 @for stop in &ahead.stops { li { (between(view, stop)) } }
                 @if ahead.stops.is_empty() {
-                    li { (clear(kept, ahead, view)) }
+                    li { (say::clear(&kept.number, &ahead.release, view.on)) }
                     @if let Some((day, why)) = &ahead.stopped_from {
-                        li { (sentence(why)) ", before " b { (words::day(*day)) } ". " a href=(path) { "Every clock" } }
+                        li { (say::first(why, *day)) " " a href=(path) { (say::EVERY_CLOCK) } }
                     }
                 }
                 @for (number, what) in waiting(view, id) {
-                    li { a class="need" href=(format!("/job/J-{number:03}")) { (what) } }
+                    li { a class="need" href=(format!("/job/{}", tag::job(number))) { (what) } }
                 }
             }
         }
@@ -112,45 +88,14 @@ fn between(view: &View<'_>, stop: &Stop) -> Markup {
         view.book
             .findings
             .values()
-            .any(|f| what.ends_with(&format!("F-{:03}", f.number)) && f.state == FindingState::Open)
+            .any(|f| what.ends_with(&tag::finding(f.number)) && f.state == FindingState::Open)
     });
     match to {
         Some(to) => {
-            html! { a class=(if open { "need" } else { "" }) href=(to) { (sentence(&stop.why)) } }
+            html! { a class=(if open { "need" } else { "" }) href=(to) { (words::sentence(&stop.why)) } }
         }
-        None => html! { (sentence(&stop.why)) },
+        None => html! { (words::sentence(&stop.why)) },
     }
-}
-
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters
-        .next()
-        .map(|c| c.to_uppercase().to_string())
-        .unwrap_or_default();
-    format!("{first}{}", letters.as_str())
-}
-
-fn clear(kept: &Locomotive, ahead: &Ahead, view: &View<'_>) -> String {
-    let how = match &ahead.release {
-        Release::Stands {
-            by,
-            on,
-            log_through,
-        } => {
-            format!(
-                "released {} by {by}; log closed through {}",
-                words::day(*on),
-                words::day(*log_through)
-            )
-        }
-        Release::None(why) => format!("but {why}"),
-    };
-    format!(
-        "Nothing in this book stops No. {} on {} ({how}).",
-        kept.number,
-        words::day(view.on)
-    )
 }
 
 /// Jobs of an engine that wait at a hold point.
@@ -171,11 +116,10 @@ fn waiting(view: &View<'_>, id: LocomotiveId) -> Vec<(u32, String)> {
                 let hold = plan.hold.as_ref()?;
                 let (_, doer, ..) = state.done.as_ref()?;
                 state.cleared.is_none().then(|| {
-                    format!(
-                        "J-{:03} waits for somebody other than {} to look: {}",
-                        job.number,
+                    say::waits(
+                        &tag::job(job.number),
                         kit::name(view.book, *doer),
-                        hold.look
+                        &hold.look,
                     )
                 })
             });

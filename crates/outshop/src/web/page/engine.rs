@@ -7,21 +7,22 @@ use shop::locomotive::engine;
 use shop::report::{Ahead, Release, ahead};
 
 use super::{Drawn, View, kit};
+use crate::Failure;
 use crate::web::ribbon;
-use crate::{Failure, words};
+use crate::words;
+use crate::words::engine::{self as say, place};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let ahead = ahead(view.book, view.rules, id, view.on)?;
-    let title = format!("No. {}", kept.number);
+    let title = words::engine(&kept.number);
     let body = html! {
-        h1 { (title) ", " (kept.wheels) }
-        p class="lead" { (kit::gauge(kept.gauge, view.house)) "; rules " (kept.jurisdiction) "; "
-            @match kept.mawp_psig { Some(psi) => { "allowed " (psi) " psi gauge by her card" } None => { "allowed pressure not on file" } } "." }
+        h1 { (say::head(&kept.number, &kept.wheels)) }
+        p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &kept.jurisdiction, kept.mawp_psig)) }
         (side_view(&kept.wheels))
         (ribbon::draw(&kept.number, &ahead, view.on))
         (stops(view, kept, &ahead))
-        section class="ruled" { h2 { "Every clock, and why" } (clocks(&ahead.clocks)) }
+        section class="ruled" { h2 { (say::CLOCKS) } (clocks(&ahead.clocks)) }
         (parts(view, id, kept))
         (log(view, id, kept))
         (open_inspection(view, kept))
@@ -44,7 +45,7 @@ fn side_view(wheels: &str) -> Markup {
     let driver = 44.0;
     html! {
         div class="ribbon" {
-            svg viewBox="0 0 760 214" role="img" aria-label=(format!("Side view of a {wheels}, smokebox to the left")) {
+            svg viewBox="0 0 760 214" role="img" aria-label=(say::side_view(wheels)) {
                 line class="s-rule" x1="0" y1=(rail) x2="760" y2=(rail) stroke-width="2" {}
                 g class="s-ink" stroke-width="2.2" stroke-linejoin="round" {
                     path d="M84 62 H180 V142 H84 Z" {}
@@ -70,12 +71,12 @@ fn side_view(wheels: &str) -> Markup {
                     @for n in 0..drive { circle class="s-ink f-paper" cx=(start + f64::from(n) * spread) cy=(rail - driver + 16.0) r="5" stroke-width="2" {} }
                 }
                 g class="quiet" font-size="14" text-anchor="middle" {
-                    text class="quiet" x="132" y="106" { "smokebox" }
-                    text class="quiet" x="318" y="90" { "barrel" }
-                    text class="quiet" x="440" y="90" { "firebox" }
-                    text class="quiet" x="526" y="128" { "cab" }
-                    text class="quiet" x="672" y="130" { "tender" }
-                    text class="quiet" x="84" y="164" text-anchor="end" { "cylinder" }
+                    text class="quiet" x="132" y="106" { (place::SMOKEBOX) }
+                    text class="quiet" x="318" y="90" { (place::BARREL) }
+                    text class="quiet" x="440" y="90" { (place::FIREBOX) }
+                    text class="quiet" x="526" y="128" { (place::CAB) }
+                    text class="quiet" x="672" y="130" { (place::TENDER) }
+                    text class="quiet" x="84" y="164" text-anchor="end" { (place::CYLINDER) }
                 }
             }
         }
@@ -91,28 +92,28 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
     html! {
         section class="ruled" {
             @if ahead.stops.is_empty() {
-                h2 { "Nothing in this book stops her" }
+                h2 { (say::NOTHING_STOPS) }
                 @match &ahead.release {
-                    Release::Stands { by, on, log_through } => p { "Released " (words::day(*on)) " by " (by) "; log closed through " (words::day(*log_through)) "." },
+                    Release::Stands { by, on, log_through } => p { (say::released(by, *on, *log_through)) },
                     Release::None(why) => {
-                        p { "But " (why) "." }
-                        @if officer { (kit::form(view, "release", "Hand her to service", &kit::hidden("engine", &kept.number), "Sign the release")) }
+                        p { (say::not_released(why)) }
+                        @if officer { (kit::form(view, "release", say::HAND_OVER, &kit::hidden("engine", &kept.number), say::SIGN_RELEASE)) }
                     }
                 }
             } @else {
-                h2 { "What stops her" }
+                h2 { (say::WHAT_STOPS) }
                 ol class="between" { @for stop in &ahead.stops { li {
                     @match stop.what.as_deref().and_then(|what| what.split_once(' ')) {
-                        Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (stop.why) },
-                        None => (stop.why),
+                        Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (words::sentence(&stop.why)) },
+                        None => (words::sentence(&stop.why)),
                     }
                 } } }
             }
             @if !ahead.runs.is_empty() {
-                h3 { "Promised" }
+                h3 { (say::PROMISED) }
                 ul class="plain" { @for run in &ahead.runs { li {
-                    b { (words::day(run.day)) } " " (run.what) ": "
-                    @if run.in_the_way.is_empty() { "nothing in this book stops her" } @else { span class="need" { (run.in_the_way.join("; ")) } }
+                    b { (words::day(run.day)) } (say::run(&run.what))
+                    @if run.in_the_way.is_empty() { (say::NOT_STOPPED) } @else { span class="need" { (run.in_the_way.join("; ")) } }
                 } } }
             }
         }
@@ -122,18 +123,18 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
 fn clocks(clocks: &[Clock]) -> Markup {
     html! {
         div class="table" { table class="stack" {
-            thead { tr { th { "Clock" } th { "State" } th class="num" { "Left" } th { "Why" } th { "Rule" } } }
+            thead { tr { th { (say::CLOCK) } th { (say::STATE) } th class="num" { (say::LEFT) } th { (say::WHY) } th { (say::RULE) } } }
             tbody { @for clock in clocks { tr {
-                td data-label="Clock" { b { (clock.inspection) } }
-                td data-label="State" { @match &clock.state {
-                    State::Runs => span class="verdict complies" { "runs" },
-                    State::Stops => span class="verdict fails" { "stops her" },
-                    State::CannotTell(_) => span class="verdict unknown" { "cannot tell" },
-                    State::EachDay => "each day",
+                td data-label=(say::CLOCK) { b { (clock.inspection) } }
+                td data-label=(say::STATE) { @match &clock.state {
+                    State::Runs => span class="verdict complies" { (say::RUNS) },
+                    State::Stops => span class="verdict fails" { (say::STOPS_HER) },
+                    State::CannotTell(_) => span class="verdict unknown" { (words::page::CANNOT_TELL) },
+                    State::EachDay => (say::EACH_DAY),
                 } }
-                td class="num" data-label="Left" { (clock.left.map_or("-".to_string(), |left| left.to_string())) }
-                td data-label="Why" { (clock.why) }
-                td data-label="Rule" { a href=(format!("/rule/{}", clock.ruling.rule)) { (clock.ruling.cite.section) } }
+                td class="num" data-label=(say::LEFT) { (clock.left.map_or("-".to_string(), |left| left.to_string())) }
+                td data-label=(say::WHY) { (clock.why) }
+                td data-label=(say::RULE) { a href=(format!("/rule/{}", clock.ruling.rule)) { (clock.ruling.cite.section) } }
             } } }
         } }
     }
@@ -149,9 +150,9 @@ fn parts(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
     parts.sort_by(|a, b| a.name.cmp(&b.name));
     html! {
         section class="ruled" {
-            h2 { "Parts in the book" }
+            h2 { (say::PARTS) }
             ul class="plain" { @for part in &parts { li { a href=(kit::part_path(&kept.number, &part.name)) { (part.name) } " " span class="quiet small" { (part.family) } } } }
-            @if parts.is_empty() { p { "None yet." } }
+            @if parts.is_empty() { p { (say::NO_PARTS) } }
         }
     }
 }
@@ -164,47 +165,42 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
         .filter(|f| f.locomotive == id)
         .collect();
     fires.sort_by_key(|f| std::cmp::Reverse(f.lit.or(f.up)));
-    let hour = |at: Option<jiff::civil::DateTime>| {
-        at.map_or("not written".to_string(), |at| {
-            at.strftime("%-d %b %Y %H:%M").to_string()
-        })
-    };
     const VERB: &str = "steam log";
     let fields = html! {
         (kit::hidden("engine", &kept.number))
         div class="grid2" {
-            div { (kit::line(view, VERB, "lit", "Fire lit", "such as 2026-05-02T06:30")) }
-            div { (kit::line(view, VERB, "up", "Pressure up", "")) }
-            div { (kit::line(view, VERB, "out", "Fire out", "")) }
-            div { (kit::line(view, VERB, "gone", "Pressure gone", "")) }
+            div { (kit::line(view, VERB, "lit", say::LIT, say::SUCH_AS)) }
+            div { (kit::line(view, VERB, "up", say::UP, "")) }
+            div { (kit::line(view, VERB, "out", say::OUT, "")) }
+            div { (kit::line(view, VERB, "gone", say::GONE, "")) }
         }
-        (kit::line(view, VERB, "miles", "Miles", ""))
-        p class="quiet small" { "What nobody wrote down is left blank, never guessed." }
+        (kit::line(view, VERB, "miles", say::MILES, ""))
+        p class="quiet small" { (say::LEFT_BLANK) }
     };
     let close = html! {
         (kit::hidden("engine", &kept.number))
-        @if kept.log_through.is_none() { (kit::day(view, "steam close", "from", "From")) }
-        (kit::day(view, "steam close", "through", "Through"))
+        @if kept.log_through.is_none() { (kit::day(view, "steam close", "from", say::FROM)) }
+        (kit::day(view, "steam close", "through", say::THROUGH))
     };
     html! {
         section class="ruled" {
-            h2 { "Log" }
+            h2 { (say::LOG) }
             p { @match (kept.log_from, kept.log_through) {
-                (Some(from), Some(through)) => { "Closed from " (words::day(from)) " through " (words::day(through)) "." }
-                _ => { "Never closed." }
+                (Some(from), Some(through)) => { (say::closed(from, through)) }
+                _ => { (say::NEVER_CLOSED) }
             } }
             div class="table" { table class="stack" {
-                thead { tr { th { "Fire lit" } th { "Pressure up" } th { "Fire out" } th { "Pressure gone" } th class="num" { "Service days" } } }
+                thead { tr { th { (say::LIT) } th { (say::UP) } th { (say::OUT) } th { (say::GONE) } th class="num" { (say::SERVICE_DAYS) } } }
                 tbody { @for fire in fires.iter().take(8) {
                     @let days = days_of_fire(fire, view.on);
                     tr {
-                        td data-label="Fire lit" { (hour(fire.lit)) } td data-label="Pressure up" { (hour(fire.up)) } td data-label="Fire out" { (hour(fire.out)) } td data-label="Pressure gone" { (hour(fire.gone)) }
-                        td class="num" data-label="Service days" { @if days.least.len() == days.most.len() { (days.least.len()) } @else { (days.least.len()) " to " (days.most.len()) } }
+                        td data-label=(say::LIT) { (words::moment(fire.lit)) } td data-label=(say::UP) { (words::moment(fire.up)) } td data-label=(say::OUT) { (words::moment(fire.out)) } td data-label=(say::GONE) { (words::moment(fire.gone)) }
+                        td class="num" data-label=(say::SERVICE_DAYS) { (say::days(days.least.len(), days.most.len())) }
                     }
                 } }
             } }
-            details { summary { "Log a fire" } (kit::form(view, VERB, "Log a fire", &fields, "Log it")) }
-            details { summary { "Close the log" } (kit::form(view, "steam close", "The log holds every fire through a day", &close, "Close it")) }
+            details { summary { (say::LOG_A_FIRE) } (kit::form(view, VERB, say::LOG_A_FIRE, &fields, say::LOG_IT)) }
+            details { summary { (say::CLOSE_LOG) } (kit::form(view, "steam close", say::LOG_HOLDS, &close, say::CLOSE_IT)) }
         }
     }
 }
@@ -212,8 +208,8 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
 fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
     let fields = html! {
         (kit::hidden("engine", &kept.number)) (kit::hidden("then", "inspection"))
-        label for="open-kind" { "Kind" }
-        select id="open-kind" name="kind" { @for (word, meaning) in rules::words::INSPECTIONS { option value=(word) { (word) ": " (meaning) } } }
+        label for="open-kind" { (say::KIND) }
+        select id="open-kind" name="kind" { @for (word, meaning) in rules::words::INSPECTIONS { option value=(word) { (say::kind(word, meaning)) } } }
     };
-    html! { details { summary { "Open an inspection" } (kit::form(view, "inspect open", "Open an inspection", &fields, "Open it")) } }
+    html! { details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) } }
 }

@@ -8,7 +8,8 @@ use shop::route::{Choice, Feasible, Offer, metal_left, routes};
 use shop::verdict::{Judgement, Verdict};
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{self, finding as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = finding(view.book, number)?;
@@ -19,13 +20,13 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         .get(&kept.part)
         .map_or("?", |p| p.name.as_str());
     let her = kit::number(view.book, kept.locomotive);
-    let title = format!("F-{:03}", kept.number);
+    let title = tag::finding(kept.number);
     let body = html! {
-        h1 { (title) ": No. " (her) ", " (part) }
-        p class="lead" { (state(kept)) " " a href=(kit::part_path(her, part)) { "The part's life" } }
+        h1 { (say::head(&title, her, part)) }
+        p class="lead" { (say::state(kept.state)) " " a href=(kit::part_path(her, part)) { (say::PARTS_LIFE) } }
         section class="ruled" {
-            h2 { "Found" }
-            p { (words::day(kept.found_on)) " " (occasion(view, kept)) ", by " (kit::name(view.book, kept.found_by)) "." }
+            h2 { (say::FOUND) }
+            p { (words::day(kept.found_on)) " " (occasion(view, kept)) (say::by(kit::name(view.book, kept.found_by))) }
             p class="told" { (kept.told) }
         }
         (measured(view, kept))
@@ -37,28 +38,19 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/work", title, body))
 }
 
-fn state(kept: &Finding) -> &'static str {
-    match kept.state {
-        FindingState::Open => "Nobody has decided yet.",
-        FindingState::Decided => "Decided; no job is made yet.",
-        FindingState::InWork => "In work.",
-        FindingState::Closed => "Put right, proved and signed.",
-        FindingState::Carried => "Carried by decision.",
-    }
-}
-
 fn occasion(view: &View<'_>, kept: &Finding) -> Markup {
     match &kept.occasion {
         Occasion::Inspection { inspection } => match view.book.inspections.get(inspection) {
             Some(i) => {
-                html! { "at the " (i.kind) " inspection " a href=(format!("/inspection/I-{:03}", i.number)) { "I-" (format!("{:03}", i.number)) } }
+                let tag = tag::inspection(i.number);
+                html! { (say::occasion::at(&i.kind)) " " a href=(format!("/inspection/{tag}")) { (tag) } }
             }
-            None => html! { "at an inspection" },
+            None => html! { (say::occasion::INSPECTION) },
         },
-        Occasion::WriteUp => html! { "by a write-up" },
-        Occasion::RoadFailure => html! { "by a road failure" },
-        Occasion::SpecialNotice => html! { "by an inspector's special notice" },
-        Occasion::PlannedWork => html! { "in planned work" },
+        Occasion::WriteUp => html! { (say::occasion::WRITE_UP) },
+        Occasion::RoadFailure => html! { (say::occasion::ROAD_FAILURE) },
+        Occasion::SpecialNotice => html! { (say::occasion::NOTICE) },
+        Occasion::PlannedWork => html! { (say::occasion::PLANNED) },
     }
 }
 
@@ -70,18 +62,18 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
         .and_then(|p| family(view.book, &p.family).ok());
     html! {
         section class="ruled" {
-            h2 { "Measured, as found" }
-            @if kept.readings.is_empty() { p { "Nothing was measured." } }
+            h2 { (say::MEASURED) }
+            @if kept.readings.is_empty() { p { (say::NOT_MEASURED) } }
             @if let Some(family) = read {
                 @if !kept.readings.is_empty() {
                     div class="table" { table class="stack" {
-                        thead { tr { th { "What" } th { "Read, place by place" } th { "By" } } }
+                        thead { tr { th { (say::WHAT) } th { (say::PLACE_BY_PLACE) } th { (say::BY) } } }
                         tbody { @for feature in &family.features {
                             @let of_it: Vec<_> = kept.readings.iter().filter(|r| r.feature == feature.name).collect();
                             @if !of_it.is_empty() { tr {
-                                td data-label="What" { b { (feature.title) } }
-                                td data-label="Read" { @for (at, r) in of_it.iter().enumerate() { @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) } } }
-                                td data-label="By" { (of_it.iter().find_map(|r| r.reading.instrument.as_deref()).unwrap_or("not written")) }
+                                td data-label=(say::WHAT) { b { (feature.title) } }
+                                td data-label=(say::READ) { @for (at, r) in of_it.iter().enumerate() { @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) } } }
+                                td data-label=(say::BY) { (of_it.iter().find_map(|r| r.reading.instrument.as_deref()).unwrap_or(words::NOT_WRITTEN)) }
                             } }
                         } }
                     } }
@@ -95,18 +87,18 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
 pub fn verdict(judgement: &Judgement) -> Markup {
     html! {
         section class="ruled" {
-            h2 { "Verdict: " (kit::verdict(&judgement.verdict)) }
-            p { @if let Verdict::CannotTell(needs) = &judgement.verdict { "Needs " (needs.join("; ")) ". " } "A verdict is computed; the officer decides." }
+            h2 { (say::VERDICT) ": " (kit::verdict(&judgement.verdict)) }
+            p { @if let Verdict::CannotTell(needs) = &judgement.verdict { (say::needs(needs)) " " } (say::COMPUTED) }
             div class="table" { table class="stack" {
-                thead { tr { th { "What" } th { "Found" } th { "Limit" } th { "Verdict" } th { "Where it stands" } } }
+                thead { tr { th { (say::WHAT) } th { (say::FOUND) } th { (say::LIMIT) } th { (say::VERDICT) } th { (say::STANDS_IN) } } }
                 tbody { @for line in &judgement.lines { tr {
-                    td data-label="What" { b { (line.what) } }
-                    td data-label="Found" { (line.found) }
-                    td data-label="Limit" { (line.limit) }
-                    td data-label="Verdict" { (kit::verdict(&line.verdict)) }
-                    td data-label="Stands in" { @match &line.ruling {
+                    td data-label=(say::WHAT) { b { (line.what) } }
+                    td data-label=(say::FOUND) { (line.found) }
+                    td data-label=(say::LIMIT) { (line.limit) }
+                    td data-label=(say::VERDICT) { (kit::verdict(&line.verdict)) }
+                    td data-label=(say::STANDS_IN) { @match &line.ruling {
                         Some(ruling) => { a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } " " span class="quiet small" { (ruling.mark) } }
-                        None => { span class="quiet small" { @if line.law { "not known which rule" } @else { "our own limit" } } }
+                        None => { span class="quiet small" { (if line.law { say::RULE_NOT_KNOWN } else { say::OUR_OWN }) } }
                     } }
                 } } }
             } }
@@ -118,19 +110,19 @@ fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     let rows = html! {
         @for offer in &choice.offers { (one(offer)) }
         @if !choice.sheets.is_empty() {
-            p class="small" { "These stand on the sheets " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet_path(sheet)) { (sheet.card.id) } } "." }
+            p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet_path(sheet)) { (sheet.card.id) } } "." }
         }
     };
     html! {
         @if kept.state == FindingState::Open {
             section class="ruled" {
-                h2 { "Routes, side by side" }
+                h2 { (say::ROUTES) }
                 (rows)
                 (decide(view, kept, choice))
             }
         } @else {
             details {
-                summary { "Routes weighed " span class="quiet" { @for (at, o) in choice.offers.iter().enumerate() { @if at > 0 { "; " } (o.route.word) } } }
+                summary { (say::WEIGHED) " " span class="quiet" { @for (at, o) in choice.offers.iter().enumerate() { @if at > 0 { "; " } (o.route.word) } } }
                 (rows)
             }
         }
@@ -155,14 +147,14 @@ fn one(offer: &Offer) -> Markup {
         dl class="facts" {
             @match &offer.feasible {
                 Feasible::Yes => {}
-                Feasible::No(why) => { dt { "Why not" } dd { (why) } }
-                Feasible::CannotTell(needs) => { dt { "Needs" } dd { (needs.join("; ")) } }
+                Feasible::No(why) => { dt { (say::WHY_NOT) } dd { (why) } }
+                Feasible::CannotTell(needs) => { dt { (say::NEEDS) } dd { (needs.join("; ")) } }
             }
-            @if !offer.route.carries { dt { "Hours" } dd { (likely) " likely, " (low) " to " (high) } }
-            @if let Some(metal) = &offer.metal { dt { "Metal" } dd { (metal) } }
-            dt { "Buys" } dd { (offer.route.buys) }
-            @if let Some(skill) = &offer.route.skill { dt { "Skill" } dd { (skill) } }
-            @if !offer.unknown.is_empty() { dt { "Not known" } dd { (offer.unknown.join("; ")) } }
+            @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) } }
+            @if let Some(metal) = &offer.metal { dt { (say::METAL) } dd { (metal) } }
+            dt { (say::BUYS) } dd { (offer.route.buys) }
+            @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
+            @if !offer.unknown.is_empty() { dt { (say::NOT_KNOWN) } dd { (offer.unknown.join("; ")) } }
         }
     }
 }
@@ -176,10 +168,10 @@ fn decide(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
         .collect();
     let carries = open.iter().any(|o| o.route.carries);
     let fields = html! {
-        (kit::hidden("finding", &format!("F-{:03}", kept.number)))
+        (kit::hidden("finding", &tag::finding(kept.number)))
         (kit::hidden("seen_entry", &kept.last.to_string()))
         fieldset {
-            legend { "Route" }
+            legend { (say::ROUTE) }
             @for offer in &open {
                 label class="choice" {
                     input type="radio" name="route" value=(offer.route.word) required checked[view.draft.value(VERB, "route") == offer.route.word];
@@ -187,12 +179,12 @@ fn decide(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
                 }
             }
         }
-        (kit::lines(view, VERB, "because", "Why", ""))
-        @if carries { (kit::day(view, VERB, "recheck", "Looked at again on, if it is carried")) }
+        (kit::lines(view, VERB, "because", say::WHY, ""))
+        @if carries { (kit::day(view, VERB, "recheck", say::RECHECK)) }
     };
     html! {
-        @if open.is_empty() { p { "No route can be taken yet: see what each needs." } }
-        @else { (kit::form(view, VERB, "Decide", &fields, "Sign the decision")) }
+        @if open.is_empty() { p { (say::NO_ROUTE) } }
+        @else { (kit::form(view, VERB, say::DECIDE, &fields, say::SIGN)) }
     }
 }
 
@@ -202,12 +194,12 @@ fn decided(view: &View<'_>, kept: &Finding, _choice: &Choice) -> Markup {
     };
     html! {
         section class="ruled" {
-            h2 { "Decided: " (decision.route) }
-            p { (words::day(decision.on)) " by " (kit::name(view.book, decision.by)) ". The verdict that day: " (decision.verdict) "." }
+            h2 { (say::decided(&decision.route)) }
+            p { (say::decision(decision.on, kit::name(view.book, decision.by), &decision.verdict)) }
             p class="told" { (decision.because) }
-            @if let Some(day) = decision.recheck { p { "To be looked at again " (words::day(day)) "." } }
+            @if let Some(day) = decision.recheck { p { (say::recheck(day)) } }
             @for sheet in &decision.sheets {
-                details { summary { "Sheet " (sheet.sheet) ", as printed that day" } pre class="steps" { (sheet.text) } }
+                details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } }
             }
         }
     }
@@ -217,18 +209,18 @@ fn job(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
     let Some(job) = kept.job.and_then(|id| view.book.jobs.get(&id)) else {
         if kept.state == FindingState::Decided {
             let fields = html! {
-                (kit::hidden("finding", &format!("F-{:03}", kept.number)))
+                (kit::hidden("finding", &tag::finding(kept.number)))
                 (kit::hidden("then", "job"))
-                (kit::day(view, "job make", "promised", "Promised for"))
+                (kit::day(view, "job make", "promised", say::PROMISED))
             };
             return Ok(
-                html! { section class="ruled" { h2 { "Job" } (kit::form(view, "job make", "Make the job", &fields, "Make the job")) } },
+                html! { section class="ruled" { h2 { (say::JOB) } (kit::form(view, "job make", say::MAKE_JOB, &fields, say::MAKE_JOB)) } },
             );
         }
         return Ok(html! {});
     };
     let done = job.operations.iter().filter(|o| o.done.is_some()).count();
-    let path = format!("/job/J-{:03}", job.number);
+    let tag = tag::job(job.number);
     let metal = view.book.parts.get(&kept.part).and_then(|part| {
         let family = family(view.book, &part.family).ok()?;
         metal_left(&family, part).into_iter().next()
@@ -240,15 +232,15 @@ fn job(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
     };
     Ok(html! {
         section class="ruled" {
-            h2 { "Job " a href=(path) { "J-" (format!("{:03}", job.number)) } }
-            p { (job.plan.title) ". " (done) " of " (job.operations.len()) " operations done." }
-            @if let Some((day, by, verdict)) = &job.closed { p { "Closed " (words::day(*day)) " by " (kit::name(view.book, *by)) "; as left it " (verdict) "." } }
+            h2 { (say::JOB) " " a href=(format!("/job/{tag}")) { (tag) } }
+            p { (say::job(&job.plan.title, done, job.operations.len())) }
+            @if let Some((day, by, verdict)) = &job.closed { p { (say::job_closed(*day, kit::name(view.book, *by), verdict)) } }
         }
         @if let Some(left) = left {
             section class="ruled" {
-                h2 { "Left: " (kit::verdict(&left.verdict)) }
+                h2 { (say::LEFT) " " (kit::verdict(&left.verdict)) }
                 @if let Some(metal) = metal {
-                    p { b class="fig" { (measure::show::decimal_in(metal.left)) " in" } " of metal left" @if let Some(cuts) = metal.re_cuts { ", about " (words::count(usize::try_from(cuts).unwrap_or(0), "re-cut", "re-cuts")) } ", before our shop limit." }
+                    p { b class="fig" { (measure::show::size(metal.left, view.house)) } (say::metal_left(metal.re_cuts)) }
                 }
             }
         }

@@ -6,13 +6,14 @@ use shop::inspection::unmet;
 use shop::locomotive::inspection;
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{inspection as say, tag};
 
 const VERB: &str = "inspect answer";
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = inspection(view.book, number)?;
-    let title = format!("I-{:03}", kept.number);
+    let title = tag::inspection(kept.number);
     let missing = unmet(view.book, kept);
     let open = kept
         .items
@@ -20,23 +21,23 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         .filter(|i| !kept.answers.contains_key(&i.rule))
         .count();
     let body = html! {
-        h1 { (title) ": the " (kept.kind) " of No. " (kit::number(view.book, kept.locomotive)) }
+        h1 { (say::head(&title, &kept.kind, kit::number(view.book, kept.locomotive))) }
         p class="lead" {
-            "Opened " (words::day(kept.opened_on)) " by " (kit::name(view.book, kept.opened_by)) ". "
+            (say::opened(kept.opened_on, kit::name(view.book, kept.opened_by)))
             @match kept.closed {
-                Some((day, by)) => { "Closed " (words::day(day)) " and signed by " (kit::name(view.book, by)) "." }
-                None => { (open) " of " (kept.items.len()) " items are not answered." }
+                Some((day, by)) => { (say::closed(day, kit::name(view.book, by))) }
+                None => { (say::left(open, kept.items.len())) }
             }
         }
         @if kept.closed.is_none() { (next(view, kept, &title)) }
         section class="ruled" {
-            h2 { "Items" }
+            h2 { (say::ITEMS) }
             ol { @for item in &kept.items { li id=(anchor(&item.rule)) { (answered(view, kept, &item.rule, &item.text, &item.section)) } } }
         }
         @if kept.closed.is_none() {
             section class="ruled" {
-                h2 { "Close and sign" }
-                @if missing.is_empty() { p { "Every item is answered." } (kit::form(view, "inspect close", "Close it", &kit::hidden("inspection", &title), "Close and sign")) }
+                h2 { (say::CLOSE) }
+                @if missing.is_empty() { p { (say::ALL_ANSWERED) } (kit::form(view, "inspect close", say::CLOSE_IT, &kit::hidden("inspection", &title), say::CLOSE)) }
                 @else { ul { @for line in &missing { li { (line) } } } }
             }
         }
@@ -52,19 +53,19 @@ fn answered(view: &View<'_>, kept: &Inspection, rule: &str, text: &str, section:
     html! {
         p { (text) " " a class="small quiet" href=(format!("/rule/{rule}")) { (section) } }
         @match kept.answers.get(rule) {
-            None => p { span class="verdict unknown" { "not answered" } @if kept.closed.is_none() { " " a href=(format!("{}?item={rule}", view.path)) { "Answer it" } } },
+            None => p { span class="verdict unknown" { (say::NOT_ANSWERED) } @if kept.closed.is_none() { " " a href=(format!("{}?item={rule}", view.path)) { (say::ANSWER_IT) } } },
             Some(given) => p class="told" {
                 @match &given.answer {
-                    Answer::Good => { span class="verdict complies" { "good" } }
-                    Answer::NotFitted => { span class="verdict complies" { "not fitted" } }
+                    Answer::Good => { span class="verdict complies" { (say::GOOD) } }
+                    Answer::NotFitted => { span class="verdict complies" { (say::NOT_FITTED) } }
                     Answer::Defect { finding } => {
                         @let found = view.book.findings.get(finding);
                         @let settled = found.is_some_and(|f| matches!(f.state, FindingState::Closed | FindingState::Carried));
-                        span class=(if settled { "verdict complies" } else { "verdict fails" }) { "defect" }
-                        @if let Some(f) = found { " " a href=(format!("/finding/F-{:03}", f.number)) { "F-" (format!("{:03}", f.number)) } }
+                        span class=(if settled { "verdict complies" } else { "verdict fails" }) { (say::DEFECT) }
+                        @if let Some(f) = found { " " a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } }
                     }
                 }
-                " " (given.seen) " " span class="quiet small" { (words::day(given.on)) " by " (kit::name(view.book, given.by)) }
+                " " (given.seen) " " span class="quiet small" { (say::by(given.on, kit::name(view.book, given.by))) }
             },
         }
     }
@@ -104,24 +105,25 @@ fn next(view: &View<'_>, kept: &Inspection, title: &str) -> Markup {
         (kit::hidden("item", &item.rule))
         p { (item.text) " " span class="quiet small" { (item.section) } }
         fieldset {
-            legend { "It is" }
-            label class="choice" { input type="radio" name="choice" value="good" checked[choice == "good"]; span { "good: looked at, no defect" } }
-            @if item.fitting.is_some() { label class="choice" { input type="radio" name="choice" value="not_fitted" checked[choice == "not_fitted"]; span { "not fitted on this engine" } } }
+            legend { (say::IT_IS) }
+            label class="choice" { input type="radio" name="choice" value="good" checked[choice == "good"]; span { (say::GOOD_MEANS) } }
+            @if item.fitting.is_some() { label class="choice" { input type="radio" name="choice" value="not_fitted" checked[choice == "not_fitted"]; span { (say::NOT_FITTED_MEANS) } } }
         }
         @if !findings.is_empty() {
-            label for="answer-defect" { "or a defect, recorded as" }
+            label for="answer-defect" { (say::OR_DEFECT) }
             select id="answer-defect" name="defect" {
-                option value="" { "no defect" }
-                @for f in &findings { option value=(format!("F-{:03}", f.number)) selected[view.draft.value(VERB, "defect") == format!("F-{:03}", f.number)] { "F-" (format!("{:03}", f.number)) ": " (view.book.parts.get(&f.part).map_or("?", |p| p.name.as_str())) } }
+                option value="" { (say::NO_DEFECT) }
+                @for f in &findings { @let tag = tag::finding(f.number);
+                    option value=(tag) selected[view.draft.value(VERB, "defect") == tag] { (say::finding(&tag, view.book.parts.get(&f.part).map_or("?", |p| p.name.as_str()))) } }
             }
         }
-        (kit::lines(view, VERB, "seen", "What was seen", ""))
+        (kit::lines(view, VERB, "seen", say::SEEN, ""))
     };
     kit::form(
         view,
         VERB,
-        &format!("Item {} of {}", at + 1, kept.items.len()),
+        &say::item(at + 1, kept.items.len()),
         &fields,
-        "Answer it",
+        say::ANSWER_IT,
     )
 }

@@ -6,11 +6,12 @@ use shop::locomotive::{family, job};
 use shop::record::unmet;
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{self, job as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = job(view.book, number)?;
-    let title = format!("J-{:03}", kept.number);
+    let title = tag::job(kept.number);
     let missing = if kept.closed.is_some() {
         Vec::new()
     } else {
@@ -18,26 +19,25 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     };
     let finding = view.book.findings.get(&kept.plan.finding);
     let part = finding.and_then(|f| view.book.parts.get(&f.part));
-    let found = finding.map_or(0, |f| f.number);
+    let found = finding.map(|f| tag::finding(f.number)).unwrap_or_default();
     let body = html! {
-        h1 { (title) ": " (kept.plan.title) }
+        h1 { (say::head(&title, &kept.plan.title)) }
         p class="lead" {
-            "No. " (kit::number(view.book, kept.locomotive)) ", for " a href=(format!("/finding/F-{found:03}")) { "F-" (format!("{found:03}")) }
-            ". Ordered " (words::day(kept.made_on)) " by " (kit::name(view.book, kept.made_by))
-            @if let Some(day) = kept.plan.promised { "; promised for " (words::day(day)) } "."
+            (say::of(kit::number(view.book, kept.locomotive))) a href=(format!("/finding/{found}")) { (found) }
+            (say::ordered(kept.made_on, kit::name(view.book, kept.made_by), kept.plan.promised))
         }
         section class="ruled" {
-            h2 { "Cautions" }
+            h2 { (say::CAUTIONS) }
             ul class="caution" { @for line in &kept.plan.cautions { li { (line) } } }
-            h3 { "Stop and ask" }
+            h3 { (say::STOP) }
             ul class="caution" { @for line in &kept.plan.stop_points { li { (line) } } }
         }
         section class="ruled" {
-            h2 { "Worked to" }
+            h2 { (say::WORKED_TO) }
             ul { @for line in &kept.plan.sizes { li { (line) } } }
-            @if kept.plan.sizes.is_empty() { p { "No sheet is on file for this route: sizes are worked by hand and checked by the officer." } }
-            @if !kept.plan.tooling.is_empty() { h3 { "Made first" } ul { @for line in &kept.plan.tooling { li { (line) } } } }
-            @for sheet in &kept.plan.sheets { details { summary { "Sheet " (sheet.sheet) ", as printed" } pre class="steps" { (sheet.text) } } }
+            @if kept.plan.sizes.is_empty() { p { (say::BY_HAND) } }
+            @if !kept.plan.tooling.is_empty() { h3 { (say::MADE_FIRST) } ul { @for line in &kept.plan.tooling { li { (line) } } } }
+            @for sheet in &kept.plan.sheets { details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } } }
         }
         (operations(view, kept, &title))
         (proofs(view, kept, &title))
@@ -65,18 +65,18 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         });
     html! {
         section class="ruled" {
-            h2 { "Operations" }
+            h2 { (say::OPERATIONS) }
             ol { @for (at, (plan, state)) in kept.plan.operations.iter().zip(&kept.operations).enumerate() {
                 @let [low, likely, high] = plan.hours;
                 li {
-                    p { (plan.what) " " span class="quiet small" { (plan.place) "; engine " (plan.engine) "; " (likely) " likely, " (low) " to " (high) } }
+                    p { (plan.what) " " span class="quiet small" { (say::operation(&plan.place, &plan.engine, &words::finding::hours(&low.to_string(), &likely.to_string(), &high.to_string()))) } }
                     @if let Some((day, by, hours, told)) = &state.done {
-                        p class="told" { "Done " (words::day(*day)) " by " (kit::name(view.book, *by)) @if let Some(hours) = hours { ", " (hours) } @if !told.is_empty() { ": " (told) } }
+                        p class="told" { (say::done(*day, kit::name(view.book, *by), hours.as_ref().map(ToString::to_string).as_deref(), told)) }
                     }
                     @if let Some(hold) = &plan.hold {
                         @match &state.cleared {
-                            Some((day, by, seen)) => p class="told" { b { "Hold point cleared" } " " (words::day(*day)) " by " (kit::name(view.book, *by)) ": " (seen) },
-                            None => p { b class=(if held == Some(at) { "need" } else { "" }) { "Hold point" } ": " (hold.look) " (" (hold.by.word()) ")" },
+                            Some((day, by, seen)) => p class="told" { b { (say::HOLD_CLEARED) } " " (say::seen(*day, kit::name(view.book, *by), seen)) },
+                            None => p { b class=(if held == Some(at) { "need" } else { "" }) { (say::HOLD_POINT) } (say::look(&hold.look, hold.by.word())) },
                         }
                     }
                 }
@@ -85,16 +85,16 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                 @if let Some(at) = held {
                     @let fields = html! {
                         (of(kept, title)) (kit::hidden("operation", &(at + 1).to_string()))
-                        (kit::lines(view, "job clear", "seen", "What was seen", "not by the one who did the work"))
+                        (kit::lines(view, "job clear", "seen", say::SEEN, say::NOT_THE_DOER))
                     };
-                    (kit::form(view, "job clear", &format!("Clear the hold point after operation {}", at + 1), &fields, "Clear it"))
+                    (kit::form(view, "job clear", &say::clear(at + 1), &fields, say::CLEAR_IT))
                 } @else if let Some(at) = next {
                     @let fields = html! {
                         (kit::hidden("job", title)) (kit::hidden("operation", &(at + 1).to_string()))
-                        (kit::line(view, "job done", "hours", "Hours", "such as 2 1/2; leave blank if nobody kept them"))
-                        (kit::lines(view, "job done", "told", "What there is to say", ""))
+                        (kit::line(view, "job done", "hours", say::HOURS, say::HOURS_SUCH_AS))
+                        (kit::lines(view, "job done", "told", say::TOLD, ""))
                     };
-                    (kit::form(view, "job done", &format!("Operation {} is done", at + 1), &fields, "It is done"))
+                    (kit::form(view, "job done", &say::is_done(at + 1), &fields, say::IT_IS_DONE))
                 }
             }
         }
@@ -112,27 +112,27 @@ fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
     let ready = kept.operations.iter().all(|o| o.done.is_some());
     html! {
         section class="ruled" {
-            h2 { "Proofs" }
+            h2 { (say::PROOFS) }
             dl class="facts" { @for proof in &kept.plan.proofs {
                 dt { (proof) }
                 dd { @match kept.proofs.get(proof) {
-                    Some((passed, told, by, day)) => { @if *passed { "held" } @else { b class="need" { "did not hold" } } ", " (words::day(*day)) " by " (kit::name(view.book, *by)) ": " (told) }
-                    None => { "to be made" }
+                    Some((passed, told, by, day)) => { @if *passed { (say::HELD) } @else { b class="need" { (say::DID_NOT_HOLD) } } ", " (say::seen(*day, kit::name(view.book, *by), told)) }
+                    None => { (say::TO_BE_MADE) }
                 } }
             } }
             @if ready && kept.closed.is_none() && !wanting.is_empty() {
                 @let fields = html! {
                     (kit::hidden("job", title))
-                    label for="prove-proof" { "Proof" }
+                    label for="prove-proof" { (say::PROOF) }
                     select id="prove-proof" name="proof" { @for proof in &wanting { option selected[view.draft.value(VERB, "proof") == proof.as_str()] { (proof) } } }
                     fieldset {
-                        legend { "It" }
-                        label class="choice" { input type="radio" name="choice" value="passed" required; span { "held" } }
-                        label class="choice" { input type="radio" name="choice" value="failed"; span { "did not hold" } }
+                        legend { (say::IT) }
+                        label class="choice" { input type="radio" name="choice" value="passed" required; span { (say::HELD) } }
+                        label class="choice" { input type="radio" name="choice" value="failed"; span { (say::DID_NOT_HOLD) } }
                     }
-                    (kit::lines(view, VERB, "told", "What was seen", "pressure, how long, where it wept or that it did not"))
+                    (kit::lines(view, VERB, "told", say::SEEN, say::PROOF_TELLS))
                 };
-                (kit::form(view, VERB, "Record a proof", &fields, "Record it"))
+                (kit::form(view, VERB, say::RECORD_PROOF, &fields, say::RECORD_IT))
             }
         }
     }
@@ -160,15 +160,15 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
     };
     Ok(html! {
         section class="ruled" {
-            h2 { "As left" }
+            h2 { (say::AS_LEFT) }
             @if !kept.left.is_empty() {
                 div class="table" { table class="stack" {
-                    thead { tr { th { "What" } th { "Place" } th class="num" { "As found" } th class="num" { "As left" } } }
+                    thead { tr { th { (say::WHAT) } th { (say::PLACE) } th class="num" { (say::AS_FOUND) } th class="num" { (say::AS_LEFT) } } }
                     tbody { @for feature in &family.features { @for place in &feature.positions {
                         @if let Some(reading) = here(&feature.name, place) { tr {
-                            td data-label="What" { b { (feature.title) } } td data-label="Place" { (place) }
-                            td class="num" data-label="As found" { (before(&feature.name, place).unwrap_or_else(|| "-".into())) }
-                            td class="num" data-label="As left" { (reading.reading.written()) }
+                            td data-label=(say::WHAT) { b { (feature.title) } } td data-label=(say::PLACE) { (place) }
+                            td class="num" data-label=(say::AS_FOUND) { (before(&feature.name, place).unwrap_or_else(|| say::NO_READING.into())) }
+                            td class="num" data-label=(say::AS_LEFT) { (reading.reading.written()) }
                         } }
                     } } }
                 } }
@@ -176,21 +176,21 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
             @if ready && kept.closed.is_none() {
                 @let fields = html! {
                     (kit::hidden("job", title)) (kit::hidden("engine", her)) (kit::hidden("part", &part.name)) (kit::hidden("as_left", "yes"))
-                    p class="quiet small" { "As written, with its unit: 5/32in, .399in, 45deg. Leave a place blank to come back to it." }
+                    p class="quiet small" { (say::AS_WRITTEN) }
                     @for feature in &family.features {
                         fieldset {
                             legend { (feature.title) " " span class="quiet" { (feature.how) } }
                             div class="grid2" { @for place in &feature.positions {
                                 @let name = format!("at:{}@{place}", feature.name);
-                                @let hint = before(&feature.name, place).map(|was| format!("was {was}")).unwrap_or_default();
+                                @let hint = before(&feature.name, place).map(|was| say::was(&was)).unwrap_or_default();
                                 div { (kit::line(view, VERB, &name, place, &hint)) }
                             } }
                         }
                     }
                 };
-                details open[kept.left.is_empty()] { summary { "Take as-left readings" } (kit::form(view, VERB, "As-left readings", &fields, "Keep them")) }
+                details open[kept.left.is_empty()] { summary { (say::TAKE_LEFT) } (kit::form(view, VERB, say::LEFT_READINGS, &fields, say::KEEP_THEM)) }
             }
-            @if !ready { p { "Taken when every operation is done." } }
+            @if !ready { p { (say::LEFT_LATER) } }
         }
     })
 }
@@ -205,22 +205,22 @@ fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         .collect();
     html! {
         section class="ruled" {
-            h2 { "Knock-ons" }
+            h2 { (say::KNOCK_ONS) }
             dl class="facts" { @for word in &kept.plan.knock_ons {
                 dt { (word) }
                 dd { @match kept.knock_ons.get(word) {
-                    Some((seen, by, day)) => { (seen) " " span class="quiet small" { (words::day(*day)) " by " (kit::name(view.book, *by)) } }
-                    None => { "to be looked at" }
+                    Some((seen, by, day)) => { (seen) " " span class="quiet small" { (say::by(*day, kit::name(view.book, *by))) } }
+                    None => { (say::TO_BE_LOOKED_AT) }
                 } }
             } }
             @if kept.closed.is_none() && !wanting.is_empty() {
                 @let fields = html! {
                     (kit::hidden("job", title))
-                    label for="knock-on-which" { "Which" }
+                    label for="knock-on-which" { (say::WHICH) }
                     select id="knock-on-which" name="knock_on" { @for word in &wanting { option selected[view.draft.value(VERB, "knock_on") == word.as_str()] { (word) } } }
-                    (kit::lines(view, VERB, "seen", "What was found there", ""))
+                    (kit::lines(view, VERB, "seen", say::FOUND_THERE, ""))
                 };
-                (kit::form(view, VERB, "A knock-on was looked at", &fields, "Keep it"))
+                (kit::form(view, VERB, say::LOOKED_AT, &fields, say::KEEP_IT))
             }
         }
     }
@@ -236,29 +236,29 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
     let signed = |capacity: Authority| kept.signatures.iter().find(|s| s.capacity == capacity);
     html! {
         section class="ruled" {
-            h2 { "Signatures" }
+            h2 { (say::SIGNATURES) }
             dl class="facts" { @for capacity in Authority::ALL {
                 dt { (capacity.signer()) }
                 dd { @match signed(capacity) {
-                    Some(s) => { (kit::name(view.book, s.by)) ", " (words::day(s.on)) }
-                    None => { "not signed" }
+                    Some(s) => { (say::signed(kit::name(view.book, s.by), s.on)) }
+                    None => { (say::NOT_SIGNED) }
                 } }
             } }
             @match &kept.closed {
-                Some((day, by, verdict)) => p { "Closed " (words::day(*day)) " by " (kit::name(view.book, *by)) "; as left it " (verdict) "." },
+                Some((day, by, verdict)) => p { (say::closed(*day, kit::name(view.book, *by), verdict)) },
                 None => {
-                    h3 { "Before it can be closed" }
-                    @if missing.is_empty() { p { "Nothing is missing." } }
+                    h3 { (say::BEFORE_CLOSING) }
+                    @if missing.is_empty() { p { (say::NOTHING_MISSING) } }
                     ul { @for line in missing { li { (line) } } }
                     @if !may.is_empty() {
                         @let fields = html! {
                             (of(kept, title))
-                            label for="sign-as" { "Sign as" }
+                            label for="sign-as" { (say::SIGN_AS) }
                             select id="sign-as" name="as" { @for capacity in &may { option value=(capacity.signer()) { (capacity.signer()) } } }
                         };
-                        (kit::form(view, "sign", &format!("Sign as {}", view.reader.name), &fields, "Sign"))
+                        (kit::form(view, "sign", &say::sign_as(&view.reader.name), &fields, say::SIGN))
                     }
-                    @if may.contains(&Authority::Approve) { (kit::form(view, "job close", "Close the job", &of(kept, title), "Close it")) }
+                    @if may.contains(&Authority::Approve) { (kit::form(view, "job close", say::CLOSE_JOB, &of(kept, title), say::CLOSE_IT)) }
                 }
             }
         }

@@ -6,13 +6,14 @@ use shop::route::Feasible;
 use shop::verdict::Verdict;
 
 use super::View;
+use crate::words::page as words;
 
 /// A verdict: a word and a shape before it is a tone.
 pub fn verdict(verdict: &Verdict) -> Markup {
     let (class, word) = match verdict {
-        Verdict::Complies => ("complies", "complies"),
-        Verdict::Fails(_) => ("fails", "fails"),
-        Verdict::CannotTell(_) => ("unknown", "cannot tell"),
+        Verdict::Complies => ("complies", words::COMPLIES),
+        Verdict::Fails(_) => ("fails", words::FAILS),
+        Verdict::CannotTell(_) => ("unknown", words::CANNOT_TELL),
     };
     html! { span class=(format!("verdict {class}")) { (word) } }
 }
@@ -20,19 +21,11 @@ pub fn verdict(verdict: &Verdict) -> Markup {
 /// Whether a route can be taken, as word and shape.
 pub fn feasible(feasible: &Feasible) -> Markup {
     let (class, word) = match feasible {
-        Feasible::Yes => ("complies", "can be taken"),
-        Feasible::No(_) => ("fails", "no"),
-        Feasible::CannotTell(_) => ("unknown", "cannot tell"),
+        Feasible::Yes => ("complies", words::CAN_BE_TAKEN),
+        Feasible::No(_) => ("fails", words::CANNOT_BE_TAKEN),
+        Feasible::CannotTell(_) => ("unknown", words::CANNOT_TELL),
     };
     html! { span class=(format!("verdict {class}")) { (word) } }
-}
-
-/// A track gauge as a shop says it.
-pub fn gauge(gauge: measure::Size, house: measure::House) -> String {
-    match measure::show::fraction_in(gauge) {
-        Some(text) if house == measure::House::Inch => format!("{text} in gauge"),
-        _ => format!("{} gauge", measure::show::size(gauge, house)),
-    }
 }
 
 /// The name of a person.

@@ -27,6 +27,7 @@ use super::form::{Draft, fields};
 use super::frame::{self, Place};
 use super::{Desk, Reader, trouble};
 use crate::Failure;
+use crate::words::{self, trouble as say};
 
 /// What a page draws from.
 pub struct View<'v> {
@@ -88,9 +89,9 @@ pub async fn show(
     drawn.unwrap_or_else(|e| {
         trouble::page(
             StatusCode::SERVICE_UNAVAILABLE,
-            "This could not be shown",
+            say::NOT_SHOWN,
             &e.to_string(),
-            &[("/", "The days ahead")],
+            &[("/", say::THE_DAYS_AHEAD)],
         )
         .into_response()
     })
@@ -99,7 +100,7 @@ pub async fn show(
 /// Draws the page of a path, with a refused form in it if there is one.
 pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft) -> Response {
     let nowhere = Place {
-        shop: "Outshop",
+        shop: words::page::PROGRAM,
         here: "",
         reader: Some(reader),
         held: None,
@@ -130,7 +131,7 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
     };
     let shop = book.shop.as_ref();
     let place = |here| Place {
-        shop: shop.map_or("Outshop", |s| s.name.as_str()),
+        shop: shop.map_or(words::page::PROGRAM, |s| s.name.as_str()),
         here,
         reader: Some(reader),
         held: shop.and_then(|s| s.demonstration),
@@ -145,18 +146,12 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
         }
         Ok(None) => {
             let ways = [
-                ("/", "The days ahead"),
-                ("/work", "Open work"),
-                ("/rulebook", "The rulebook"),
+                ("/", say::THE_DAYS_AHEAD),
+                ("/work", say::OPEN_WORK),
+                ("/rulebook", say::THE_RULEBOOK),
             ];
-            let why = "The address leads nowhere here. Nothing was changed.";
-            trouble::page(
-                StatusCode::NOT_FOUND,
-                "There is no such page in this book",
-                why,
-                &ways,
-            )
-            .into_response()
+            trouble::page(StatusCode::NOT_FOUND, say::NO_PAGE, say::NO_PAGE_WHY, &ways)
+                .into_response()
         }
         Err(failure) => {
             let mut response = trouble::of(&failure, &place(""));

@@ -7,7 +7,8 @@ use shop::locomotive::{engine, family, part};
 use shop::route::{MetalLeft, metal_left};
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{self, part as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
@@ -15,23 +16,19 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
     let family = family(view.book, &part.family)?;
     let metal = metal_left(&family, part);
     let body = html! {
-        h1 { (part.name) ", " a href=(format!("/engine/{}", kept.number)) { "No. " (kept.number) } }
+        h1 { (say::head(&part.name)) a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
         p class="lead" { (family.title) }
         @for left in &metal { (column(view, left)) }
         section class="ruled" {
-            h2 { "Facts" }
-            dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or("not known", String::as_str)) " " span class="quiet small" { (fact.title) } } } }
+            h2 { (say::FACTS) }
+            dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or(say::NOT_KNOWN, String::as_str)) " " span class="quiet small" { (fact.title) } } } }
         }
         (readings(view, &family, part))
         (tooling(view, part_id))
         (findings(view, part_id))
         (record(view, &family, part, &kept.number))
     };
-    Ok(Drawn::new(
-        "/",
-        format!("{}, No. {}", part.name, kept.number),
-        body,
-    ))
+    Ok(Drawn::new("/", say::title(&part.name, &kept.number), body))
 }
 
 /// The metal column: as built, now, what is left, our shop limit.
@@ -46,12 +43,7 @@ fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
     };
     let (high, wide) = (230.0, 96.0);
     let y = |size: Size| 20.0 + (1.0 - share(size)) * high;
-    let cuts = left.re_cuts.map_or(String::new(), |n| {
-        format!(
-            ", about {}",
-            words::count(usize::try_from(n).unwrap_or(0), "re-cut", "re-cuts")
-        )
-    });
+    let shown = |size: Size| show::size(size, view.house);
     let mark = |size: Size, text: String| {
         html! {
             line class="s-ink" x1="60" y1=(y(size)) x2=(60.0 + wide + 14.0) y2=(y(size)) stroke-width="2" {}
@@ -60,18 +52,18 @@ fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
     };
     html! {
         section class="ruled" {
-            h2 { "Metal left: " (show::decimal_in(left.left)) " in" (cuts) }
-            p { "The " (left.title) " was " (show::size(left.now, view.house)) " " (if left.state == State::AsLeft { "as left" } else { "as found" }) " on " (words::day(left.on)) "." }
+            h2 { (say::metal_left(&shown(left.left), left.re_cuts)) }
+            p { (say::was(&left.title, &shown(left.now), left.state, left.on)) }
             div class="ribbon figure" {
-                svg viewBox="0 0 460 280" role="img" aria-label=(format!("{} in of metal left above the shop limit", show::decimal_in(left.left))) {
+                svg viewBox="0 0 460 280" role="img" aria-label=(say::column(&shown(left.left))) {
                     defs { pattern id="wall" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" { line class="s-quiet" x1="0" y1="0" x2="0" y2="8" stroke-width="1.6" {} } }
                     rect x="60" y=(y(left.shop_limit)) width=(wide) height=(20.0 + high - y(left.shop_limit)) fill="url(#wall)" {}
                     rect class="f-fill" x="60" y=(y(left.now)) width=(wide) height=((y(left.shop_limit) - y(left.now)).max(0.0)) {}
                     rect class="s-quiet" x="60" y="20" width=(wide) height=(high) stroke-width="1.4" stroke-dasharray="4 4" {}
-                    @if let Some(built) = left.as_built { (mark(built, format!("as built {}", show::decimal_in(built)))) }
-                    (mark(left.now, format!("now {}", show::decimal_in(left.now))))
-                    (mark(left.shop_limit, format!("our shop limit {}", show::decimal_in(left.shop_limit))))
-                    text class="quiet" x="60" y="272" font-size="14" { "inches; hatched: not ours to spend" }
+                    @if let Some(built) = left.as_built { (mark(built, say::as_built(&shown(built)))) }
+                    (mark(left.now, say::now(&shown(left.now))))
+                    (mark(left.shop_limit, say::shop_limit(&shown(left.shop_limit))))
+                    text class="quiet" x="60" y="272" font-size="14" { (say::HATCHED) }
                 }
             }
         }
@@ -81,10 +73,10 @@ fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
 fn readings(view: &View<'_>, family: &Family, part: &Part) -> Markup {
     html! {
         section class="ruled" {
-            h2 { "As found and as left" }
-            @if part.readings.is_empty() { p { "Never measured in this book." } }
+            h2 { (say::FOUND_AND_LEFT) }
+            @if part.readings.is_empty() { p { (say::NEVER_MEASURED) } }
             @for set in part.readings.iter().rev() {
-                h3 { (words::day(set.on)) ", " (if set.state == State::AsLeft { "as left" } else { "as found" }) " " span class="quiet small" { "by " (kit::name(view.book, set.by)) ", entry " (set.entry) } }
+                h3 { (say::set(set.on, set.state)) " " span class="quiet small" { (say::by(kit::name(view.book, set.by), set.entry)) } }
                 dl class="facts" { @for feature in &family.features {
                     @let of_it: Vec<_> = set.readings.iter().filter(|r| r.feature == feature.name).collect();
                     @if !of_it.is_empty() {
@@ -107,9 +99,9 @@ fn tooling(view: &View<'_>, id: PartId) -> Markup {
     tools.sort_by_key(|t| t.number);
     html! {
         section class="ruled" {
-            h2 { "Tooling that fits it" }
-            @if tools.is_empty() { p { "None on the shelves." } }
-            ul class="plain" { @for tool in &tools { li { b { "T-" (format!("{:03}", tool.number)) } " " (tool.what) ": " (tool.shelf) } } }
+            h2 { (say::TOOLING) }
+            @if tools.is_empty() { p { (say::NO_TOOLING) } }
+            ul class="plain" { @for tool in &tools { li { b { (tag::tool(tool.number)) } " " (say::tool(&tool.what, &tool.shelf)) } } }
         }
     }
 }
@@ -125,8 +117,8 @@ fn findings(view: &View<'_>, id: PartId) -> Markup {
     html! {
         @if !found.is_empty() {
             section class="ruled" {
-                h2 { "Findings" }
-                ul class="plain" { @for f in &found { li { a href=(format!("/finding/F-{:03}", f.number)) { "F-" (format!("{:03}", f.number)) } " " (words::day(f.found_on)) ": " (f.told) } } }
+                h2 { (say::FINDINGS) }
+                ul class="plain" { @for f in &found { li { a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } " " (say::found(f.found_on, &f.told)) } } }
             }
         }
     }
@@ -151,31 +143,34 @@ fn record(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup
     };
     let fields = html! {
         (kit::hidden("engine", number)) (kit::hidden("part", &part.name)) (kit::hidden("then", "finding")) (kit::hidden("occasion", "write-up"))
-        (kit::lines(view, VERB, "told", "What was seen", "where, hot or cold, at what pressure"))
-        label for="record-at" { "Found at" }
+        (kit::lines(view, VERB, "told", say::SEEN, say::SEEN_TELLS))
+        label for="record-at" { (say::FOUND_AT) }
         select id="record-at" name="at" {
-            option value="" { "a write-up" }
-            @for i in &inspections { option value=(format!("I-{:03}", i.number)) selected[view.draft.value(VERB, "at") == format!("I-{:03}", i.number)] { "the " (i.kind) " inspection I-" (format!("{:03}", i.number)) } }
+            option value="" { (say::A_WRITE_UP) }
+            @for i in &inspections {
+                @let tag = tag::inspection(i.number);
+                option value=(tag) selected[view.draft.value(VERB, "at") == tag] { (say::inspection(&i.kind, &tag)) }
+            }
         }
         @if !family.conditions.is_empty() {
             fieldset {
-                legend { "It" }
+                legend { (say::IT) }
                 @for condition in &family.conditions { label class="choice" { input type="checkbox" name="shows" value=(condition.word) checked[ticked(&condition.word)]; span { (condition.title) } } }
             }
         }
-        p class="quiet small" { "Readings as written, with their unit. A place left blank is not read, and says so." }
+        p class="quiet small" { (say::AS_WRITTEN) }
         @for feature in &family.features {
             fieldset {
                 legend { (feature.title) " " span class="quiet" { (feature.how) } }
                 div class="grid2" { @for place in &feature.positions {
                     @let field = format!("at:{}@{place}", feature.name);
-                    @let before = last_left(part, &feature.name, place).map(|was| format!("last left {was}")).unwrap_or_default();
+                    @let before = last_left(part, &feature.name, place).map(|was| say::last_left(&was)).unwrap_or_default();
                     div { (kit::line(view, VERB, &field, place, &before)) }
                 } }
             }
         }
     };
-    html! { details open[view.draft.is_of(VERB)] { summary { "Record a finding" } (kit::form(view, VERB, "Record a finding", &fields, "Record it")) } }
+    html! { details open[view.draft.is_of(VERB)] { summary { (say::RECORD) } (kit::form(view, VERB, say::RECORD, &fields, say::RECORD_IT)) } }
 }
 
 fn last_left(part: &Part, feature: &str, place: &str) -> Option<String> {

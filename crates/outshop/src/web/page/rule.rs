@@ -4,26 +4,24 @@ use maud::html;
 use rules::{Body, Kind};
 
 use super::{Drawn, View};
+use crate::Failure;
 use crate::verb::rule::said;
-use crate::{Failure, words};
+use crate::words::{self, rule as say};
 
 pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
     let chapters = [
-        ("Words", vec![Kind::Definition]),
+        (say::WORDS, vec![Kind::Definition]),
         (
-            "Clocks",
+            say::CLOCKS,
             vec![Kind::Count, Kind::Calendar, Kind::WhicheverFirst],
         ),
-        ("Items looked at", vec![Kind::Item]),
-        ("Limits", vec![Kind::Limit, Kind::LimitTable]),
-        (
-            "Notices, reports and keeping",
-            vec![Kind::Filing, Kind::Retention],
-        ),
+        (say::ITEMS, vec![Kind::Item]),
+        (say::LIMITS, vec![Kind::Limit, Kind::LimitTable]),
+        (say::FILING, vec![Kind::Filing, Kind::Retention]),
     ];
     let body = html! {
-        h1 { "The rulebook" }
-        p class="lead" { "What the law says, rule by rule, as this program has it: our own short reading with its section and edition. The official text governs; look there before anyone leans on a figure." }
+        h1 { (say::THE_RULEBOOK) }
+        p class="lead" { (say::LEAD) }
         @for (name, kinds) in &chapters {
             section class="ruled" {
                 h2 { (name) }
@@ -43,34 +41,34 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     let rule = view.rules.rule(id)?;
     let body = html! {
         h1 { (rule.title) }
-        p class="lead" { (rule.id) ", rulebook " (rule.jurisdiction) }
+        p class="lead" { (say::lead(&rule.id, &rule.jurisdiction)) }
         @for version in rule.versions.iter().rev() {
             section class="ruled" {
-                h2 { "Version " (version.number) ", in force from " (version.in_force) @if let Some(until) = version.until { " through " (until) } }
+                h2 { (say::version(version.number, version.in_force, version.until)) }
                 p class="told" { (version.reading) }
                 dl class="facts" {
-                    dt { "It comes to" } dd { (said(&version.body)) }
-                    dt { "Section" } dd { (version.cite.section) }
-                    dt { "Text" } dd { (view.rules.sources().get(&version.cite.source).map_or(version.cite.source.as_str(), |s| s.title.as_str())) ", " (version.cite.edition) }
-                    dt { "How it was read" } dd { (version.mark) }
-                    dt { "In force from" } dd { (version.in_force) ": " (version.dates_mark) }
-                    dt { "Last checked" } dd { (version.checked.on) " by " (version.checked.by) }
+                    dt { (say::COMES_TO) } dd { (said(&version.body)) }
+                    dt { (say::SECTION) } dd { (version.cite.section) }
+                    dt { (say::TEXT) } dd { (say::text(view.rules.sources().get(&version.cite.source).map_or(version.cite.source.as_str(), |s| s.title.as_str()), &version.cite.edition)) }
+                    dt { (say::HOW_READ) } dd { (version.mark) }
+                    dt { (say::IN_FORCE_FROM) } dd { (say::in_force(version.in_force, &version.dates_mark.to_string())) }
+                    dt { (say::LAST_CHECKED) } dd { (say::checked(version.checked.on, &version.checked.by)) }
                 }
                 @if let Body::LimitTable(table) = &version.body {
                     div class="table" {
                         table {
                             thead { tr {
-                                th { (table.rows.name.replace('_', " ")) " up to, " (table.rows.unit) }
-                                @for edge in &table.columns.upper_edges { th class="num" { "to " (edge.to_string()) } }
-                                th class="num" { "over" }
+                                th { (say::rows(&table.rows.name, &table.rows.unit)) }
+                                @for edge in &table.columns.upper_edges { th class="num" { (say::to(&edge.to_string())) } }
+                                th class="num" { (say::OVER) }
                             } }
                             tbody { @for (at, row) in table.cells.iter().enumerate() { tr {
-                                td { (table.rows.upper_edges.get(at).map_or("over".to_string(), |edge| edge.to_string())) }
+                                td { (table.rows.upper_edges.get(at).map_or(say::OVER.to_string(), |edge| edge.to_string())) }
                                 @for (written, _) in row { td class="num" { (written.trim_end_matches(" in")) } }
                             } } }
                         }
                     }
-                    p class="quiet small" { "Across: " (table.columns.name.replace('_', " ")) ", " (table.columns.unit) ". A size on an edge belongs to the lower band." }
+                    p class="quiet small" { (say::across(&table.columns.name, &table.columns.unit)) }
                 }
             }
         }

@@ -6,12 +6,13 @@ use physics::card::Card;
 use physics::{Given, Sheet, Shown};
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{self, sheet as say};
 
 pub fn list() -> Result<Drawn, Failure> {
     let body = html! {
-        h1 { "Worked sheets" }
-        p class="lead" { "Each prints what goes in and where it came from, the formula, the numbers in place, the result, and what it rests on. A second person with a pencil can redo it." }
+        h1 { (say::WORKED_SHEETS) }
+        p class="lead" { (say::LEAD) }
         ul class="plain" { @for entry in physics::catalogue() {
             li { a href=(format!("/sheet/{}", entry.card.id)) { (entry.card.title) } " " span class="quiet small" { (entry.card.id) } p class="small" { (entry.card.purpose) } }
         } }
@@ -38,7 +39,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
         div class="sheet" {
             (inputs(view, card))
             div { @match &worked {
-                None => p class="quiet" { "Fill in what is known and work it. A bare number takes the house unit, and the sheet says so." },
+                None => p class="quiet" { (say::FILL_IN) },
                 Some(Ok(sheet)) => { (page(sheet, &drawn(view, sheet))) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
@@ -56,21 +57,21 @@ fn inputs(view: &View<'_>, card: &Card) -> Markup {
     };
     html! {
         form class="act" method="get" action=(format!("/sheet/{}", card.id)) {
-            h2 { "What goes in" }
+            h2 { (say::GOES_IN) }
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
-                label for=(id) { (argument.meaning) " " span class="quiet" { (argument.name) @if !argument.required { ", may be left out" } } }
+                label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, argument.required)) } }
                 @if argument.choices().is_empty() || argument.name == "materials" {
                     input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[argument.required] autocomplete="off";
-                    @if !argument.choices().is_empty() { p class="quiet small" { "Words: " (argument.choices().join(", ")) } }
+                    @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
                 } @else {
                     select id=(id) name=(argument.name) {
-                        @if !argument.required { option value="" { "not said" } }
+                        @if !argument.required { option value="" { (say::NOT_SAID) } }
                         @for choice in argument.choices() { option selected[typed(argument.name) == *choice] { (choice) } }
                     }
                 }
             }
-            button { "Work it" }
+            button { (say::WORK_IT) }
         }
     }
 }
@@ -78,10 +79,10 @@ fn inputs(view: &View<'_>, card: &Card) -> Markup {
 fn shown(value: &Shown) -> Markup {
     match value {
         Shown::Quantity { shown, unit, .. } => {
-            html! { b { (shown) @if !unit.is_empty() { " " (unit) } } }
+            html! { b { (say::value(shown, unit)) } }
         }
         Shown::Text(text) => {
-            html! { @if text.starts_with("cannot tell") { span class="verdict unknown" { (text) } } @else { strong { (text) } } }
+            html! { @if text.starts_with(words::page::CANNOT_TELL) { span class="verdict unknown" { (text) } } @else { strong { (text) } } }
         }
         Shown::Table { columns, rows } => html! {
             div class="table" { table {
@@ -95,23 +96,23 @@ fn shown(value: &Shown) -> Markup {
 fn page(sheet: &Sheet, drawn: &Markup) -> Markup {
     html! {
         @if !sheet.notices.is_empty() { div class="said" { @for notice in &sheet.notices { p { (notice) } } } }
-        h2 { "Results" }
+        h2 { (say::RESULTS) }
         @for result in &sheet.results { div class="result" { (shown(&result.value)) span class="quiet" { (result.meaning) } } }
         (drawn)
-        h2 { "Where each came from" }
+        h2 { (say::WHERE_FROM) }
         dl class="facts" { @for input in &sheet.inputs {
             dt { (input.symbol) }
             dd { span class="fig" { (input.entered) } " " (input.meaning) " " span class="quiet small" { (input.basis) } }
         } }
-        h2 { "Worked" }
-        div class="steps" tabindex="0" role="group" aria-label="Worked" { @for step in &sheet.steps {
+        h2 { (say::WORKED) }
+        div class="steps" tabindex="0" role="group" aria-label=(say::WORKED) { @for step in &sheet.steps {
             (PreEscaped(step.mathml()))
             // The same in plain signs: to be typed again, and for a browser that cannot set mathematics.
-            p { (step.formula) br; "= " (step.substituted) br; "= " (step.shown) @if !step.unit.is_empty() { " " (step.unit) } }
+            p { (step.formula) br; (say::equals(&step.substituted)) br; (say::equals(&say::value(&step.shown, step.unit))) }
         } }
-        h2 { "Cautions" }
+        h2 { (say::CAUTIONS) }
         ul class="caution" { @for caution in &sheet.cautions { li { (caution) } } }
-        h2 { "Sources" }
+        h2 { (say::SOURCES) }
         ul class="small" { @for source in &sheet.sources { li { (source) } } }
     }
 }
@@ -123,10 +124,10 @@ fn drawn(view: &View<'_>, sheet: &Sheet) -> Markup {
         _ => return html! {},
     };
     html! {
-        h2 { "Drawn to scale" }
+        h2 { (say::DRAWN) }
         @match svg {
             Ok(svg) => div class="ribbon drawn" { (PreEscaped(svg)) },
-            Err(why) => p { "This case cannot be drawn: " (why) },
+            Err(why) => p { (say::not_drawn(&why)) },
         }
     }
 }
@@ -143,7 +144,7 @@ fn seat(view: &View<'_>, sheet: &Sheet) -> Result<String, String> {
                 _ => None,
             })
     };
-    let need = |name: &str| input(name).ok_or_else(|| format!("it needs {name}"));
+    let need = |name: &str| input(name).ok_or_else(|| say::needs(name));
     let seat = drawing::SeatSection {
         port: Length::m(need("port")?),
         land: Length::m(need("land")?),
@@ -155,7 +156,7 @@ fn seat(view: &View<'_>, sheet: &Sheet) -> Result<String, String> {
     };
     let title = drawing::Title {
         shop: view.book.shop.as_ref().map(|s| s.name.clone()),
-        drawing: "Valve seat, before and after".into(),
+        drawing: say::SEAT.into(),
         as_of: Some(view.on.to_string()),
         sheets: vec![sheet.card.id.to_string()],
         ..drawing::Title::default()

@@ -4,7 +4,8 @@ use maud::html;
 use shop::book::FindingState;
 
 use super::{Drawn, View, kit};
-use crate::{Failure, words};
+use crate::Failure;
+use crate::words::{self, tag, work as say};
 
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     let book = view.book;
@@ -33,45 +34,47 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         let part = book.parts.get(&f.part).map_or("?", |p| p.name.as_str());
         html! {
             li {
-                a class=(if f.state == FindingState::Open { "need" } else { "" }) href=(format!("/finding/F-{:03}", f.number)) { "F-" (format!("{:03}", f.number)) ", No. " (kit::number(book, f.locomotive)) ", " (part) }
+                @let tag = tag::finding(f.number);
+                a class=(if f.state == FindingState::Open { "need" } else { "" }) href=(format!("/finding/{tag}")) { (say::finding(&tag, kit::number(book, f.locomotive), part)) }
                 ": " (f.told)
-                @if let Some(job) = f.job.and_then(|id| book.jobs.get(&id)) { " " a href=(format!("/job/J-{:03}", job.number)) { "J-" (format!("{:03}", job.number)) } }
-                @if let Some(day) = f.decision.as_ref().and_then(|d| d.recheck) { " " span class="quiet" { "To be looked at again " (words::day(day)) "." } }
-                span class="quiet small" { " Found " (words::day(f.found_on)) " by " (kit::name(book, f.found_by)) "." }
+                @if let Some(job) = f.job.and_then(|id| book.jobs.get(&id)) { " " a href=(format!("/job/{}", tag::job(job.number))) { (tag::job(job.number)) } }
+                @if let Some(day) = f.decision.as_ref().and_then(|d| d.recheck) { " " span class="quiet" { (say::recheck(day)) } }
+                " " span class="quiet small" { (say::found(f.found_on, kit::name(book, f.found_by))) }
             }
         }
     };
     let body = html! {
-        h1 { "Open work" }
-        p class="lead" { (words::count(open.len(), "finding is", "findings are")) " not put right; " (words::count(carried.len(), "is", "are")) " carried." }
+        h1 { (words::page::WORK) }
+        p class="lead" { (say::lead(open.len(), carried.len())) }
         section class="ruled" {
-            h2 { "Findings not put right, oldest first" }
-            @if open.is_empty() { p { "None." } }
+            h2 { (say::NOT_PUT_RIGHT) }
+            @if open.is_empty() { p { (say::NONE) } }
             ul class="plain" { @for f in &open { (row(f)) } }
         }
         section class="ruled" {
-            h2 { "Inspections" }
+            h2 { (say::INSPECTIONS) }
             ul class="plain" {
                 @for i in &inspections {
                     @let left = i.items.iter().filter(|item| !i.answers.contains_key(&item.rule)).count();
                     li {
-                        a href=(format!("/inspection/I-{:03}", i.number)) { "I-" (format!("{:03}", i.number)) ", No. " (kit::number(book, i.locomotive)) ", the " (i.kind) }
+                        @let tag = tag::inspection(i.number);
+                        a href=(format!("/inspection/{tag}")) { (say::inspection(&tag, kit::number(book, i.locomotive), &i.kind)) }
                         @match i.closed {
-                            Some((day, by)) => { " closed " (words::day(day)) " by " (kit::name(book, by)) }
-                            None => { ", opened " (words::day(i.opened_on)) ": " (words::count(left, "item is", "items are")) " not answered" }
+                            Some((day, by)) => { (say::closed(day, kit::name(book, by))) }
+                            None => { (say::opened(i.opened_on, left)) }
                         }
                     }
                 }
-                @if inspections.is_empty() { li { "None in this book." } }
+                @if inspections.is_empty() { li { (say::NO_INSPECTION) } }
             }
         }
         section class="ruled" {
-            h2 { "Carried" }
-            @if carried.is_empty() { p { "Nothing is carried." } }
+            h2 { (say::CARRIED) }
+            @if carried.is_empty() { p { (say::NOTHING_CARRIED) } }
             ul class="plain" { @for f in &carried { (row(f)) } }
         }
         details {
-            summary { "Put right " span class="quiet" { "(" (closed.len()) ")" } }
+            summary { (say::PUT_RIGHT) " " span class="quiet" { (say::folded(closed.len())) } }
             ul class="plain" { @for f in &closed { (row(f)) } }
         }
     };

@@ -1,0 +1,186 @@
+//! A job, step by step.
+
+use jiff::civil::Date;
+
+/// A section.
+pub const CAUTIONS: &str = "Cautions";
+/// Under it.
+pub const STOP: &str = "Stop and ask";
+/// A section.
+pub const WORKED_TO: &str = "Worked to";
+/// No sheet.
+pub const BY_HAND: &str =
+    "No sheet is on file for this route: sizes are worked by hand and checked by the officer.";
+/// Tooling to be made.
+pub const MADE_FIRST: &str = "Made first";
+/// A section.
+pub const OPERATIONS: &str = "Operations";
+/// A step that stops.
+pub const HOLD_POINT: &str = "Hold point";
+/// The same, passed.
+pub const HOLD_CLEARED: &str = "Hold point cleared";
+/// A field.
+pub const SEEN: &str = "What was seen";
+/// Who may not fill it in.
+pub const NOT_THE_DOER: &str = "not by the one who did the work";
+/// A button.
+pub const CLEAR_IT: &str = "Clear it";
+/// A field.
+pub const HOURS: &str = "Hours";
+/// How hours are written.
+pub const HOURS_SUCH_AS: &str = "such as 2 1/2; leave blank if nobody kept them";
+/// A field.
+pub const TOLD: &str = "What there is to say";
+/// A button.
+pub const IT_IS_DONE: &str = "It is done";
+/// A section.
+pub const PROOFS: &str = "Proofs";
+/// A field.
+pub const PROOF: &str = "Proof";
+/// Of a proof.
+pub const HELD: &str = "held";
+/// Of a proof.
+pub const DID_NOT_HOLD: &str = "did not hold";
+/// Of a proof.
+pub const TO_BE_MADE: &str = "to be made";
+/// Over a choice.
+pub const IT: &str = "It";
+/// What a proof tells.
+pub const PROOF_TELLS: &str = "pressure, how long, where it wept or that it did not";
+/// A form.
+pub const RECORD_PROOF: &str = "Record a proof";
+/// A button.
+pub const RECORD_IT: &str = "Record it";
+/// A section.
+pub const AS_LEFT: &str = "As left";
+/// A column.
+pub const WHAT: &str = "What";
+/// A column.
+pub const PLACE: &str = "Place";
+/// A column.
+pub const AS_FOUND: &str = "As found";
+/// How readings are written.
+pub const AS_WRITTEN: &str =
+    "As written, with its unit: 5/32in, .399in, 45deg. Leave a place blank to come back to it.";
+/// A form, folded.
+pub const TAKE_LEFT: &str = "Take as-left readings";
+/// The same form.
+pub const LEFT_READINGS: &str = "As-left readings";
+/// A button.
+pub const KEEP_THEM: &str = "Keep them";
+/// Before the work is done.
+pub const LEFT_LATER: &str = "Taken when every operation is done.";
+/// A section.
+pub const KNOCK_ONS: &str = "Knock-ons";
+/// Of a knock-on.
+pub const TO_BE_LOOKED_AT: &str = "to be looked at";
+/// A field.
+pub const WHICH: &str = "Which";
+/// A field.
+pub const FOUND_THERE: &str = "What was found there";
+/// A form.
+pub const LOOKED_AT: &str = "A knock-on was looked at";
+/// A button.
+pub const KEEP_IT: &str = "Keep it";
+/// A section.
+pub const SIGNATURES: &str = "Signatures";
+/// Of a capacity.
+pub const NOT_SIGNED: &str = "not signed";
+/// Over what is missing.
+pub const BEFORE_CLOSING: &str = "Before it can be closed";
+/// Nothing is.
+pub const NOTHING_MISSING: &str = "Nothing is missing.";
+/// A field.
+pub const SIGN_AS: &str = "Sign as";
+/// A button.
+pub const SIGN: &str = "Sign";
+/// A form.
+pub const CLOSE_JOB: &str = "Close the job";
+/// Its button.
+pub const CLOSE_IT: &str = "Close it";
+/// Where nothing was read.
+pub const NO_READING: &str = "-";
+
+/// The head of the page.
+pub fn head(tag: &str, title: &str) -> String {
+    format!("{tag}: {title}")
+}
+
+/// Before the number of its finding.
+pub fn of(engine: &str) -> String {
+    format!("No. {engine}, for ")
+}
+
+/// Who ordered it, and for when.
+pub fn ordered(on: Date, by: &str, promised: Option<Date>) -> String {
+    let promised = promised.map_or(String::new(), |day| {
+        format!("; promised for {}", super::day(day))
+    });
+    format!(". Ordered {} by {by}{promised}.", super::day(on))
+}
+
+/// A sheet of the design.
+pub fn printed(sheet: &str) -> String {
+    format!("Sheet {sheet}, as printed")
+}
+
+/// Where an operation is done, in what state the engine is, how long it takes.
+pub fn operation(place: &str, engine: &str, hours: &str) -> String {
+    format!("{place}; engine {engine}; {hours}")
+}
+
+/// That it is done.
+pub fn done(on: Date, by: &str, hours: Option<&str>, told: &str) -> String {
+    let hours = hours.map_or(String::new(), |hours| format!(", {hours}"));
+    let told = if told.is_empty() {
+        String::new()
+    } else {
+        format!(": {told}")
+    };
+    format!("Done {} by {by}{hours}{told}", super::day(on))
+}
+
+/// By whom a hold point was passed, or a proof made, and what was seen.
+pub fn seen(on: Date, by: &str, seen: &str) -> String {
+    format!("{} by {by}: {seen}", super::day(on))
+}
+
+/// What a hold point asks, and of whom.
+pub fn look(look: &str, by: &str) -> String {
+    format!(": {look} ({by})")
+}
+
+/// A form.
+pub fn clear(operation: usize) -> String {
+    format!("Clear the hold point after operation {operation}")
+}
+
+/// A form.
+pub fn is_done(operation: usize) -> String {
+    format!("Operation {operation} is done")
+}
+
+/// What was read there before.
+pub fn was(read: &str) -> String {
+    format!("was {read}")
+}
+
+/// Who looked, and when.
+pub fn by(on: Date, name: &str) -> String {
+    format!("{} by {name}", super::day(on))
+}
+
+/// Who signed, and when.
+pub fn signed(name: &str, on: Date) -> String {
+    format!("{name}, {}", super::day(on))
+}
+
+/// That it is closed, and how it was left.
+pub fn closed(on: Date, by: &str, verdict: &str) -> String {
+    format!("Closed {} by {by}; as left it {verdict}.", super::day(on))
+}
+
+/// A form.
+pub fn sign_as(name: &str) -> String {
+    format!("Sign as {name}")
+}

@@ -1,0 +1,106 @@
+//! Every word a reader sees on a page, and words that more than one screen or paper says.
+//!
+//! A page holds markup and asks here for what it says, so that all of it can be read, weighed and put right
+//! in one place. One file a page group; no markup in any of them. What the law, a family of parts or a verb
+//! says of the work comes from there, whole.
+
+pub mod ahead;
+pub mod door;
+pub mod engine;
+pub mod finding;
+pub mod form;
+pub mod inspection;
+pub mod job;
+pub mod page;
+pub mod part;
+pub mod rule;
+pub mod sheet;
+pub mod trouble;
+pub mod work;
+
+use jiff::civil::{Date, DateTime};
+
+/// Stands under every number someone may trust with their life.
+pub const STANDING: &str =
+    "Advice only. The law in force, the code, the drawing and the responsible officer govern.";
+
+/// Where nothing is on record.
+pub const NOT_WRITTEN: &str = "not written";
+
+/// A day as people read it: `Sat 16 May 2026`.
+pub fn day(date: Date) -> String {
+    date.strftime("%a %-d %b %Y").to_string()
+}
+
+/// A day on a scale whose year is plain: `16 May`.
+pub fn short_day(date: Date) -> String {
+    date.strftime("%-d %b").to_string()
+}
+
+/// A day and an hour of the log, or that nobody wrote it down.
+pub fn moment(at: Option<DateTime>) -> String {
+    at.map_or(NOT_WRITTEN.into(), |at| {
+        format!("{} {}", day(at.date()), at.strftime("%H:%M"))
+    })
+}
+
+/// `1 service day`, `2 service days`.
+pub fn count(n: usize, one: &str, many: &str) -> String {
+    if n == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{n} {many}")
+    }
+}
+
+/// About so many re-cuts.
+pub fn re_cuts(n: i64) -> String {
+    let cuts = count(usize::try_from(n).unwrap_or(0), "re-cut", "re-cuts");
+    format!("about {cuts}")
+}
+
+/// A sentence begins with a capital.
+pub fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters
+        .next()
+        .map(|c| c.to_uppercase().to_string())
+        .unwrap_or_default();
+    format!("{first}{}", letters.as_str())
+}
+
+/// `No. 14`.
+pub fn engine(number: &str) -> String {
+    format!("No. {number}")
+}
+
+/// Of a state of readings.
+pub fn state(state: measure::State) -> &'static str {
+    match state {
+        measure::State::AsFound => "as found",
+        measure::State::AsLeft => "as left",
+    }
+}
+
+/// The numbers people call things by.
+pub mod tag {
+    /// `F-004`.
+    pub fn finding(number: u32) -> String {
+        format!("F-{number:03}")
+    }
+
+    /// `J-002`.
+    pub fn job(number: u32) -> String {
+        format!("J-{number:03}")
+    }
+
+    /// `I-001`.
+    pub fn inspection(number: u32) -> String {
+        format!("I-{number:03}")
+    }
+
+    /// `T-007`.
+    pub fn tool(number: u32) -> String {
+        format!("T-{number:03}")
+    }
+}

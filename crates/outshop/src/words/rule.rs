@@ -1,0 +1,79 @@
+//! The rulebook.
+
+use jiff::civil::Date;
+
+/// The head of the page.
+pub const THE_RULEBOOK: &str = "The rulebook";
+/// What it is, and what governs.
+pub const LEAD: &str = "What the law says, rule by rule, as this program has it: our own short reading with its section and edition. The official text governs; look there before anyone leans on a figure.";
+/// A chapter.
+pub const WORDS: &str = "Words";
+/// A chapter.
+pub const CLOCKS: &str = "Clocks";
+/// A chapter.
+pub const ITEMS: &str = "Items looked at";
+/// A chapter.
+pub const LIMITS: &str = "Limits";
+/// A chapter.
+pub const FILING: &str = "Notices, reports and keeping";
+/// Of a version.
+pub const COMES_TO: &str = "It comes to";
+/// Of a version.
+pub const SECTION: &str = "Section";
+/// Of a version.
+pub const TEXT: &str = "Text";
+/// Of a version.
+pub const HOW_READ: &str = "How it was read";
+/// Of a version.
+pub const IN_FORCE_FROM: &str = "In force from";
+/// Of a version.
+pub const LAST_CHECKED: &str = "Last checked";
+/// The last band of a table.
+pub const OVER: &str = "over";
+
+/// Which rule, of which rulebook.
+pub fn lead(id: &str, jurisdiction: &str) -> String {
+    format!("{id}, rulebook {jurisdiction}")
+}
+
+/// Over a version.
+pub fn version(number: u32, from: Date, until: Option<Date>) -> String {
+    let until = until.map_or(String::new(), |day| format!(" through {}", super::day(day)));
+    format!(
+        "Version {number}, in force from {}{until}",
+        super::day(from)
+    )
+}
+
+/// Which text, which edition.
+pub fn text(title: &str, edition: &str) -> String {
+    format!("{title}, {edition}")
+}
+
+/// From when, and how that is known.
+pub fn in_force(from: Date, mark: &str) -> String {
+    format!("{}: {mark}", super::day(from))
+}
+
+/// Who looked last.
+pub fn checked(on: Date, by: &str) -> String {
+    format!("{} by {by}", super::day(on))
+}
+
+/// Over the rows of a table.
+pub fn rows(name: &str, unit: &str) -> String {
+    format!("{} up to, {unit}", name.replace('_', " "))
+}
+
+/// Over a column of a table.
+pub fn to(edge: &str) -> String {
+    format!("to {edge}")
+}
+
+/// Under a table.
+pub fn across(name: &str, unit: &str) -> String {
+    format!(
+        "Across: {}, {unit}. A size on an edge belongs to the lower band.",
+        name.replace('_', " ")
+    )
+}

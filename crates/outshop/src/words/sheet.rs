@@ -1,0 +1,67 @@
+//! Worked sheets.
+
+/// The head of the list.
+pub const WORKED_SHEETS: &str = "Worked sheets";
+/// What they are.
+pub const LEAD: &str = "Each prints what goes in and where it came from, the formula, the numbers in place, the result, and what it rests on. A second person with a pencil can redo it.";
+/// Before it is worked.
+pub const FILL_IN: &str =
+    "Fill in what is known and work it. A bare number takes the house unit, and the sheet says so.";
+/// A form.
+pub const GOES_IN: &str = "What goes in";
+/// A choice.
+pub const NOT_SAID: &str = "not said";
+/// A button.
+pub const WORK_IT: &str = "Work it";
+/// A section.
+pub const RESULTS: &str = "Results";
+/// A section.
+pub const WHERE_FROM: &str = "Where each came from";
+/// A section.
+pub const WORKED: &str = "Worked";
+/// A section.
+pub const CAUTIONS: &str = "Cautions";
+/// A section.
+pub const SOURCES: &str = "Sources";
+/// A section.
+pub const DRAWN: &str = "Drawn to scale";
+/// The title of a drawing.
+pub const SEAT: &str = "Valve seat, before and after";
+
+/// Before a line of working.
+pub fn equals(text: &str) -> String {
+    format!("= {text}")
+}
+
+/// What an argument is called, and whether it is needed.
+pub fn argument(name: &str, required: bool) -> String {
+    if required {
+        name.into()
+    } else {
+        format!("{name}, may be left out")
+    }
+}
+
+/// Which words it takes.
+pub fn choices(words: &[&str]) -> String {
+    format!("Words: {}", words.join(", "))
+}
+
+/// A value with its unit.
+pub fn value(shown: &str, unit: &str) -> String {
+    if unit.is_empty() {
+        shown.into()
+    } else {
+        format!("{shown} {unit}")
+    }
+}
+
+/// Why there is no drawing.
+pub fn not_drawn(why: &str) -> String {
+    format!("This case cannot be drawn: {why}")
+}
+
+/// What a drawing waits for.
+pub fn needs(name: &str) -> String {
+    format!("it needs {name}")
+}
