@@ -49,6 +49,9 @@ pub enum Failure {
     /// The machine said no.
     #[error("{0}\nNothing was saved.")]
     Machine(String),
+    /// The machine said no after something was saved; the words say what.
+    #[error("{0}")]
+    Late(String),
 }
 
 fn said(error: &store::StoreError) -> String {
@@ -75,7 +78,7 @@ impl Failure {
             },
             Failure::Sheet(error) if error.is_ours() => 3,
             Failure::Sheet(_) | Failure::Rule(_) | Failure::Input(_) => 2,
-            Failure::Machine(_) => 3,
+            Failure::Machine(_) | Failure::Late(_) => 3,
         }
     }
 }

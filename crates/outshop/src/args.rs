@@ -109,7 +109,7 @@ pub struct Globals {
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Request {
-    /// Make the demonstration book and tell what is in it.
+    /// Make the demonstration book and serve it on this machine.
     Demo(verb::demo::Demo),
     /// Serve the book's pages on this machine.
     Serve(verb::serve::Serve),

@@ -5,7 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::book::PersonId;
 
@@ -15,7 +15,17 @@ const LAYOUT: &str = "
 CREATE TABLE IF NOT EXISTS passphrase (person TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS session (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS guess (name BLOB PRIMARY KEY, wrong INTEGER NOT NULL, last INTEGER NOT NULL) STRICT;
 ";
+
+/// Wrong guesses for one name that cost nothing but themselves.
+pub const FREE_GUESSES: i64 = 5;
+/// The first wait after those, in seconds; each further wrong guess doubles it.
+const FIRST_WAIT: i64 = 10;
+/// The longest wait, in seconds: nobody can be kept out for good by another's guessing.
+const LONGEST_WAIT: i64 = 900;
+/// Guesses are forgotten when none was made for this long, in seconds.
+const FORGOTTEN: i64 = 86_400;
 
 /// The open keys of a book.
 pub struct Keys {
@@ -122,6 +132,68 @@ impl Keys {
         Ok(())
     }
 
+    /// Takes note of a guess at the passphrase of a name at `now` (seconds since 1970), before it is
+    /// tried; a right one is taken back with [`Keys::forgive`]. A name that is nobody's is counted alike.
+    ///
+    /// Gives the seconds still to wait where the guess may not be tried yet; it is not counted then.
+    ///
+    /// # Errors
+    /// If the file cannot be written.
+    pub fn guess(&mut self, name: &str, now: i64) -> Result<Option<i64>, StoreError> {
+        let sql = StoreError::of(&self.path);
+        // Locked from the start, so that guesses made at once are counted one after the other.
+        let change = self
+            .connection
+            .transaction_with_behavior(TransactionBehavior::Immediate)
+            .map_err(&sql)?;
+        let name = digest(&folded(name));
+        let so_far: Option<(i64, i64)> = change
+            .query_row(
+                "SELECT wrong, last FROM guess WHERE name = ?1 AND last > ?2",
+                params![name, now - FORGOTTEN],
+                |row| Ok((row.get(0)?, row.get(1)?)),
+            )
+            .optional()
+            .map_err(&sql)?;
+        let (wrong, last) = so_far.unwrap_or((0, now));
+        if last > now {
+            // The clock was set back: the wait begins anew, or it would last until the old hour comes again.
+            change
+                .execute(
+                    "UPDATE guess SET last = ?1 WHERE name = ?2",
+                    params![now, name],
+                )
+                .map_err(&sql)?;
+        }
+        let left = last.min(now) + wait(wrong) - now;
+        if left > 0 {
+            change.commit().map_err(&sql)?;
+            return Ok(Some(left));
+        }
+        change
+            .execute("DELETE FROM guess WHERE last <= ?1", [now - FORGOTTEN])
+            .map_err(&sql)?;
+        change
+            .execute(
+                "INSERT OR REPLACE INTO guess (name, wrong, last) VALUES (?1, ?2, ?3)",
+                params![name, wrong + 1, now],
+            )
+            .map_err(&sql)?;
+        change.commit().map_err(&sql)?;
+        Ok(None)
+    }
+
+    /// Forgets the guesses at a name: the right passphrase was given, or a link was followed.
+    ///
+    /// # Errors
+    /// If the file cannot be written.
+    pub fn forgive(&self, name: &str) -> Result<(), StoreError> {
+        self.connection
+            .execute("DELETE FROM guess WHERE name = ?1", [digest(&folded(name))])
+            .map_err(StoreError::of(&self.path))?;
+        Ok(())
+    }
+
     /// The hash of a person's passphrase, if they have set one.
     ///
     /// # Errors
@@ -157,6 +229,20 @@ impl Keys {
             .map_err(&sql)?;
         change.commit().map_err(&sql)
     }
+}
+
+/// How long to wait after so many wrong guesses, in seconds.
+fn wait(wrong: i64) -> i64 {
+    match wrong - FREE_GUESSES {
+        over if over < 0 => 0,
+        // Ten doublings are past the longest wait.
+        over => (FIRST_WAIT << over.min(10)).min(LONGEST_WAIT),
+    }
+}
+
+/// A name as it is counted: blanks around it and large letters make no other name.
+fn folded(name: &str) -> String {
+    name.trim().to_lowercase()
 }
 
 fn digest(token: &str) -> Vec<u8> {
@@ -196,6 +282,46 @@ mod tests {
         drop(keys);
         let bytes = std::fs::read(folder.join("shop.book.keys")).unwrap();
         assert!(!bytes.windows(14).any(|w| w == b"a-secret-token"));
+        std::fs::remove_dir_all(&folder).unwrap();
+    }
+
+    #[test]
+    fn waits_grow_after_five_wrong_guesses_and_end() {
+        let folder = std::env::temp_dir().join(format!("outshop-guesses-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).unwrap();
+        let book = folder.join("shop.book");
+        let mut keys = Keys::beside(&book).unwrap();
+        for second in 0..FREE_GUESSES {
+            assert_eq!(keys.guess("Ada Quill", second).unwrap(), None);
+        }
+        let mut now = FREE_GUESSES - 1;
+        let mut waits = Vec::new();
+        for _ in 0..10 {
+            let left = keys.guess(" ada quill", now).unwrap().unwrap();
+            waits.push(left);
+            // Asking again does not make it longer, and it is over to the second.
+            assert_eq!(keys.guess("Ada Quill", now + left - 1).unwrap(), Some(1));
+            now += left;
+            assert_eq!(keys.guess("Ada Quill", now).unwrap(), None);
+        }
+        assert_eq!(waits, [10, 20, 40, 80, 160, 320, 640, 900, 900, 900]);
+        // Another name is another count; the count outlives the open file.
+        assert_eq!(keys.guess("Ben Ostrow", now).unwrap(), None);
+        drop(keys);
+        let mut keys = Keys::beside(&book).unwrap();
+        assert_eq!(keys.guess("Ada Quill", now).unwrap(), Some(900));
+        // A clock set back does not lengthen the wait without end.
+        assert_eq!(keys.guess("Ada Quill", 100).unwrap(), Some(900));
+        assert_eq!(keys.guess("Ada Quill", 101).unwrap(), Some(899));
+        assert_eq!(keys.guess("Ada Quill", now + FORGOTTEN).unwrap(), None);
+        assert_eq!(keys.guess("Ada Quill", now + FORGOTTEN).unwrap(), None);
+        for _ in 0..3 {
+            keys.guess("Ada Quill", now + FORGOTTEN).unwrap();
+        }
+        assert!(keys.guess("Ada Quill", now + FORGOTTEN).unwrap().is_some());
+        keys.forgive("ADA QUILL ").unwrap();
+        assert_eq!(keys.guess("Ada Quill", now + FORGOTTEN).unwrap(), None);
+        drop(keys);
         std::fs::remove_dir_all(&folder).unwrap();
     }
 }

@@ -1,4 +1,4 @@
-//! `demo`: makes the demonstration book through the verbs, and tells what is in it.
+//! `demo`: makes the demonstration book through the verbs, and serves it.
 
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
@@ -8,16 +8,21 @@ use serde::Deserialize;
 use serde_json::json;
 use store::{Store, StoreError};
 
+use super::serve::{PORT, port, serve};
 use crate::{Answer, Clock, Context, Failure, Globals, Ids, parse};
 
-/// Make the demonstration book and tell what is in it.
+/// Make the demonstration book and serve it on this machine.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Demo {
-    /// Only make the book, and tell nothing of it.
+    /// Only make the book.
     #[arg(long)]
     #[serde(default)]
     pub no_serve: bool,
+    /// The port; 0 takes any that is free.
+    #[arg(long, default_value_t = PORT, conflicts_with = "no_serve")]
+    #[serde(default = "port")]
+    pub port: u16,
 }
 
 /// What is told, in order: who speaks when, and the verbs as they would be typed.
@@ -32,16 +37,29 @@ const TOLD: &[(&str, &str)] = &[
 /// Every id of the demonstration follows from this, so that two runs give one book.
 const SEED: &str = "juniper fork";
 
-/// Shown after the book is made, as they would be typed.
-const SHOWN: &[&[&str]] = &[
-    &["due"],
-    &["finding", "show", "F-001"],
-    &["job", "show", "J-001"],
-    &["part", "show", "14", "right feed check"],
+/// Pages worth a first look, and what is seen there.
+const LOOK: &[(&str, &str)] = &[
+    (
+        "/",
+        "the days ahead: which promised run stops, and what stops it",
+    ),
+    (
+        "/finding/F-001",
+        "a leaking feed check, from what was found to its close",
+    ),
+    ("/job/J-002", "a job that stops at a hold point"),
+    (
+        "/finding/F-005",
+        "a verdict that cannot be told, and what it needs",
+    ),
+    (
+        "/sheet/seat.correct?found_half_angle=42d54m&wanted_half_angle=45deg&land=11/64in&port=1-3/4in&design=matched",
+        "a worked sheet, to be done again with a pencil",
+    ),
 ];
 
 impl Demo {
-    /// Makes it, beside any book that stands there only if that is a demonstration too.
+    /// Makes it, in place of an older demonstration but of no other book, and serves it.
     ///
     /// # Errors
     /// [`Failure`].
@@ -70,47 +88,32 @@ impl Demo {
             said += tell(&mut stage, &globals, name, text)?;
         }
         let (entries, head) = stage.store()?.head()?;
-        let mut text = format!(
+        let made = format!(
             "The demonstration book is made at {}: {said} verbs, {entries} entries, head {head}.\n\
              Everything in it is invented. It holds its today at 16 May 2026.\n",
             path.display()
         );
-        if !self.no_serve {
-            let clock = Clock::Machine;
-            let mut reader = Context::stated(
-                Globals {
-                    book: Some(path.clone()),
-                    ..Globals::default()
-                },
-                clock,
-                Ids::Random,
-            );
-            for words in SHOWN {
-                let typed = ["outshop"].iter().chain(*words).map(OsString::from);
-                let (_, request) = parse(typed).map_err(|e| Failure::Machine(e.to_string()))?;
-                let answer = request.run(&mut reader)?;
-                let line: Vec<_> = words
-                    .iter()
-                    .map(|w| {
-                        if w.contains(' ') {
-                            format!("\"{w}\"")
-                        } else {
-                            (*w).to_string()
-                        }
-                    })
-                    .collect();
-                text.push_str(&format!(
-                    "\n$ outshop --book {} {}\n{}",
-                    path.display(),
-                    line.join(" "),
-                    answer.text
-                ));
-            }
+        drop(stage);
+        if self.no_serve {
+            let value = json!({ "book": path.display().to_string(), "entries": entries, "head": head.to_string() });
+            return Ok(Answer::done(made, value));
         }
-        Ok(Answer::done(
-            text,
-            json!({ "book": path.display().to_string(), "entries": entries, "head": head.to_string() }),
-        ))
+        let mut look = String::from("Look first at\n");
+        for (page, what) in LOOK {
+            look.push_str(&format!("  {page}\n      {what}\n"));
+        }
+        let globals = Globals {
+            book: Some(path.clone()),
+            ..Globals::default()
+        };
+        let mut desk = Context::stated(globals, Clock::Machine, Ids::Random);
+        serve(&mut desk, self.port, &made, &look).map_err(|failure| match failure {
+            Failure::Machine(why) => Failure::Late(format!(
+                "{why}\nThe demonstration book is made all the same, at {}.",
+                path.display()
+            )),
+            other => other,
+        })
     }
 }
 
@@ -132,7 +135,9 @@ fn make_room(path: &Path) -> Result<(), Failure> {
         name.push(tail);
         PathBuf::from(name)
     };
-    for file in [path.to_path_buf(), beside("-wal"), beside("-shm")] {
+    // Its keys go with it: a session or a passphrase of the old book opens nothing in the new one.
+    for tail in ["", "-wal", "-shm", ".keys", ".keys-journal"] {
+        let file = beside(tail);
         if file.exists() {
             std::fs::remove_file(&file).map_err(|e| {
                 Failure::Machine(format!("{} cannot be taken away: {e}.", file.display()))

@@ -1,6 +1,6 @@
 //! Signing in and out: a one-time link, or a passphrase kept as a modern hash.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use axum::extract::{Path, RawForm, Request, State};
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
@@ -153,36 +153,76 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
     };
     let (name, passphrase) = (field("name"), field("passphrase"));
     // Hashing takes a while on purpose; it must not hold up the pages of others.
-    let tried = tokio::task::spawn_blocking(
-        move || -> Result<Result<HeaderValue, Vec<String>>, Failure> {
-            let book = desk.context(None).book()?;
-            let person = shop::locomotive::person(&book, &name)
-                .ok()
-                .map(|(id, _)| id);
-            let hash = match person {
-                Some(id) => desk.keys()?.passphrase(id)?,
-                None => None,
-            };
-            let right =
-                hash.is_some_and(|hash| password_auth::verify_password(&passphrase, &hash).is_ok());
-            match person.filter(|_| right) {
-                Some(id) => Ok(Ok(desk.begin(id)?)),
-                None => Ok(Err(names(&desk)?)),
-            }
-        },
-    )
-    .await;
-    match tried {
-        Ok(Ok(Ok(cookie))) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
-        Ok(Ok(Err(names))) => (
-            StatusCode::UNPROCESSABLE_ENTITY,
-            sign_in(&names, Some(say::WRONG)),
-        )
-            .into_response(),
-        Ok(Err(failure)) => sorry(&failure),
-        Err(e) => sorry(&Failure::Machine(e.to_string())),
+    let tried =
+        tokio::task::spawn_blocking(move || tried(&desk, &name, &passphrase).map(|t| (desk, t)))
+            .await;
+    let (desk, tried) = match tried {
+        Ok(Ok(tried)) => tried,
+        Ok(Err(failure)) => return sorry(&failure),
+        Err(e) => return sorry(&Failure::Machine(e.to_string())),
+    };
+    let (status, wrong) = match tried {
+        Tried::Right(cookie) => {
+            return ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response();
+        }
+        Tried::Wrong => (StatusCode::UNPROCESSABLE_ENTITY, say::WRONG.to_string()),
+        Tried::Wait(seconds) => (StatusCode::TOO_MANY_REQUESTS, say::wait(seconds)),
+    };
+    let names = match names(&desk) {
+        Ok(names) => names,
+        Err(failure) => return sorry(&failure),
+    };
+    let mut answer = (status, sign_in(&names, Some(&wrong))).into_response();
+    if let Tried::Wait(seconds) = tried {
+        answer
+            .headers_mut()
+            .insert(header::RETRY_AFTER, HeaderValue::from(seconds));
+    }
+    answer
+}
+
+/// What came of a name and a passphrase.
+enum Tried {
+    /// They go together; the cookie of the session.
+    Right(HeaderValue),
+    /// They do not, or nobody has that name, or no passphrase was set: nobody learns which.
+    Wrong,
+    /// Too many were wrong: so many seconds are to be waited first.
+    Wait(i64),
+}
+
+fn tried(desk: &Desk, name: &str, passphrase: &str) -> Result<Tried, Failure> {
+    let mut keys = desk.keys()?;
+    if let Some(seconds) = keys.guess(name, desk.seconds()?)? {
+        return Ok(Tried::Wait(seconds));
+    }
+    let book = desk.context(None).book()?;
+    let person = shop::locomotive::person(&book, name).ok().map(|(id, _)| id);
+    let own = match person {
+        Some(id) => keys.passphrase(id)?,
+        None => None,
+    };
+    // Where there is no passphrase, one that nobody has is tried: the answer takes as long.
+    let nobodys = match NOBODYS.get() {
+        Some(hash) => hash,
+        None => {
+            let hash = password_auth::generate_hash(token()?);
+            NOBODYS.get_or_init(|| hash)
+        }
+    };
+    let hash = own.as_ref().unwrap_or(nobodys);
+    let right = password_auth::verify_password(passphrase, hash).is_ok() && own.is_some();
+    match person.filter(|_| right) {
+        Some(id) => {
+            keys.forgive(name)?;
+            Ok(Tried::Right(desk.begin(id)?))
+        }
+        None => Ok(Tried::Wrong),
     }
 }
+
+/// A hash that no passphrase of a person is held against.
+static NOBODYS: OnceLock<String> = OnceLock::new();
 
 /// Shows whom a link signs in; following it changes nothing yet.
 pub async fn link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> Response {
@@ -225,6 +265,9 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
             return Ok(None);
         };
         keys.take(Token::Link, &token, now)?;
+        if let Some(reader) = desk.person(id)? {
+            keys.forgive(&reader.name)?;
+        }
         desk.begin(id).map(Some)
     })();
     match begun {
@@ -327,7 +370,9 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
     let worker = desk.clone();
     let set = tokio::task::spawn_blocking(move || -> Result<HeaderValue, Failure> {
         let hash = password_auth::generate_hash(&passphrase);
-        worker.keys()?.set_passphrase(known.id, &hash)?;
+        let mut keys = worker.keys()?;
+        keys.set_passphrase(known.id, &hash)?;
+        keys.forgive(&known.name)?;
         worker.begin(known.id)
     })
     .await;

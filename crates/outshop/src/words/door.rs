@@ -13,6 +13,19 @@ pub const PASSPHRASE: &str = "Passphrase";
 /// A name and a passphrase that do not fit.
 pub const WRONG: &str =
     "That name and passphrase do not go together, or none has been set yet. Nothing was changed.";
+/// Too many wrong guesses: how long to wait, and who need not.
+pub fn wait(seconds: i64) -> String {
+    let long = match seconds {
+        1 => "1 second".to_string(),
+        2..120 => format!("{seconds} seconds"),
+        _ => format!("{} minutes", (seconds + 59) / 60),
+    };
+    format!(
+        "Too many wrong passphrases for this name: wait {long}, then try again. Whoever is at the machine itself need not \
+         wait: `outshop serve` prints a link that signs in at once. Nothing was changed."
+    )
+}
+
 /// What a link is good for.
 pub const LINK_WORKS: &str = "The link works once, on this machine, within the hour.";
 /// A link that was used, or is too old.

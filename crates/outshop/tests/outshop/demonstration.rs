@@ -1,5 +1,9 @@
 //! The demonstration is the same twice, keeps its own today, and never takes another's place.
 
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::process::{Child, ChildStdout, Command, Stdio};
+
 use crate::run::Folder;
 
 #[test]
@@ -24,7 +28,22 @@ fn two_runs_give_one_head_hash_and_a_clean_book() {
 #[test]
 fn it_tells_what_stops_which_engine_and_the_feed_check_to_its_close() {
     let folder = Folder::new("told");
-    let text = folder.done(&["demo", "--book", "d.book"]);
+    let made = folder.done(&["demo", "--no-serve", "--book", "d.book"]);
+    assert!(made.contains("Everything in it is invented"), "{made}");
+    let mut told = String::new();
+    for words in [
+        &["due"][..],
+        &["finding", "show", "F-001"],
+        &["job", "show", "J-001"],
+        &["part", "show", "14", "right feed check"],
+    ] {
+        let mut command = folder.command(&[words, &["--book", "d.book"]].concat());
+        let output = command.env_remove("OUTSHOP_NOW").output().unwrap();
+        // 1 is an answer too: something stops No. 14.
+        let answered = matches!(output.status.code(), Some(0 | 1));
+        assert!(answered, "{words:?}: {output:?}");
+        told.push_str(&String::from_utf8(output.stdout).unwrap());
+    }
     for said in [
         "STOPS HER   annual",
         "Nothing in this book stops No. 27 on Sat 16 May 2026 (released by Ada Quill",
@@ -32,10 +51,161 @@ fn it_tells_what_stops_which_engine_and_the_feed_check_to_its_close() {
         "F-001: No. 14, right feed check (closed)",
         "Closed Sat 4 Apr 2026 by Ada Quill; as left it complies.",
         "metal left: .1490 in",
-        "Everything in it is invented",
     ] {
-        assert!(text.contains(said), "missing: {said}\n{text}");
+        assert!(told.contains(said), "missing: {said}\n{told}");
     }
+}
+
+/// Both ways to end it leave a clean end: exit code 0, and one file that holds everything.
+#[test]
+fn it_serves_what_to_look_at_first_and_stops_cleanly() {
+    for signal in ["INT", "TERM"] {
+        let folder = Folder::new("served");
+        let mut served = Serving::start(&folder, &["demo", "--port", "0", "--book", "d.book"]);
+        let first = served.said_until("Stop with Ctrl-C.");
+        let pages: Vec<&str> = first
+            .lines()
+            .filter_map(|line| line.strip_prefix("  /"))
+            .collect();
+        assert_eq!(pages.len(), 5, "{first}");
+        let link = first
+            .lines()
+            .find_map(|line| {
+                Some(
+                    line.split_once("Sign in as Ada Quill")?
+                        .1
+                        .split_once("http://")?
+                        .1,
+                )
+            })
+            .unwrap();
+        let (at, link) = link.split_at(link.find('/').unwrap());
+        assert!(first.contains(&format!("Served at http://{at} on this machine only")));
+        let signed = ask(at, "POST", link, "");
+        let cookie = signed
+            .lines()
+            .find_map(|line| line.strip_prefix("set-cookie: "))
+            .unwrap()
+            .split(';')
+            .next()
+            .unwrap();
+        for page in pages {
+            let shown = ask(at, "GET", &format!("/{page}"), cookie);
+            assert!(shown.starts_with("HTTP/1.1 200"), "{page}: {shown}");
+        }
+        // A browser that holds a line open and asks nothing does not keep the program from ending.
+        let idle = TcpStream::connect(at).unwrap();
+        assert_eq!(served.stop(signal), Some(0), "SIG{signal}");
+        drop(idle);
+        assert!(
+            !folder.file("d.book-wal").exists(),
+            "the log was not folded in"
+        );
+        folder.json(&["check", "--book", "d.book"]);
+    }
+}
+
+#[test]
+fn a_taken_port_is_a_sentence_and_the_book_is_made_all_the_same() {
+    let folder = Folder::new("port");
+    let taken = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let port = taken.local_addr().unwrap().port().to_string();
+    let output = folder.run(&["demo", "--port", &port, "--book", "d.book"]);
+    let said = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(output.status.code(), Some(3), "{said}");
+    assert!(
+        said.contains(&format!(
+            "Port {port} of this machine cannot be listened on"
+        )),
+        "{said}"
+    );
+    assert!(
+        said.contains("The demonstration book is made all the same, at d.book."),
+        "{said}"
+    );
+    assert!(!said.contains("Nothing was saved"), "{said}");
+    assert_eq!(
+        folder.json(&["check", "--book", "d.book"])["differences"],
+        serde_json::json!([])
+    );
+    let output = folder.run(&["serve", "--port", &port, "--book", "d.book"]);
+    assert_eq!(output.status.code(), Some(3), "{output:?}");
+}
+
+#[test]
+fn made_again_it_opens_to_no_old_key() {
+    let folder = Folder::new("keys");
+    let words = ["demo", "--port", "0", "--book", "d.book"];
+    let mut old = Serving::start(&folder, &words);
+    let first = old.said_until("Stop with Ctrl-C.");
+    let from = first.find("/in/").unwrap();
+    let link = first[from..].lines().next().unwrap().to_string();
+    assert_eq!(old.stop("INT"), Some(0));
+    let mut new = Serving::start(&folder, &words);
+    let again = new.said_until("Stop with Ctrl-C.");
+    let from = again.find("Served at http://").unwrap() + "Served at http://".len();
+    let at = again[from..].split(' ').next().unwrap();
+    assert!(ask(at, "GET", &link, "").starts_with("HTTP/1.1 410"));
+    assert_eq!(new.stop("INT"), Some(0));
+}
+
+/// The program, serving; ended with the test.
+struct Serving {
+    child: Child,
+    out: BufReader<ChildStdout>,
+}
+
+impl Serving {
+    fn start(folder: &Folder, words: &[&str]) -> Serving {
+        let mut command = folder.command(words);
+        command.env_remove("OUTSHOP_NOW").env_remove("OUTSHOP_BY");
+        let mut child = command.stdout(Stdio::piped()).spawn().unwrap();
+        let out = BufReader::new(child.stdout.take().unwrap());
+        Serving { child, out }
+    }
+
+    /// What was printed, through the line that holds `last`.
+    fn said_until(&mut self, last: &str) -> String {
+        let mut said = String::new();
+        while !said.contains(last) {
+            assert_ne!(
+                self.out.read_line(&mut said).unwrap(),
+                0,
+                "it ended: {said}"
+            );
+        }
+        said
+    }
+
+    /// Ends it by a signal; its exit code.
+    fn stop(&mut self, signal: &str) -> Option<i32> {
+        let sent = Command::new("/bin/kill")
+            .args([format!("-{signal}"), self.child.id().to_string()])
+            .status()
+            .unwrap();
+        assert!(sent.success());
+        self.child.wait().unwrap().code()
+    }
+}
+
+impl Drop for Serving {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+/// One request; the whole answer.
+fn ask(at: &str, method: &str, path: &str, cookie: &str) -> String {
+    let mut stream = TcpStream::connect(at).unwrap();
+    let text = format!(
+        "{method} {path} HTTP/1.1\r\nHost: {at}\r\nConnection: close\r\nCookie: {cookie}\r\n\
+         Origin: http://{at}\r\nContent-Length: 0\r\n\r\n"
+    );
+    stream.write_all(text.as_bytes()).unwrap();
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer).unwrap();
+    answer.replace("\r\n", "\n")
 }
 
 #[test]

@@ -15,6 +15,30 @@ struct Served {
     cookie: String,
 }
 
+/// Serves `d.book`: the process, its address, the path of its link.
+fn serve(folder: &Folder) -> (Child, String, String) {
+    let mut command = folder.command(&["serve", "--port", "0", "--book", "d.book"]);
+    let mut child = command
+        .env_remove("OUTSHOP_NOW")
+        .env_remove("OUTSHOP_BY")
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
+    let mut url = |start: &str| {
+        let line = lines
+            .by_ref()
+            .map(Result::unwrap)
+            .find(|line| line.contains(start))
+            .unwrap();
+        let from = line.find("http://127.0.0.1:").unwrap() + "http://".len();
+        line[from..].split(' ').next().unwrap().to_string()
+    };
+    let at = url("Served at");
+    let link = url("Sign in as").strip_prefix(&at).unwrap().to_string();
+    (child, at, link)
+}
+
 /// One answer.
 struct Page {
     status: u16,
@@ -26,25 +50,7 @@ impl Served {
     fn demonstration(name: &str) -> Served {
         let folder = Folder::new(name);
         folder.done(&["demo", "--no-serve", "--book", "d.book"]);
-        let mut command = folder.command(&["serve", "--port", "0", "--book", "d.book"]);
-        let mut child = command
-            .env_remove("OUTSHOP_NOW")
-            .env_remove("OUTSHOP_BY")
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut lines = BufReader::new(child.stdout.take().unwrap()).lines();
-        let mut url = |start: &str| {
-            let line = lines
-                .by_ref()
-                .map(Result::unwrap)
-                .find(|line| line.contains(start))
-                .unwrap();
-            let from = line.find("http://127.0.0.1:").unwrap() + "http://".len();
-            line[from..].split(' ').next().unwrap().to_string()
-        };
-        let at = url("Served at");
-        let link = url("Sign in as").strip_prefix(&at).unwrap().to_string();
+        let (child, at, link) = serve(&folder);
         Served {
             child,
             at,
@@ -52,6 +58,15 @@ impl Served {
             folder,
             cookie: String::new(),
         }
+    }
+
+    /// Ends the server and starts another on the same book; gives the new link.
+    fn serve_again(&mut self) -> String {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+        let (child, at, link) = serve(&self.folder);
+        (self.child, self.at) = (child, at);
+        link
     }
 
     fn signed_in(name: &str) -> Served {
@@ -230,6 +245,51 @@ fn a_passphrase_signs_in_and_ends_older_sessions() {
     assert_eq!(served.get("/").status, 200);
     assert_eq!(served.post("/out", "").status, 303);
     assert_eq!(served.get("/").status, 303);
+}
+
+/// Five wrong ones are free; then a wait, the same for a name that is nobody's, and for the right
+/// passphrase too. A link from the machine itself needs no wait and ends it.
+#[test]
+fn guessing_has_to_wait_and_a_link_does_not() {
+    let mut served = Served::signed_in("guesses");
+    assert_eq!(
+        served.post("/me", "passphrase=blue+ring+of+contact").status,
+        303
+    );
+    let guess = |served: &Served, name: &str, passphrase: &str| {
+        served.post("/in", &format!("name={name}&passphrase={passphrase}"))
+    };
+    let mut words = Vec::new();
+    for name in ["Ada+Quill", "Nobody+Known", "Ben+Ostrow"] {
+        for _ in 0..5 {
+            let page = guess(&served, name, "wrong");
+            assert_eq!(page.status, 422, "{name}: {}", alert(&page));
+            words.push(alert(&page).to_string());
+        }
+        let page = guess(&served, name, "blue+ring+of+contact");
+        assert_eq!(page.status, 429, "{name}: {}", alert(&page));
+        assert!(page.head.contains("\nretry-after: "), "{}", page.head);
+        assert!(
+            alert(&page).contains("wait") && alert(&page).contains("outshop serve"),
+            "{}",
+            alert(&page)
+        );
+    }
+    words.dedup();
+    assert_eq!(
+        words.len(),
+        1,
+        "the answer tells who is in the book: {words:?}"
+    );
+    // Another server of the same book knows of it: the count lies beside the book.
+    let again = served.serve_again();
+    assert_eq!(guess(&served, "Ada+Quill", "wrong").status, 429);
+    assert_eq!(served.post(&again, "").status, 303);
+    assert_eq!(
+        guess(&served, "Ada+Quill", "blue+ring+of+contact").status,
+        303
+    );
+    assert_eq!(guess(&served, "Nobody+Known", "wrong").status, 429);
 }
 
 #[test]
