@@ -141,7 +141,7 @@ mod tests {
         let folder = Folder::new("grow").map_err(|stop| stop.why).unwrap();
         let file = folder.file("grown.book");
         let store = super::grow(&file, 100).map_err(|stop| stop.why).unwrap();
-        assert_eq!(store.book().unwrap().fires.len(), 100);
+        assert_eq!(store.whole_book().unwrap().fires.len(), 100);
         assert_eq!(store.check().unwrap().differences, []);
         drop(store);
         // It never writes over a file that stands there.

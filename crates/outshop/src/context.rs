@@ -113,6 +113,15 @@ impl Context {
         Ok(self.store()?.book()?)
     }
 
+    /// The state of the book with the fires of one engine, by her number.
+    ///
+    /// # Errors
+    /// As [`Store::book_with_fires_of`]; input if there is no such engine.
+    pub fn book_with_fires_of(&mut self, number: &str) -> Result<Book, Failure> {
+        let id = shop::locomotive::engine(&self.book()?, number)?.0;
+        Ok(self.store()?.book_with_fires_of(id)?)
+    }
+
     /// The book's time zone.
     ///
     /// # Errors

@@ -76,7 +76,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
     for _ in 0..2 {
         timed("checked", count, || store.check())?;
-        timed("loaded from its rows", count, || store.book())?;
+        timed("loaded from its rows", count, || store.whole_book())?;
     }
     drop(store);
     std::fs::remove_file(&path)?;

@@ -1,8 +1,8 @@
 //! Reading a book: its state from the derived rows, its entries from the ledger.
 
 use rusqlite::types::ValueRef;
-use rusqlite::{Connection, Row as SqlRow};
-use shop::book::{Book, Row, RowKind, Shop};
+use rusqlite::{Connection, Row as SqlRow, params_from_iter};
+use shop::book::{Book, Fires, LocomotiveId, Row, RowKind, Shop};
 
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
@@ -11,12 +11,33 @@ use crate::file::Store;
 pub(crate) const COLUMNS: &str = "seq, id, batch, device, person, done_on, recorded_at, kind, form, body, supersedes, prev, hash";
 
 impl Store {
-    /// The state of the book, from its derived rows.
+    /// The state of the book, from its derived rows, without the fires one by one: what they add up to is there.
     ///
     /// # Errors
     /// If a row does not read, or the database fails.
     pub fn book(&self) -> Result<Book, StoreError> {
         load(&self.connection).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The same with the fires of one engine.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book_with_fires_of(&self, engine: LocomotiveId) -> Result<Book, StoreError> {
+        let read = || {
+            let mut book = load(&self.connection)?;
+            fires_of(&self.connection, &mut book, engine)?;
+            Ok(book)
+        };
+        read().map_err(|e: LoadError| e.into_store(&self.path))
+    }
+
+    /// All of the book, every fire of every engine included.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn whole_book(&self) -> Result<Book, StoreError> {
+        whole(&self.connection).map_err(|e| e.into_store(&self.path))
     }
 
     /// The shop alone, from its one row: what most questions need before they need the book.
@@ -68,10 +89,55 @@ impl LoadError {
     }
 }
 
+/// Every row but the fires. The rows lie sorted by kind, so that the many fires are passed over unread.
 pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind < ?1 \
+        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?1";
+    let mut book = Book {
+        fires: Fires::none_asked(),
+        ..Book::default()
+    };
+    take(connection, &mut book, SQL, &[RowKind::Fire.word()])?;
+    Ok(book)
+}
+
+/// Every row.
+pub(crate) fn whole(connection: &Connection) -> Result<Book, LoadError> {
     let mut book = Book::default();
-    let mut rows = connection.prepare_cached("SELECT kind, key, body FROM state")?;
-    let mut rows = rows.query([])?;
+    take(
+        connection,
+        &mut book,
+        "SELECT kind, key, body FROM state",
+        &[],
+    )?;
+    Ok(book)
+}
+
+/// The fires of one engine into a book; their keys begin with hers.
+fn fires_of(
+    connection: &Connection,
+    book: &mut Book,
+    engine: LocomotiveId,
+) -> Result<(), LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind = ?1 AND key > ?2 AND key < ?3";
+    let (from, before) = (format!("{engine}/"), format!("{engine}0"));
+    book.fires.asked(engine);
+    take(
+        connection,
+        book,
+        SQL,
+        &[RowKind::Fire.word(), &from, &before],
+    )
+}
+
+fn take(
+    connection: &Connection,
+    book: &mut Book,
+    sql: &str,
+    which: &[&str],
+) -> Result<(), LoadError> {
+    let mut rows = connection.prepare_cached(sql)?;
+    let mut rows = rows.query(params_from_iter(which))?;
     while let Some(row) = rows.next()? {
         let (kind, key, body): (String, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
         let unread = |why: String| {
@@ -87,7 +153,7 @@ pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
         )
         .map_err(unread)?;
     }
-    Ok(book)
+    Ok(())
 }
 
 fn shop(connection: &Connection) -> Result<Option<Shop>, LoadError> {

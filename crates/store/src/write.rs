@@ -7,7 +7,8 @@ use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::Refusal;
 use shop::book::{
-    BatchId, BatchWithdrawn, Book, Correction, EntryId, Meta, PersonId, Row, Statement,
+    BatchId, BatchWithdrawn, Book, Correction, EntryId, Fires, Meta, PersonId, Row, RowKind,
+    Statement,
 };
 
 use crate::entry::{Entry, Hash};
@@ -106,6 +107,13 @@ impl Store {
         }
         touched.sort();
         touched.dedup();
+        // The fires that stand already were not read, so the fold could not miss a repeat among them.
+        if repeats_a_fire(&change, &touched).map_err(&sql)? {
+            return Err(Refusal::refused(
+                "The book cannot take this: a fire of that id stands already.",
+            )
+            .into());
+        }
         project(&change, &book, &touched).map_err(&sql)?;
         mark_head(&change, seq, prev).map_err(&sql)?;
         change.commit().map_err(&sql)?;
@@ -244,7 +252,7 @@ impl Store {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
         let change = begin(&mut self.connection, &path)?;
-        let before = read::load(&change).map_err(|e| e.into_store(&path))?;
+        let before = read::whole(&change).map_err(|e| e.into_store(&path))?;
         let person = person(&before, &act.by)?;
         let mut past = read_all(&change, &path)?;
         let repeat = past.iter().position(|r| r.meta.id == act.id);
@@ -461,10 +469,12 @@ fn again(
 ) -> Result<Receipt, StoreError> {
     let all = read_all(connection, path)?;
     let before: Vec<Read> = all.iter().filter(|r| r.meta.seq < first).cloned().collect();
-    let then = history::fold(&before).map_err(|why| StoreError::Damaged {
+    let mut then = history::fold(&before).map_err(|why| StoreError::Damaged {
         path: path.into(),
         why,
     })?;
+    // The verb is shown what it was shown then: a book without the fires one by one.
+    then.fires = Fires::none_asked();
     let other = || StoreError::OtherBody { seq: first };
     let person = person(&then, &act.by).map_err(|_| other())?;
     let statements = verb(&then, person).map_err(|_| other())?;
@@ -590,6 +600,18 @@ fn put_rows_right(connection: &Connection, book: &Book) -> rusqlite::Result<()> 
         project(connection, book, &book.rows())?;
     }
     Ok(())
+}
+
+/// Whether one of these rows is a fire that stands in the book.
+fn repeats_a_fire(connection: &Connection, rows: &[Row]) -> rusqlite::Result<bool> {
+    let mut found =
+        connection.prepare_cached("SELECT 1 FROM state WHERE kind = ?1 AND key = ?2")?;
+    for row in rows.iter().filter(|row| row.kind == RowKind::Fire) {
+        if found.exists([row.kind.word(), &row.key])? {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// Writes one row, new or not.

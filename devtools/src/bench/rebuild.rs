@@ -31,7 +31,7 @@ pub fn bench() -> Result<String, Stop> {
     let read = read.map_err(Stop::fault)?;
     let (rebuilt, count) = took(|| store.rebuild());
     let count = count.map_err(Stop::machine)?;
-    let (loaded, book) = took(|| store.book());
+    let (loaded, book) = took(|| store.whole_book());
     let fires = book.map_err(Stop::machine)?.fires.len();
     let (checked, found) = took(|| store.check());
     let differences = found.map_err(Stop::machine)?.differences.len();

@@ -98,9 +98,13 @@ fn walk(folder: &Path, at: &str, files: &mut Vec<File>) -> Result<(), String> {
         } else {
             format!("{at}/{name}")
         };
+        // In a linked working tree `.git` is a file.
+        if name == ".git" {
+            continue;
+        }
         let kind = entry.file_type().map_err(|why| failed(&path, why))?;
         if kind.is_dir() {
-            if name != ".git" && from_root != "target" {
+            if from_root != "target" {
                 walk(&path, &from_root, files)?;
             }
         } else if kind.is_file() {

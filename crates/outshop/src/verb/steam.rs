@@ -3,8 +3,8 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{FireId, RunId};
-use shop::clock::{NewFire, days_of_fire, service_days};
+use shop::book::{DaySet, Fire, FireId, RunId, days_of_fire};
+use shop::clock::{NewFire, service_days};
 use shop::locomotive::engine;
 
 use super::{date, instant, saved};
@@ -145,16 +145,21 @@ impl Log {
             )
         })?;
         let on = context.on()?;
-        let book = context.book()?;
-        let days = book
-            .fires
-            .get(&id)
-            .map(|fire| days_of_fire(fire, on))
-            .unwrap_or_default();
+        let days = days_of_fire(
+            &Fire {
+                locomotive: engine(&context.book()?, &self.engine)?.0,
+                lit,
+                up,
+                out,
+                gone,
+                miles: self.miles,
+            },
+            on,
+        );
         let told = match (days.least.len(), days.most.len()) {
             (0, 0) => "Logged: fire and pressure never stood together; no service day.".to_string(),
             (least, most) if least == most => {
-                let list: Vec<_> = days.least.iter().map(|d| words::day(*d)).collect();
+                let list: Vec<_> = days.least.iter().map(|d| words::day(d)).collect();
                 format!(
                     "Logged: {}, {}.",
                     words::count(least, "service day", "service days"),
@@ -163,9 +168,7 @@ impl Log {
             }
             (least, most) => format!("Logged: {least} to {most} service days; a time is missing."),
         };
-        let list = |set: &std::collections::BTreeSet<jiff::civil::Date>| {
-            set.iter().map(|d| d.to_string()).collect::<Vec<_>>()
-        };
+        let list = |set: &DaySet| set.iter().map(|d| d.to_string()).collect::<Vec<_>>();
         Ok(saved(
             &receipt,
             told,
@@ -176,9 +179,10 @@ impl Log {
 
 fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let on = context.on()?;
-    let book = context.book()?;
+    let book = context.book_with_fires_of(number)?;
     let (id, kept) = engine(&book, number)?;
-    let mut fires: Vec<_> = book.fires.values().filter(|f| f.locomotive == id).collect();
+    let fires = book.fires.of(id).into_iter().flatten();
+    let mut fires: Vec<_> = fires.map(|(_, fire)| fire).collect();
     fires.sort_by_key(|f| (f.lit.or(f.up), f.out.or(f.gone)));
     let hour = |at: Option<jiff::civil::DateTime>| {
         at.map_or("not written".into(), |at| {

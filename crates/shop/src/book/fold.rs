@@ -7,7 +7,7 @@ use measure::State;
 
 use super::family::Family;
 use super::id::{BatchId, EntryId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId};
-use super::rows::{Row, RowKind};
+use super::rows::{Row, RowKind, fire_key};
 use super::state::{
     AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,
     Inspection, Job, Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven,
@@ -283,11 +283,16 @@ impl Book {
                     gone: it.gone,
                     miles: it.miles,
                 };
-                if self.fires.insert(it.id, fire).is_some() {
+                self.logs
+                    .entry(it.locomotive)
+                    .or_default()
+                    .take(it.id, &fire);
+                if self.fires.put(it.id, fire).is_some() {
                     return Err(twice("the fire".into()));
                 }
                 touched.note(RowKind::Locomotive, it.locomotive);
-                touched.note(RowKind::Fire, it.id);
+                touched.note(RowKind::Log, it.locomotive);
+                touched.note(RowKind::Fire, fire_key(it.locomotive, it.id));
             }
             Statement::LogClosed(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;

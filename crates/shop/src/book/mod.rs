@@ -3,22 +3,28 @@
 //! [`Statement`] is what one person said once; [`Book`] is the fold of all of them. The types live
 //! here, above every stage, because each stage reads the book and answers with statements.
 
+mod day_set;
 mod family;
+mod fire_days;
 mod fold;
 mod id;
+mod log;
 mod rows;
 mod state;
 mod statement;
 
+pub use day_set::DaySet;
 pub use family::{
     Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Proof,
     Route, RuleChoice, Wears, Worst,
 };
+pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
 pub use id::{
     BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, PartId,
     PersonId, RunId, ToolingId,
 };
+pub use log::{EngineLog, Fires};
 pub use rows::{Row, RowKind};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,

@@ -4,7 +4,7 @@
 
 use serde::{Serialize, de::DeserializeOwned};
 
-use super::id::LocomotiveId;
+use super::id::{FireId, LocomotiveId};
 use super::state::Book;
 
 /// The kinds of derived row.
@@ -24,6 +24,8 @@ pub enum RowKind {
     Tooling,
     /// A fire.
     Fire,
+    /// What an engine's fires add up to.
+    Log,
     /// An inspection.
     Inspection,
     /// A finding.
@@ -34,7 +36,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 10] = [
+    pub const ALL: [RowKind; 11] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::Person,
@@ -42,6 +44,7 @@ impl RowKind {
         RowKind::Part,
         RowKind::Tooling,
         RowKind::Fire,
+        RowKind::Log,
         RowKind::Inspection,
         RowKind::Finding,
         RowKind::Job,
@@ -57,6 +60,7 @@ impl RowKind {
             RowKind::Part => "part",
             RowKind::Tooling => "tooling",
             RowKind::Fire => "fire",
+            RowKind::Log => "log",
             RowKind::Inspection => "inspection",
             RowKind::Finding => "finding",
             RowKind::Job => "job",
@@ -87,6 +91,17 @@ impl Row {
     }
 }
 
+/// The key of a fire's row. It begins with the engine, so that the fires of one engine lie together.
+pub(super) fn fire_key(engine: LocomotiveId, fire: FireId) -> String {
+    format!("{engine}/{fire}")
+}
+
+/// What the key of a fire's row names.
+fn fire_of(key: &str) -> Option<(LocomotiveId, FireId)> {
+    let (engine, fire) = key.split_once('/')?;
+    Some((engine.parse().ok()?, fire.parse().ok()?))
+}
+
 impl Book {
     /// Every row the book is kept as, in order.
     pub fn rows(&self) -> Vec<Row> {
@@ -101,7 +116,12 @@ impl Book {
         );
         rows.extend(self.parts.keys().map(|k| Row::of(RowKind::Part, k)));
         rows.extend(self.tooling.keys().map(|k| Row::of(RowKind::Tooling, k)));
-        rows.extend(self.fires.keys().map(|k| Row::of(RowKind::Fire, k)));
+        rows.extend(
+            self.fires
+                .keys()
+                .map(|(engine, id)| Row::of(RowKind::Fire, fire_key(engine, id))),
+        );
+        rows.extend(self.logs.keys().map(|k| Row::of(RowKind::Log, k)));
         rows.extend(
             self.inspections
                 .keys()
@@ -125,7 +145,8 @@ impl Book {
             RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
             RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
             RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
-            RowKind::Fire => text(key.parse().ok().and_then(|k| self.fires.get(&k))),
+            RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
+            RowKind::Log => text(key.parse().ok().and_then(|k| self.logs.get(&k))),
             RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
             RowKind::Finding => text(key.parse().ok().and_then(|k| self.findings.get(&k))),
             RowKind::Job => text(key.parse().ok().and_then(|k| self.jobs.get(&k))),
@@ -137,17 +158,13 @@ impl Book {
         let key = row.key.as_str();
         match row.kind {
             RowKind::Shop | RowKind::Family | RowKind::Person | RowKind::Tooling => None,
-            RowKind::Locomotive => key.parse().ok(),
+            RowKind::Locomotive | RowKind::Log => key.parse().ok(),
             RowKind::Part => key
                 .parse()
                 .ok()
                 .and_then(|k| self.parts.get(&k))
                 .map(|p| p.locomotive),
-            RowKind::Fire => key
-                .parse()
-                .ok()
-                .and_then(|k| self.fires.get(&k))
-                .map(|p| p.locomotive),
+            RowKind::Fire => fire_of(key).map(|(engine, _)| engine),
             RowKind::Inspection => key
                 .parse()
                 .ok()
@@ -184,7 +201,11 @@ impl Book {
             RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
             RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),
             RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
-            RowKind::Fire => drop(self.fires.insert(key(row)?, read(text)?)),
+            RowKind::Fire => {
+                let (_, id) = fire_of(&row.key).ok_or("its key names no fire")?;
+                self.fires.put(id, read(text)?);
+            }
+            RowKind::Log => drop(self.logs.insert(key(row)?, read(text)?)),
             RowKind::Inspection => drop(self.inspections.insert(key(row)?, read(text)?)),
             RowKind::Finding => drop(self.findings.insert(key(row)?, read(text)?)),
             RowKind::Job => drop(self.jobs.insert(key(row)?, read(text)?)),

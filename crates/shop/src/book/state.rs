@@ -10,9 +10,8 @@ use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
 use super::family::Family;
-use super::id::{
-    FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId,
-};
+use super::id::{FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId};
+use super::log::{EngineLog, Fires};
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
     JobMade, Occasion, PaperSent, PrintedSheet, QuarterHours, RulingRef,
@@ -33,8 +32,10 @@ pub struct Book {
     pub parts: BTreeMap<PartId, Part>,
     /// Tooling.
     pub tooling: BTreeMap<ToolingId, Tooling>,
-    /// Fires.
-    pub fires: BTreeMap<FireId, Fire>,
+    /// Fires, one by one.
+    pub fires: Fires,
+    /// What the fires of each engine add up to.
+    pub logs: BTreeMap<LocomotiveId, EngineLog>,
     /// Inspections.
     pub inspections: BTreeMap<InspectionId, Inspection>,
     /// Findings.

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use rules::{Body, CountUnit, Rulebook, Ruling, Span, WhicheverFirst};
 
 use crate::Refusal;
-use crate::book::{Book, Locomotive, LocomotiveId};
+use crate::book::{Book, DaySet, Locomotive, LocomotiveId};
 use crate::clock::service_day::service_days;
 
 /// What a clock runs from.
@@ -331,13 +331,13 @@ impl View<'_> {
             stops_on,
             state,
             why,
-            days: least.into_iter().collect(),
+            days: least.iter().collect(),
         }
     }
 
     /// The first day on which steaming would be one day too many: today if none are left, else the
     /// promised run that would be the one after the last. A day already counted costs nothing more.
-    fn stops_after(&self, left: i64, counted: &BTreeSet<Date>) -> Option<Date> {
+    fn stops_after(&self, left: i64, counted: &DaySet) -> Option<Date> {
         if left < 0 {
             return Some(self.on);
         }
@@ -350,7 +350,7 @@ impl View<'_> {
             .collect();
         let fresh: Vec<Date> = promised
             .into_iter()
-            .filter(|day| !counted.contains(day))
+            .filter(|day| !counted.contains(*day))
             .collect();
         let ahead = usize::try_from(left)
             .ok()
@@ -359,7 +359,7 @@ impl View<'_> {
             return ahead;
         }
         // None left: she may finish a day that is counted already, and not begin another.
-        let today_counted = counted.contains(&self.on);
+        let today_counted = counted.contains(self.on);
         Some(if today_counted {
             self.on.tomorrow().unwrap_or(self.on)
         } else {
@@ -382,7 +382,7 @@ impl View<'_> {
         }
     }
 
-    fn doubt(&self, anchor: &Anchor, least: &BTreeSet<Date>, most: &BTreeSet<Date>) -> String {
+    fn doubt(&self, anchor: &Anchor, least: &DaySet, most: &DaySet) -> String {
         let yesterday = self.on.yesterday().unwrap_or(self.on);
         let mut said = Vec::new();
         match self.kept.log_through {
@@ -394,12 +394,13 @@ impl View<'_> {
         }
         if let Some(from) = self.kept.log_from
             && most
-                .difference(least)
-                .any(|day| *day < from && *day != anchor.on)
+                .without(least)
+                .iter()
+                .any(|day| day < from && day != anchor.on)
         {
             said.push(format!("log begins {from}"));
         }
-        if most.contains(&anchor.on) && !least.contains(&anchor.on) {
+        if most.contains(anchor.on) && !least.contains(anchor.on) {
             said.push("the day of the inspection itself may count".to_string());
         }
         if said.is_empty() {

@@ -151,13 +151,14 @@ pub fn close_log(
             "The log is closed from {first}; closing it through {through} would leave out days."
         )));
     }
-    let open = book.fires.values().find(|f| {
-        let begun = f.lit.max(f.up).map(|at| at.date());
-        f.locomotive == engine
-            && f.out.is_none()
-            && f.gone.is_none()
-            && begun.is_some_and(|day| day <= through)
-    });
+    let unended = book
+        .logs
+        .get(&engine)
+        .into_iter()
+        .flat_map(|log| log.unended.values());
+    let open = unended
+        .filter(|f| f.lit.max(f.up).is_some_and(|at| at.date() <= through))
+        .min_by_key(|f| f.lit.max(f.up));
     if let Some(fire) = open {
         let begun = fire
             .lit

@@ -10,4 +10,4 @@ mod service_day;
 
 pub use due::{Anchor, Clock, Counted, State, due};
 pub use log::{NewFire, close_log, log_fire, promise};
-pub use service_day::{Days, days_of_fire, service_days};
+pub use service_day::service_days;

@@ -12,11 +12,12 @@ use crate::world::{
 };
 
 fn miles(store: &Store, number: u32) -> Option<u32> {
-    let id = match fire(number) {
-        Statement::FireLogged(it) => it.id,
+    let (engine, id) = match fire(number) {
+        Statement::FireLogged(it) => (it.locomotive, it.id),
         other => panic!("{other:?}"),
     };
-    store.book().unwrap().fires[&id].miles
+    let book = store.book_with_fires_of(engine).unwrap();
+    book.fires.get(engine, id).unwrap().miles
 }
 
 /// Expects a refusal and the book as it was.
@@ -51,7 +52,7 @@ fn a_correction_takes_the_place_of_what_it_puts_right_and_both_stay_readable() {
     let kept = String::from_utf8(entries[8].body.clone()).unwrap();
     assert!(kept.contains(r#""because":"misread""#), "{kept}");
     // The engine shows that she was touched now, though the entry stands in an old place.
-    assert_eq!(store.book().unwrap().locomotives[&ENGINE].last, 9);
+    assert_eq!(store.whole_book().unwrap().locomotives[&ENGINE].last, 9);
     clean(&store);
 }
 
@@ -187,7 +188,7 @@ fn a_withdrawn_batch_counts_no_more_and_stays_readable() {
     let never = rows(&path);
     state(&mut store, &act_in(3, 0x30), fire(9)).unwrap();
     state(&mut store, &act_in(3, 0x31), fire(10)).unwrap();
-    assert_eq!(store.book().unwrap().fires.len(), 4);
+    assert_eq!(store.whole_book().unwrap().fires.len(), 4);
     let entries = store.entries().unwrap();
     store
         .withdraw(&act(0x32), BatchId(3), "entered twice")
@@ -252,7 +253,7 @@ fn what_was_entered_again_holds_the_withdrawn_first() {
         .withdraw(&act(0x31), BatchId(3), "import went wrong")
         .unwrap();
     state(&mut store, &act(0x32), fire(9)).unwrap();
-    assert_eq!(store.book().unwrap().fires.len(), 2);
+    assert_eq!(store.whole_book().unwrap().fires.len(), 2);
     clean(&store);
 }
 
@@ -279,7 +280,7 @@ fn a_mended_fact_of_an_engine_is_asked_what_a_new_one_is() {
     store
         .correct(&act(0x90), 4, "card read again", &mended)
         .unwrap();
-    let book = store.book().unwrap();
+    let book = store.whole_book().unwrap();
     let kept = &book.locomotives[&ENGINE];
     assert_eq!((kept.mawp_psig, kept.last), (Some(175), 7));
     clean(&store);
@@ -312,7 +313,7 @@ fn who_mends_is_named_on_the_correction_and_who_did_it_on_the_thing() {
     store
         .correct(&by_bo, 7, "felt the wrong pipe", &mended)
         .unwrap();
-    let book = store.book().unwrap();
+    let book = store.whole_book().unwrap();
     let kept = &book.findings[&every_kind::FINDING];
     assert_eq!(kept.found_by, crate::world::OFFICER);
     assert_eq!(

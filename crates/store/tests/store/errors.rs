@@ -33,7 +33,7 @@ const ATTEMPTS: &[Attempt] = &[
         Class::Refused,
         |store| {
             // What the person saw is an argument of the verb, and the verb is asked inside the one write.
-            let seen = store.book().unwrap().locomotives[&ENGINE].last;
+            let seen = store.whole_book().unwrap().locomotives[&ENGINE].last;
             state(store, &act(0x91), fire(100)).unwrap();
             let release = |book: &shop::book::Book, _| {
                 if book.locomotives[&ENGINE].last > seen {
@@ -311,5 +311,5 @@ fn a_person_is_asked_for_by_the_book_and_not_made_up() {
         Class::Input
     );
     assert_eq!(store.head().unwrap().0, 0);
-    assert!(store.book().unwrap().persons.is_empty());
+    assert!(store.whole_book().unwrap().persons.is_empty());
 }

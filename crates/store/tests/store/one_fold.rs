@@ -371,7 +371,7 @@ fn late_entries_count_by_their_day_and_not_by_their_turn() {
     for done in deeds.iter().rev() {
         again(&mut late, done).unwrap();
     }
-    let fires = |store: &Store| store.book().unwrap().fires;
+    let fires = |store: &Store| store.whole_book().unwrap().fires;
     assert_eq!(fires(&early), fires(&late));
     assert_eq!(fires(&late).len(), 12);
     clean(&late);

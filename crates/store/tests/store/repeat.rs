@@ -55,13 +55,16 @@ fn an_act_of_several_statements_repeats_as_a_whole() {
 fn a_verb_that_numbers_things_is_asked_with_the_book_as_it_stood() {
     let folder = Folder::new("then");
     let mut store = shop(&folder.file("shop.book"));
-    // This verb says how many fires the book holds; asked again today, it would say another number.
+    // This verb says how many days the fires of the book touched; asked again today, it would say another number.
     let count = |book: &shop::book::Book, _| {
         Ok(vec![Statement::RunPromised(shop::book::RunPromised {
             id: shop::book::RunId(5),
             locomotive: crate::world::ENGINE,
             day: jiff::civil::date(2026, 6, 1),
-            what: format!("run after {} fires", book.fires.len()),
+            what: format!(
+                "run after {} days",
+                book.logs.values().map(|log| log.most.len()).sum::<usize>()
+            ),
         })])
     };
     let first = store.write(&act(0x77), count).unwrap();

@@ -368,7 +368,7 @@ fn derived_rows_changed_removed_and_added_are_named_and_a_rebuild_mends_them() {
     let mut store = full(&folder);
     let whole = rows(&path);
     let part = format!("part {}", every_kind::PART);
-    let newest = store.book().unwrap().parts[&every_kind::PART].last;
+    let newest = store.whole_book().unwrap().parts[&every_kind::PART].last;
     for (harm, said, entry) in [
         (
             "UPDATE state SET body = replace(body, '5/32', '3/16') WHERE kind = 'part'",

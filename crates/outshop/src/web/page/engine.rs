@@ -1,8 +1,8 @@
 //! An engine: a plain side view touched by place, her clocks, what is open, her parts, her log.
 
 use maud::{Markup, html};
-use shop::book::{Authority, Locomotive, LocomotiveId};
-use shop::clock::{Clock, State, days_of_fire};
+use shop::book::{Authority, Locomotive, LocomotiveId, days_of_fire};
+use shop::clock::{Clock, State};
 use shop::locomotive::engine;
 use shop::report::{Ahead, Release, ahead};
 
@@ -161,8 +161,10 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
     let mut fires: Vec<_> = view
         .book
         .fires
-        .values()
-        .filter(|f| f.locomotive == id)
+        .of(id)
+        .into_iter()
+        .flatten()
+        .map(|(_, fire)| fire)
         .collect();
     fires.sort_by_key(|f| std::cmp::Reverse(f.lit.or(f.up)));
     const VERB: &str = "steam log";

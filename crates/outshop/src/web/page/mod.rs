@@ -107,12 +107,13 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
     };
     let mut context = desk.context(Some(&reader.name));
     let read = (|| -> Result<_, Failure> {
-        Ok((
-            context.book()?,
-            context.rules()?,
-            context.on()?,
-            context.house(),
-        ))
+        // Only an engine's own page shows her fires one by one.
+        let engine = path.strip_prefix("/engine/");
+        let book = match engine.map(|number| context.book_with_fires_of(number)) {
+            Some(Ok(book)) => book,
+            _ => context.book()?,
+        };
+        Ok((book, context.rules()?, context.on()?, context.house()))
     })();
     let (book, rules, on, house) = match read {
         Ok(read) => read,
