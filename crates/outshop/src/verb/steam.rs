@@ -159,7 +159,7 @@ impl Log {
         let told = match (days.least.len(), days.most.len()) {
             (0, 0) => "Logged: fire and pressure never stood together; no service day.".to_string(),
             (least, most) if least == most => {
-                let list: Vec<_> = days.least.iter().map(|d| words::day(d)).collect();
+                let list: Vec<_> = days.least.iter().map(words::day).collect();
                 format!(
                     "Logged: {}, {}.",
                     words::count(least, "service day", "service days"),
