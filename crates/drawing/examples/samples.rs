@@ -1,7 +1,7 @@
 //! Writes the sample drawings as SVG and DXF into the folder that is named, to be looked at and to be read by an
 //! independent reader. With each DXF goes a list of the sizes that must be found in it.
 
-use drawing::Drawing;
+use drawing::{Drawing, PageWidth};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -26,7 +26,23 @@ fn main() -> ExitCode {
                 return ExitCode::from(1);
             }
         };
+        let page = |width| {
+            sample
+                .drawing
+                .as_ref()
+                .map_err(Clone::clone)?
+                .for_page(width)
+        };
+        let (narrow, wide) = match (page(PageWidth::Narrow), page(PageWidth::Wide)) {
+            (Ok(narrow), Ok(wide)) => (narrow, wide),
+            (Err(why), _) | (_, Err(why)) => {
+                eprintln!("{}: {why}", sample.name);
+                return ExitCode::from(1);
+            }
+        };
         for (ending, text) in [
+            ("narrow.svg", narrow.svg_view()),
+            ("wide.svg", wide.svg_view()),
             ("svg", laid.svg()),
             ("dxf", laid.dxf()),
             ("sizes", sizes(&sample)),

@@ -13,6 +13,18 @@ pub enum DrawingError {
         /// What would do.
         expected: String,
     },
+    /// A worked sheet's figure is not that of the sizes to be drawn.
+    #[error(
+        "{name} is stated as {stated}, and the sizes give {drawn}: sheet and drawing must say one thing. No drawing was made."
+    )]
+    Stated {
+        /// Which size.
+        name: &'static str,
+        /// What the sheet says.
+        stated: String,
+        /// What the geometry says.
+        drawn: String,
+    },
     /// It fits its place on the sheet at no standard scale.
     #[error(
         "`{view}` fits its place on the sheet at no standard scale from {largest} to {smallest}; a part between a few thousandths of an inch and some forty feet was expected. No drawing was made."

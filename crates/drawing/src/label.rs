@@ -11,13 +11,20 @@ pub const LEADING: f64 = 1.15;
 /// The part of the type's height that a capital or a figure takes.
 pub const CAPITAL: f64 = 0.72;
 
-/// How far a size may be from the drawing.
+/// How far a size may be from the drawing, and how that is written.
+///
+/// Written as ASME Y14.5 and ISO 129-1 have it (both from memory): a size and its tolerance have the same count of
+/// decimals, the greater of two limits stands over the less, a size given for information stands in brackets.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Tolerance {
-    /// As much over as under.
+    /// As much over as under: `.6250 ±.0005`.
     Either(Length),
-    /// So much over, and so much under; either may be nothing.
+    /// So much over, and so much under; either may be nothing: `.6250`, `+.0000 -.0005`.
     OverUnder(Length, Length),
+    /// Not under the first and not over the second: `.6250` over `.6245`.
+    Limits(Length, Length),
+    /// No tolerance: it follows from other sizes and is not to be worked to. In brackets.
+    Reference,
 }
 
 /// The lines of text at a dimension.
@@ -84,16 +91,67 @@ impl Label {
         self
     }
 
-    /// The label with its tolerance in a last line.
-    pub fn within(self, tolerance: Tolerance, house: House) -> Label {
-        let text = |length: Length| match house {
-            House::Inch => decimal(length, house, 4),
-            House::Metric => decimal(length, house, 3),
+    /// A computed size, rounded in the direction that does not flatter: what is taken off up, what is left down.
+    /// Always decimals, as many as a worked sheet shows, so that sheet and drawing read alike.
+    pub fn rounded(length: Length, house: House, rounding: Rounding) -> Label {
+        let text = show::length(length, house, places(house), rounding);
+        Label::words(text.split(' ').next().unwrap_or_default())
+    }
+
+    /// A number as a sheet prints it, in the way of a drawing: in inches nothing stands before the point.
+    pub fn stated(text: &str, house: House) -> Label {
+        let bare = match (house, text.strip_prefix("0.")) {
+            (House::Inch, Some(decimals)) => format!(".{decimals}"),
+            _ => text.to_owned(),
         };
-        self.over(match tolerance {
-            Tolerance::Either(by) => format!("±{}", text(by)),
-            Tolerance::OverUnder(over, under) => format!("+{} -{}", text(over), text(under)),
-        })
+        Label::words(bare)
+    }
+
+    /// A size with its tolerance, `sign` (`Ø ` or nothing) before each figure; without one, as [`Label::stacked`].
+    pub fn kept(length: Length, tolerance: Option<Tolerance>, sign: &str, house: House) -> Label {
+        let Some(tolerance) = tolerance else {
+            return Label::stacked(length, house).after(sign);
+        };
+        let of = |lengths: &[Length]| {
+            let need = lengths.iter().map(|length| decimals(*length, house));
+            need.fold(places(house), u32::max)
+        };
+        let text = |length: Length, places| decimal(length, house, places);
+        let lines = match tolerance {
+            Tolerance::Either(by) => {
+                let places = of(&[length, by]);
+                vec![format!(
+                    "{sign}{} ±{}",
+                    text(length, places),
+                    text(by, places)
+                )]
+            }
+            Tolerance::OverUnder(over, under) => {
+                let places = of(&[length, over, under]);
+                let by = format!("+{} -{}", text(over, places), text(under, places));
+                vec![format!("{sign}{}", text(length, places)), by]
+            }
+            Tolerance::Limits(least, most) => {
+                let places = of(&[least, most]);
+                vec![
+                    format!("{sign}{}", text(most, places)),
+                    format!("{sign}{}", text(least, places)),
+                ]
+            }
+            Tolerance::Reference => {
+                let plain = length_text(length, house);
+                let figure = plain.split(" · ").last().unwrap_or_default();
+                vec![format!("({sign}{figure})")]
+            }
+        };
+        Label { lines }
+    }
+
+    /// The label under a name; a line break parts a long name.
+    pub fn named(mut self, name: &str) -> Label {
+        let name = name.split('\n').filter(|line| !line.is_empty());
+        self.lines.splice(0..0, name.map(str::to_owned));
+        self
     }
 
     /// How wide it is, inches of paper.
@@ -123,13 +181,35 @@ fn length_text(length: Length, house: House) -> String {
         House::Inch => match exact.and_then(|size| Some((show::fraction_in(size)?, size))) {
             Some((fraction, _)) if !fraction.contains('/') => fraction,
             Some((fraction, size)) => format!("{fraction} · {}", show::decimal_in(size)),
-            None => decimal(length, house, 4),
+            None => decimal(length, house, places(house)),
         },
         House::Metric => {
-            let text = decimal(length, house, 3);
+            let text = decimal(length, house, places(house));
             text.trim_end_matches('0').trim_end_matches('.').to_owned()
         }
     }
+}
+
+/// How many decimals a computed size has.
+const fn places(house: House) -> u32 {
+    match house {
+        House::Inch => 4,
+        House::Metric => 3,
+    }
+}
+
+/// How many decimals a length needs to be written as it is, up to seven: one that needs more is rounded there.
+fn decimals(length: Length, house: House) -> u32 {
+    let value = match house {
+        House::Inch => length.to_inches(),
+        House::Metric => length.to_m() * 1000.0,
+    };
+    let exact = |places: &u32| {
+        let text = show::number(value, *places, Rounding::Nearest);
+        let written: f64 = text.parse().unwrap_or(f64::NAN);
+        (written - value).abs() < 1e-10
+    };
+    (0..7).find(exact).unwrap_or(7)
 }
 
 /// The decimals of a length in the house unit, without the unit's name.

@@ -2,7 +2,8 @@
 //!
 //! A drawing is a plain function of plain numbers: [`seat_section`], [`turned_disc`], [`seat_lap`],
 //! [`lap_for_disc`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
-//! scale, with every dimension in a place of its own; [`Laid::svg`] and [`Laid::dxf`] write that down.
+//! scale, with every dimension in a place of its own; [`Laid::svg`] and [`Laid::dxf`] write that down. For a page on a
+//! screen [`Drawing::for_page`] lays it out without title block, and [`Laid::svg_view`] writes it to stand inside HTML.
 //!
 //! Inside a view everything is in inches of the part, on a sheet in inches of paper, both as `f64`: a drawing
 //! shows sizes, it does not judge them. A size is written as the shop writes it by `measure::show`.
@@ -14,6 +15,7 @@ mod error;
 mod label;
 mod laid;
 mod layer;
+mod page;
 mod place;
 mod scale;
 mod sheet;
@@ -27,12 +29,14 @@ pub mod geometry;
 pub mod hatch;
 
 pub use draw::{
-    DiscLap, SeatLap, SeatSection, TurnedDisc, lap_for_disc, seat_lap, seat_section, turned_disc,
+    DiscLap, SeatLap, SeatSection, SeatStated, TurnedDisc, lap_for_disc, seat_lap, seat_section,
+    turned_disc,
 };
 pub use error::DrawingError;
 pub use label::{Label, Tolerance};
 pub use laid::{Item, Laid, LaidView, Shape, Text};
 pub use layer::Layer;
+pub use page::{PIXELS, PageWidth};
 pub use place::Placed;
 pub use scale::Scale;
 pub use sheet::Drawing;

@@ -2,7 +2,7 @@
 
 use crate::error::DrawingError;
 use crate::geometry::{Bounds, Path, Point, Transform, wavy};
-use crate::hatch::{hatch, spacing};
+use crate::hatch::{Lean, hatch, spacing};
 use crate::label::text_width;
 use crate::laid::{Item, Laid, LaidView, Shape, Text};
 use crate::layer::Layer;
@@ -38,9 +38,11 @@ const ROUND: f64 = 0.16;
 /// Height of a note.
 const NOTE: f64 = 0.105;
 /// Height of the name under a view.
-const NAME: f64 = 0.15;
+pub(crate) const NAME: f64 = 0.15;
 /// Length of the sample of a line in the key: long enough for its dashes to be told.
 const SAMPLE: f64 = 0.62;
+/// Between the lines of metal that is to be taken off.
+const CLOSE: f64 = 0.035;
 /// The part of the sheet's width that the first of two views takes.
 const FIRST_OF_TWO: f64 = 0.54;
 
@@ -125,7 +127,7 @@ impl Drawing {
             for (column, (layer, words)) in pair.iter().enumerate() {
                 let left = room.min.x + room.width() / 2.0 * column as f64;
                 let level = foot + height * 0.3;
-                items.extend(sample(*layer, Point::new(left, level), height));
+                items.extend(sample(*layer, Point::new(left, level), height, SAMPLE));
                 let at = Point::new(left + SAMPLE + 0.09, foot);
                 items.push(Item::text(Layer::Text, Text::start(at, height, *words)));
             }
@@ -147,16 +149,11 @@ impl Drawing {
             said.push_str(&format!("Part: {part}. "));
         }
         for view in views {
-            let sizes: Vec<String> = view
-                .dimensions
-                .iter()
-                .map(|placed| placed.label.lines.join(" "))
-                .collect();
             said.push_str(&format!(
                 "{} at {}: {}. ",
                 view.name,
                 view.scale,
-                sizes.join("; ")
+                sizes(view)
             ));
         }
         for note in &self.notes {
@@ -166,6 +163,13 @@ impl Drawing {
         said.push_str(ADVICE);
         said
     }
+}
+
+/// What the dimensions of a view say.
+pub(crate) fn sizes(view: &LaidView) -> String {
+    let each = view.dimensions.iter();
+    let sizes: Vec<String> = each.map(|placed| placed.label.lines.join(" ")).collect();
+    sizes.join("; ")
 }
 
 /// The room of each view.
@@ -193,12 +197,32 @@ fn fitted(view: &View, room: Bounds) -> Result<LaidView, DrawingError> {
     let mut inner = room.grown(-ROUND);
     inner.min.y += NAME * 1.8;
     let space = Point::new(inner.width(), inner.height());
+    let fit = fit(view, space, &Scale::STANDARD)?;
+    let shift = inner.center() - fit.all.center();
+    let name = format!("{}, {}", view.name, fit.scale);
+    let foot = Point::new(room.center().x, room.min.y + 0.14);
+    Ok(laid(view, fit, shift, name, foot))
+}
+
+/// A view at its scale, its dimensions placed, about its own origin.
+pub(crate) struct Fit {
+    pub(crate) scale: Scale,
+    marks: Vec<Mark>,
+    placed: Vec<Placed>,
+    /// What the part itself takes up.
+    pub(crate) part: Bounds,
+    /// All that is taken up.
+    pub(crate) all: Bounds,
+}
+
+/// The view at the first of these scales, the largest first, at which it fits this space.
+pub(crate) fn fit(view: &View, space: Point, scales: &[Scale]) -> Result<Fit, DrawingError> {
     let mut crowded = None;
-    for scale in Scale::STANDARD {
+    for &scale in scales {
         let marks: Vec<Mark> = moved_marks(&view.marks, Transform::scale(scale.times()));
         let part = bounds(&marks);
         // A view that is too large without its dimensions needs none placed to know it.
-        if part.width() > inner.width() || part.height() > inner.height() {
+        if part.width() > space.x || part.height() > space.y {
             continue;
         }
         let dimensions: Vec<Dimension> = view
@@ -214,39 +238,36 @@ fn fitted(view: &View, room: Bounds) -> Result<LaidView, DrawingError> {
             }
         };
         let all = placed.iter().map(Placed::bounds).fold(part, Bounds::with);
-        let shift = inner.center() - all.center();
-        return Ok(laid(view, scale, shift, &marks, placed, room));
+        return Ok(Fit {
+            scale,
+            marks,
+            placed,
+            part,
+            all,
+        });
     }
-    match crowded {
-        Some(text) => Err(DrawingError::Crowded {
+    let end = |scale: Option<&Scale>| scale.map(Scale::to_string).unwrap_or_default();
+    Err(match crowded {
+        Some(text) => DrawingError::Crowded {
             view: view.name.clone(),
             text,
-        }),
-        None => Err(DrawingError::Room {
+        },
+        None => DrawingError::Room {
             view: view.name.clone(),
-            largest: Scale::STANDARD[0].to_string(),
-            smallest: Scale::STANDARD[Scale::STANDARD.len() - 1].to_string(),
-        }),
-    }
+            largest: end(scales.first()),
+            smallest: end(scales.last()),
+        },
+    })
 }
 
-fn laid(
-    view: &View,
-    scale: Scale,
-    shift: Point,
-    marks: &[Mark],
-    placed: Vec<Placed>,
-    room: Bounds,
-) -> LaidView {
+/// The fitted view moved by `shift`, its name with the middle of its foot at `foot`.
+pub(crate) fn laid(view: &View, fit: Fit, shift: Point, name: String, foot: Point) -> LaidView {
     let shift_by = Transform::shift(shift);
     let mut items = Vec::new();
-    for mark in moved_marks(marks, shift_by) {
+    for mark in moved_marks(&fit.marks, shift_by) {
         match mark {
             Mark::Line(layer, path) => items.push(Item::path(layer, path)),
-            Mark::Solid(corners) => items.push(Item {
-                layer: Layer::Cut,
-                shape: Shape::Solid(corners),
-            }),
+            Mark::Solid(corners) => items.extend(cut(corners)),
             Mark::Hatch(loops, lean) => {
                 let size = Bounds::over(
                     loops
@@ -261,16 +282,38 @@ fn laid(
             }
         }
     }
-    let name = format!("{}, {scale}", view.name);
-    let foot = Point::new(room.center().x, room.min.y + 0.14);
     items.push(Item::text(Layer::Text, Text::middle(foot, NAME, name)));
     LaidView {
         name: view.name.clone(),
-        scale,
-        to_paper: Transform::scale(scale.times()).then(shift_by),
+        scale: fit.scale,
+        to_paper: Transform::scale(fit.scale.times()).then(shift_by),
         items,
-        dimensions: placed.iter().map(|placed| placed.shifted(shift)).collect(),
+        dimensions: fit
+            .placed
+            .iter()
+            .map(|placed| placed.shifted(shift))
+            .collect(),
     }
+}
+
+/// Metal to be taken off: lined closely, against the lining of what stays; black where it is too thin for lines,
+/// as thin sections are drawn.
+fn cut([a, b, c]: [Point; 3]) -> Vec<Item> {
+    let longest = [b - a, c - b, a - c]
+        .map(Point::length)
+        .into_iter()
+        .fold(0.0, f64::max);
+    let thick = (b - a).cross(c - a).abs() / longest.max(f64::MIN_POSITIVE);
+    if thick < 3.0 * CLOSE {
+        return vec![Item {
+            layer: Layer::Cut,
+            shape: Shape::Solid([a, b, c]),
+        }];
+    }
+    hatch(&[Path::closed([a, b, c])], Lean::Left, CLOSE)
+        .into_iter()
+        .map(|(from, to)| Item::path(Layer::Cut, Path::line(from, to)))
+        .collect()
 }
 
 impl Placed {
@@ -362,19 +405,16 @@ fn rectangle(b: Bounds) -> Path {
 }
 
 /// A short piece of a line, or a little of its filling, for the key.
-fn sample(layer: Layer, at: Point, height: f64) -> Vec<Item> {
-    let end = at + Point::new(SAMPLE, 0.0);
+pub(crate) fn sample(layer: Layer, at: Point, height: f64, long: f64) -> Vec<Item> {
+    let end = at + Point::new(long, 0.0);
     match layer {
         Layer::Cut => {
-            let up = Point::new(0.0, height * 0.4);
-            vec![Item {
-                layer,
-                shape: Shape::Solid([at - up, end - up, end + up]),
-            }]
+            let up = Point::new(0.0, height * 0.45);
+            cut([at - up, end - up, end + up * 2.0])
         }
         Layer::Hatch => {
-            let shape = rectangle(Bounds::around(at.middle(end), SAMPLE, height * 0.8));
-            hatch(&[shape], crate::hatch::Lean::Right, 0.055)
+            let shape = rectangle(Bounds::around(at.middle(end), long, height * 0.8));
+            hatch(&[shape], Lean::Right, 0.055)
                 .into_iter()
                 .map(|(a, b)| Item::path(layer, Path::line(a, b)))
                 .collect()

@@ -7,6 +7,7 @@
 use crate::geometry::{Path, Point, Segment};
 use crate::laid::{Item, Laid, LaidView, Shape, Text};
 use crate::layer::Layer;
+use crate::page::PIXELS;
 use crate::place::Placed;
 use std::fmt::Write;
 
@@ -24,6 +25,17 @@ impl Laid {
             height: self.height,
         };
         writer.document(self);
+        writer.out
+    }
+
+    /// The drawing as an `<svg>` element to stand inside a page, as large on the screen as its type needs, and with
+    /// what it shows in words as its text alternative.
+    pub fn svg_view(&self) -> String {
+        let mut writer = Writer {
+            out: String::new(),
+            height: self.height,
+        };
+        writer.element(self);
         writer.out
     }
 }
@@ -53,6 +65,23 @@ impl Writer {
             escaped(&laid.name),
             escaped(&laid.description)
         ));
+        self.parts(laid);
+    }
+
+    fn element(&mut self, laid: &Laid) {
+        self.put(&format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"{}\" height=\"{}\" viewBox=\"0 0 {} {}\" aria-label=\"{}\" font-family=\"{TYPE}\">\n",
+            number(laid.width * PIXELS),
+            number(laid.height * PIXELS),
+            number(laid.width * UNITS),
+            number(laid.height * UNITS),
+            escaped(&format!("{}. {}", laid.name, laid.description)),
+        ));
+        self.parts(laid);
+    }
+
+    /// The views, the frame, and the end of the element.
+    fn parts(&mut self, laid: &Laid) {
         for view in &laid.views {
             self.view(view);
         }

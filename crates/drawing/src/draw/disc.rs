@@ -110,7 +110,9 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
     along(&mut view, front, stem_end, Side::Below, "over all ", house);
     view.dimensions.push(face(front, shoulder, half_angle));
     if let Some(given) = disc.chamfer {
-        let label = Label::length(given, house).over("× 45°, rim and stem");
+        let label = Label::length(given, house)
+            .over("× 45°")
+            .over("rim and stem");
         view.leader(
             Point::new(back - inset / 2.0, outside - inset / 2.0),
             FRAC_PI_4,

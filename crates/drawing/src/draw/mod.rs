@@ -4,8 +4,9 @@ mod disc;
 mod lap;
 mod need;
 mod seat;
+mod stated;
 mod turned;
 
 pub use disc::{TurnedDisc, turned_disc};
 pub use lap::{DiscLap, SeatLap, lap_for_disc, seat_lap};
-pub use seat::{SeatSection, seat_section};
+pub use seat::{SeatSection, SeatStated, seat_section};

@@ -1,6 +1,6 @@
 //! A conical valve seat in section, as found and as it is to be left.
 
-use super::need;
+use super::{need, stated};
 use crate::error::DrawingError;
 use crate::geometry::{Path, Point, Transform, wavy};
 use crate::hatch::Lean;
@@ -9,11 +9,11 @@ use crate::layer::Layer;
 use crate::sheet::Drawing;
 use crate::title::Title;
 use crate::view::{Dimension, Mark, Side, View};
-use measure::{Angle, House, Length, math};
+use measure::{Angle, House, Length, Rounding, math};
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// What is known of a seat. Angles are half angles, from the axis.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct SeatSection {
     /// Diameter of the port, at the inner edge of the land.
     pub port: Length,
@@ -29,6 +29,24 @@ pub struct SeatSection {
     pub body_outside: Option<Length>,
     /// Outside diameter of the disc. Not known: the disc is drawn as wide as the seat.
     pub disc_outside: Option<Length>,
+    /// What a worked sheet says of the same cut. The drawing repeats its figures to the letter, and is refused
+    /// when they are not those of the sizes above.
+    pub stated: SeatStated,
+}
+
+/// The figures of a worked sheet as it prints them, without the unit; what no sheet has said is worked out here.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SeatStated {
+    /// Diameter over the outer edge of the land.
+    pub outside: Option<String>,
+    /// Length of the land after the cut, along the cone.
+    pub land_after: Option<String>,
+    /// The most metal taken, square to the new face.
+    pub take: Option<String>,
+    /// How far the edge that loses most sinks along the axis.
+    pub sink: Option<String>,
+    /// Metal behind the seat after the cut, along the axis.
+    pub wall_after: Option<String>,
 }
 
 /// Less than this, inches, is the dust of arithmetic and not metal.
@@ -38,21 +56,24 @@ const DUST: f64 = 1e-7;
 ///
 /// Drawn is the least cut that takes metal off everywhere and adds none: opened out, the face swings about the
 /// port edge, closed in, about the outer edge. Port and outside of the seat stay the cylinders they are.
+/// Computed sizes are rounded so that they do not flatter: metal to take up, metal left down.
 /// Source: plane geometry.
 ///
 /// # Errors
 /// [`DrawingError::Size`] when a size is not above nothing, an angle is not from 1 to 89 degrees, the body or the
-/// disc is smaller than the seat, or the wall is too thin for the cut.
+/// disc is smaller than the seat, or the wall is too thin for the cut; [`DrawingError::Stated`] when a sheet's figure
+/// is not that of the sizes.
 pub fn seat_section(
     seat: &SeatSection,
     house: House,
     title: Title,
 ) -> Result<Drawing, DrawingError> {
     let cut = Cut::of(seat, house)?;
+    let says = Says::of(&cut, &seat.stated, house)?;
     Ok(Drawing {
         house,
         title,
-        views: vec![section(&cut, house), detail(&cut, house)],
+        views: vec![section(&cut, &says, house), detail(&cut, &says, house)],
         key: key(&cut),
         notes: notes(&cut, seat),
     })
@@ -178,6 +199,46 @@ impl Cut {
     }
 }
 
+/// What the computed dimensions say.
+struct Says {
+    outside: Label,
+    land_after: Label,
+    take: Label,
+    sink: Label,
+    wall_after: Option<Label>,
+}
+
+impl Says {
+    fn of(cut: &Cut, stated: &SeatStated, house: House) -> Result<Says, DrawingError> {
+        let says = |name, text: &Option<String>, inches: f64, rounding| {
+            stated::label(name, text.as_deref(), length(inches), house, rounding)
+        };
+        let land = (cut.new_outer - cut.new_inner).length();
+        let left = |wall: f64| {
+            let left = wall - cut.sink();
+            says(
+                "the wall after the cut",
+                &stated.wall_after,
+                left,
+                Rounding::Down,
+            )
+        };
+        let outside = 2.0 * cut.outside;
+        Ok(Says {
+            outside: says("the seat's outside", &stated.outside, outside, Rounding::Up)?,
+            land_after: says(
+                "the land after",
+                &stated.land_after,
+                land,
+                Rounding::Nearest,
+            )?,
+            take: says("the metal to take", &stated.take, cut.wedge(), Rounding::Up)?,
+            sink: says("the sink", &stated.sink, cut.sink(), Rounding::Up)?,
+            wall_after: cut.wall.map(left).transpose()?,
+        })
+    }
+}
+
 /// Metal of the body on the right of the axis: its outline, and which of its edges are real.
 struct Metal {
     edges: Vec<(Layer, Path)>,
@@ -241,7 +302,7 @@ fn length(inches: f64) -> Length {
 }
 
 /// The whole seat, cut through its axis.
-fn section(cut: &Cut, house: House) -> View {
+fn section(cut: &Cut, says: &Says, house: House) -> View {
     let mut view = View::new("Section");
     let width = cut.outside - cut.port;
     let out = cut
@@ -283,45 +344,45 @@ fn section(cut: &Cut, house: House) -> View {
             Point::new(0.0, top + over),
         ),
     );
-    let across = |view: &mut View, p: Point, side, word: &str| {
-        let mut label = Label::diameter(length(2.0 * p.x), house);
-        label.lines.insert(0, word.to_owned());
+    let across = |view: &mut View, p: Point, side, label: Label| {
         view.linear(left.point(p), p, side, label);
     };
-    across(&mut view, right.foot, Side::Below, "port");
+    let diameter =
+        |p: Point, word: &str| Label::stacked_diameter(length(2.0 * p.x), house).named(word);
+    across(
+        &mut view,
+        right.foot,
+        Side::Below,
+        diameter(right.foot, "port"),
+    );
     let seat_edge = if cut.disc.is_some() {
         cut.outer
     } else {
         shoulder
     };
-    across(&mut view, seat_edge, Side::Above, "seat outside");
+    let outside = says.outside.clone().after("Ø ").named("seat outside");
+    across(&mut view, seat_edge, Side::Above, outside);
     if let Some(body) = cut.body {
         let under = cut.outer.y - cut.wall.unwrap_or(cut.outer.y + down);
-        across(&mut view, Point::new(body, under), Side::Below, "body");
+        let at = Point::new(body, under);
+        across(&mut view, at, Side::Below, diameter(at, "body"));
     }
     if let Some(wall) = cut.wall {
         let corner = Point::new(out, cut.outer.y);
-        let label = named("wall as found", wall, house);
+        let label = Label::stacked(length(wall), house).named("wall\nas found");
         view.linear(corner - Point::new(0.0, wall), corner, Side::Right, label);
-        if cut.moves() {
+        if let Some(label) = says.wall_after.clone().filter(|_| cut.moves()) {
             let (edge, was) = if cut.opens() {
                 (cut.new_outer, cut.outer)
             } else {
                 (cut.new_inner, cut.inner)
             };
-            let label = named("wall after the cut", wall - cut.sink(), house);
+            let label = label.named("wall after\nthe cut");
             let under = was - Point::new(0.0, wall);
             view.linear(left.point(under), left.point(edge), Side::Left, label);
         }
     }
     view
-}
-
-/// A size in lines under its name.
-fn named(name: &str, inches: f64, house: House) -> Label {
-    let mut label = Label::stacked(length(inches), house);
-    label.lines.insert(0, name.to_owned());
-    label
 }
 
 /// The disc on the face to be left, both sides of the axis, and its upper right corner.
@@ -346,7 +407,7 @@ fn disc(cut: &Cut) -> (Path, Point) {
 }
 
 /// The land of the right side, enlarged.
-fn detail(cut: &Cut, house: House) -> View {
+fn detail(cut: &Cut, says: &Says, house: House) -> View {
     let mut view = View::new("Detail of the land");
     let out = cut.outside + 0.5 * cut.land;
     let wall = cut.wall.filter(|wall| *wall <= 0.9 * cut.land);
@@ -363,26 +424,32 @@ fn detail(cut: &Cut, house: House) -> View {
         drawn: [0.0, 0.0],
         label: Label::angle(Angle::radians(half)).after(word),
     };
-    let land = |view: &mut View, from: Point, to: Point, word: &str| {
-        let label = Label::length(length((to - from).length()), house).after(word);
-        view.linear(from, to, Side::Beside, label);
-    };
+    let found = Label::length(length(cut.land), house);
     if !cut.moves() {
-        land(&mut view, cut.inner, cut.outer, "land ");
+        view.linear(cut.inner, cut.outer, Side::Beside, found.after("land "));
         view.dimensions.push(angle(cut.outer, cut.found, ""));
         return view;
     }
     view.marks.push(Mark::Solid(cut.triangle()));
     view.line(Layer::Found, Path::line(cut.inner, cut.outer));
-    land(&mut view, cut.inner, cut.outer, "land found ");
-    land(&mut view, cut.new_inner, cut.new_outer, "land after ");
+    view.linear(
+        cut.inner,
+        cut.outer,
+        Side::Beside,
+        found.after("land found "),
+    );
+    let after = says.land_after.clone().after("land after ");
+    view.linear(cut.new_inner, cut.new_outer, Side::Beside, after);
     view.dimensions.push(angle(cut.outer, cut.found, "found "));
     view.dimensions
         .push(angle(cut.new_outer, cut.wanted, "wanted "));
-    let sink = named("sink", cut.sink(), house);
-    let wedge = Label::length(length(cut.wedge()), house)
+    let sink = says.sink.clone().named("sink");
+    let wedge = says
+        .take
+        .clone()
         .after("take ")
-        .over("square to the new face");
+        .over("square to")
+        .over("the new face");
     if cut.opens() {
         view.linear(cut.new_outer, cut.outer, Side::Right, sink);
         let on_face = cut.new_inner + (cut.new_outer - cut.new_inner) * 0.85;
@@ -402,7 +469,7 @@ fn key(cut: &Cut) -> Vec<(Layer, &'static str)> {
         key.push((Layer::Cut, "metal to take"));
     }
     key.extend([
-        (Layer::Neighbor, "disc, for its place"),
+        (Layer::Neighbor, "disc, in place"),
         (Layer::Center, "axis"),
         (Layer::Break, "broken off"),
     ]);

@@ -132,6 +132,6 @@ pub(super) fn along(view: &mut View, from: Point, to: Point, side: Side, word: &
             p
         }
     };
-    let label = Label::length(Length::inches(to.x - from.x), house).after(word);
+    let label = Label::stacked(Length::inches(to.x - from.x), house).after(word);
     view.linear(turn(from), turn(to), side, label);
 }

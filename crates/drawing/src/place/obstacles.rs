@@ -44,7 +44,11 @@ impl Obstacles {
                 Mark::Line(layer, path) if stands_in_the_way(*layer) => edges.extend(strokes(path)),
                 Mark::Line(..) => {}
                 Mark::Hatch(loops, _) => metal.push(loops.iter().flat_map(strokes).collect()),
-                Mark::Solid([a, b, c]) => edges.extend([(*a, *b), (*b, *c), (*c, *a)]),
+                Mark::Solid([a, b, c]) => {
+                    let sides = [(*a, *b), (*b, *c), (*c, *a)];
+                    edges.extend(sides);
+                    metal.push(sides.to_vec());
+                }
             }
         }
         Obstacles {

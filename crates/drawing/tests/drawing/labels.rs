@@ -1,7 +1,7 @@
 //! What a dimension says.
 
 use drawing::{Label, Tolerance};
-use measure::{Angle, House, Length};
+use measure::{Angle, House, Length, Rounding};
 
 #[test]
 fn a_size_is_written_as_the_shop_writes_it() {
@@ -28,16 +28,65 @@ fn a_fraction_may_stand_over_its_decimals() {
 
 #[test]
 fn a_tolerance_stands_in_a_line_of_its_own() {
-    let label = Label::diameter(Length::inches(0.625), House::Inch);
-    let over_under = Tolerance::OverUnder(Length::inches(0.0), Length::inches(0.0005));
+    let inches = Length::inches;
+    let nominal = inches(0.625);
+    let of = |tolerance, house| Label::kept(nominal, Some(tolerance), "Ø ", house).lines;
+    let over_under = Tolerance::OverUnder(inches(0.0), inches(0.0005));
+    // From memory of ASME Y14.5: size and tolerance have one count of decimals; of two limits the greater stands over.
+    for (tolerance, house, lines) in [
+        (over_under, House::Inch, vec!["Ø .6250", "+.0000 -.0005"]),
+        (
+            Tolerance::Either(inches(0.0005)),
+            House::Inch,
+            vec!["Ø .6250 ±.0005"],
+        ),
+        (
+            Tolerance::Either(inches(0.00025)),
+            House::Inch,
+            vec!["Ø .62500 ±.00025"],
+        ),
+        (
+            Tolerance::Either(Length::mm(0.05)),
+            House::Metric,
+            vec!["Ø 15.875 ±0.050"],
+        ),
+        (
+            Tolerance::Limits(inches(0.6245), nominal),
+            House::Inch,
+            vec!["Ø .6250", "Ø .6245"],
+        ),
+        (Tolerance::Reference, House::Inch, vec!["(Ø .6250)"]),
+    ] {
+        assert_eq!(of(tolerance, house), lines);
+    }
     assert_eq!(
-        label.clone().within(over_under, House::Inch).lines,
-        ["Ø 5/8 · .6250", "+.0000 -.0005"]
+        Label::kept(nominal, None, "Ø ", House::Inch).lines,
+        ["Ø 5/8", ".6250"]
     );
-    let either = Tolerance::Either(Length::mm(0.05));
+    let whole = Label::kept(
+        inches(2.0),
+        Some(Tolerance::Either(inches(0.001))),
+        "",
+        House::Inch,
+    );
     assert_eq!(
-        label.within(either, House::Metric).lines,
-        ["Ø 5/8 · .6250", "±0.050"]
+        whole.lines,
+        ["2.0000 ±.0010"],
+        "a whole size shows how closely it is kept"
+    );
+}
+
+#[test]
+fn a_computed_size_is_rounded_the_way_it_is_told_and_a_stated_one_is_repeated() {
+    let size = Length::inches(0.00891);
+    let rounded = |way| Label::rounded(size, House::Inch, way).lines[0].clone();
+    assert_eq!(rounded(Rounding::Up), ".0090");
+    assert_eq!(rounded(Rounding::Down), ".0089");
+    assert_eq!(Label::stated("0.0090", House::Inch).lines, [".0090"]);
+    assert_eq!(Label::stated("0.229", House::Metric).lines, ["0.229"]);
+    assert_eq!(
+        Label::words("x").named("wall\nas found").lines,
+        ["wall", "as found", "x"]
     );
 }
 

@@ -3,8 +3,8 @@
 use crate::samples::{self, seat, title};
 use drawing::geometry::{Bounds, Path, Point};
 use drawing::{
-    DiscLap, Drawing, Laid, SeatLap, SeatSection, Shape, Text, TurnedDisc, lap_for_disc, seat_lap,
-    seat_section, turned_disc,
+    DiscLap, Drawing, Laid, PIXELS, PageWidth, SeatLap, SeatSection, Shape, Text, TurnedDisc,
+    lap_for_disc, seat_lap, seat_section, turned_disc,
 };
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
@@ -31,12 +31,24 @@ fn along(path: &Path) -> Vec<Point> {
 }
 
 fn check(drawing: &Drawing) -> Result<(), String> {
-    check_laid(&drawing.lay_out().map_err(|why| why.to_string())?)
+    check_laid(&drawing.lay_out().map_err(|why| why.to_string())?, 0.4)?;
+    for width in [PageWidth::Narrow, PageWidth::Wide] {
+        let laid = drawing.for_page(width).map_err(|why| why.to_string())?;
+        check_laid(&laid, 0.0).map_err(|why| format!("{width:?}: {why}"))?;
+        let least = all_texts(&laid)
+            .iter()
+            .map(|text| text.height)
+            .fold(9.0, f64::min);
+        if least * PIXELS < 14.0 {
+            return Err(format!("{width:?}: type of {} pixels", least * PIXELS));
+        }
+    }
+    Ok(())
 }
 
-fn check_laid(laid: &Laid) -> Result<(), String> {
+fn check_laid(laid: &Laid, margin: f64) -> Result<(), String> {
     let texts = texts(laid);
-    let paper = Bounds::of(Point::ORIGIN, Point::new(laid.width, laid.height)).grown(-0.4);
+    let paper = Bounds::of(Point::ORIGIN, Point::new(laid.width, laid.height)).grown(-margin);
     for (number, (text, words)) in texts.iter().enumerate() {
         if !paper.encloses(*text) {
             return Err(format!("`{words}` leaves the border"));
@@ -70,6 +82,11 @@ fn check_laid(laid: &Laid) -> Result<(), String> {
 
 /// Every text on the sheet with its box.
 fn texts(laid: &Laid) -> Vec<(Bounds, String)> {
+    let texts = all_texts(laid).into_iter();
+    texts.map(|text| (of(&text), text.words)).collect()
+}
+
+fn all_texts(laid: &Laid) -> Vec<Text> {
     let items = laid.views.iter().flat_map(|view| &view.items);
     let plain = items
         .chain(&laid.frame)
@@ -82,10 +99,7 @@ fn texts(laid: &Laid) -> Vec<(Bounds, String)> {
         .iter()
         .flat_map(|view| &view.dimensions)
         .flat_map(|placed| placed.texts());
-    plain
-        .chain(dimensions)
-        .map(|text| (of(&text), text.words.clone()))
-        .collect()
+    plain.chain(dimensions).collect()
 }
 
 #[test]
@@ -99,11 +113,11 @@ fn the_samples_are_clear() {
 fn the_check_can_fail() {
     let drawing = seat_section(&seat(1.5, 0.125, 43.0, 45.0), House::Inch, title("Seat")).unwrap();
     let good = drawing.lay_out().unwrap();
-    check_laid(&good).unwrap();
+    check_laid(&good, 0.4).unwrap();
     let moved = |to: Bounds| {
         let mut laid = good.clone();
         laid.views[0].dimensions[0].text = to;
-        check_laid(&laid).unwrap_err()
+        check_laid(&laid, 0.4).unwrap_err()
     };
     let other = good.views[0].dimensions[1].text;
     assert!(moved(other).contains("lies on"));

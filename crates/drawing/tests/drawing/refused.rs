@@ -37,14 +37,14 @@ fn a_seat_that_cannot_be_is_refused_with_its_size_and_what_was_expected() {
         (
             SeatSection {
                 body_outside: Some(Length::inches(1.5)),
-                ..good
+                ..good.clone()
             },
             "the outside of the body is 1.5000 in; more than the outside of the seat (1.6607 in)",
         ),
         (
             SeatSection {
                 disc_outside: Some(Length::inches(1.25)),
-                ..good
+                ..good.clone()
             },
             "the outside of the disc is 1.2500 in; more than the port (1.5000 in)",
         ),
@@ -52,7 +52,7 @@ fn a_seat_that_cannot_be_is_refused_with_its_size_and_what_was_expected() {
             // Plane geometry: the sink is .125 sin 5° / sin 45° = .0154.
             SeatSection {
                 wall: Some(Length::inches(0.015)),
-                ..good
+                ..good.clone()
             },
             "the wall behind the seat is .0150 in; more than the sink, or the cut breaks through (.0154 in)",
         ),

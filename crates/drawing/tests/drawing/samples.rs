@@ -3,8 +3,8 @@
 use drawing::geometry::{Path, Point, Vertex};
 use drawing::hatch::Lean;
 use drawing::{
-    DiscLap, Drawing, DrawingError, Label, Layer, Mark, SeatLap, SeatSection, Side, Title,
-    Tolerance, TurnedDisc, View, lap_for_disc, seat_lap, seat_section, turned_disc,
+    DiscLap, Drawing, DrawingError, Label, Layer, Mark, SeatLap, SeatSection, SeatStated, Side,
+    Title, Tolerance, TurnedDisc, View, lap_for_disc, seat_lap, seat_section, turned_disc,
 };
 use measure::{Angle, House, Length};
 
@@ -59,6 +59,7 @@ pub fn seat(port: f64, land: f64, found: f64, wanted: f64) -> SeatSection {
         wall: None,
         body_outside: None,
         disc_outside: None,
+        stated: SeatStated::default(),
     }
 }
 
@@ -102,7 +103,7 @@ pub fn all() -> Vec<Sample> {
         ..seat(1.25, 0.1875, 48.0, 45.0)
     };
     vec![
-        seat_sample("seat-opened", usual, House::Inch),
+        seat_sample("seat-opened", usual.clone(), House::Inch),
         seat_sample("seat-closed", closed, House::Inch),
         seat_sample("seat-metric", usual, House::Metric),
         seat_sample(
@@ -197,7 +198,8 @@ fn ring_sample() -> Sample {
         },
     );
     let label = |inches: f64| Label::diameter(Length::inches(inches), House::Inch);
-    let size = label(3.0).within(Tolerance::Either(Length::inches(0.0005)), House::Inch);
+    let close = Tolerance::Either(Length::inches(0.0005));
+    let size = Label::kept(Length::inches(3.0), Some(close), "Ø ", House::Inch);
     view.linear(
         Point::new(-1.5, 0.0),
         Point::new(1.5, 0.0),

@@ -62,7 +62,12 @@ fn every_figure_equals_what_its_arrows_span() {
             let reading = 3e-6 / dimension.times;
             match (dimension.tips.len(), dimension.radius) {
                 (2, None) => {
+                    // A computed size is rounded one way, by up to one in its last place; others to the nearest.
+                    let one_way = ["seat outside", "sink", "wall after"]
+                        .contains(&dimension.lines[0].as_str());
+                    let times = if one_way { 2.0 } else { 1.0 };
                     for (figure, error) in figures(&dimension.lines, house) {
+                        let error = error * times;
                         let spanned = length(&dimension) / dimension.times;
                         assert!(
                             (spanned - figure).abs() <= error + reading,

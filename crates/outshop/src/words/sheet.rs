@@ -28,6 +28,9 @@ pub const DRAWN: &str = "Drawn to scale";
 /// The title of a drawing.
 pub const SEAT: &str = "Valve seat, before and after";
 
+/// Why a sheet that was kept is not drawn.
+pub const NOT_AS_KEPT: &str = "Not drawn: worked again with the facts of today, the sheet would not read as the one kept here, and that one governs.";
+
 /// Before a line of working.
 pub fn equals(text: &str) -> String {
     format!("= {text}")

@@ -7,7 +7,7 @@ use shop::record::as_left;
 use shop::route::{Choice, Feasible, Offer, metal_left, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{Drawn, View, kit};
+use super::{Drawn, View, drawn, kit};
 use crate::Failure;
 use crate::words::{self, finding as say, tag};
 
@@ -31,6 +31,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         }
         (measured(view, kept))
         (verdict(&choice.judgement))
+        (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
         (weighed(view, kept, &choice))
         (decided(view, kept, &choice))
         (job(view, kept)?)

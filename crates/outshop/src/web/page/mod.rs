@@ -1,6 +1,7 @@
 //! The pages: one file a place. Each draws from the book and gives a title and a body.
 
 mod ahead;
+mod drawn;
 mod engine;
 mod finding;
 mod inspection;

@@ -1,11 +1,10 @@
 //! Worked sheets: the list of them, and any one as a form that shows its steps, its sources, its cautions.
 
 use maud::{Markup, PreEscaped, html};
-use measure::{Angle, Length};
 use physics::card::Card;
 use physics::{Given, Sheet, Shown};
 
-use super::{Drawn, View, kit};
+use super::{Drawn, View, drawn, kit};
 use crate::Failure;
 use crate::words::{self, sheet as say};
 
@@ -40,7 +39,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
             (inputs(view, card))
             div { @match &worked {
                 None => p class="quiet" { (say::FILL_IN) },
-                Some(Ok(sheet)) => { (page(sheet, &drawn(view, sheet))) }
+                Some(Ok(sheet)) => { (page(sheet, &drawn::of_sheet(sheet, drawn::title(view, None)).map_or(html! {}, drawn::shown))) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
         }
@@ -115,55 +114,4 @@ fn page(sheet: &Sheet, drawn: &Markup) -> Markup {
         h2 { (say::SOURCES) }
         ul class="small" { @for source in &sheet.sources { li { (source) } } }
     }
-}
-
-/// The drawing of what a sheet computes, where there is one: to scale, dimensioned, changing with the numbers.
-fn drawn(view: &View<'_>, sheet: &Sheet) -> Markup {
-    let svg = match sheet.card.id {
-        "seat.correct" => seat(view, sheet),
-        _ => return html! {},
-    };
-    html! {
-        h2 { (say::DRAWN) }
-        @match svg {
-            Ok(svg) => div class="ribbon drawn" { (PreEscaped(svg)) },
-            Err(why) => p { (say::not_drawn(&why)) },
-        }
-    }
-}
-
-/// The seat before and after, from the sheet's own inputs.
-fn seat(view: &View<'_>, sheet: &Sheet) -> Result<String, String> {
-    let input = |name: &str| {
-        sheet
-            .inputs
-            .iter()
-            .find(|i| i.name == name)
-            .and_then(|i| match i.value {
-                Shown::Quantity { si, .. } => si,
-                _ => None,
-            })
-    };
-    let need = |name: &str| input(name).ok_or_else(|| say::needs(name));
-    let seat = drawing::SeatSection {
-        port: Length::m(need("port")?),
-        land: Length::m(need("land")?),
-        found_half_angle: Angle::radians(need("found_half_angle")?),
-        wanted_half_angle: Angle::radians(need("wanted_half_angle")?),
-        wall: input("wall").map(Length::m),
-        body_outside: None,
-        disc_outside: None,
-    };
-    let title = drawing::Title {
-        shop: view.book.shop.as_ref().map(|s| s.name.clone()),
-        drawing: say::SEAT.into(),
-        as_of: Some(view.on.to_string()),
-        sheets: vec![sheet.card.id.to_string()],
-        ..drawing::Title::default()
-    };
-    let drawing = drawing::seat_section(&seat, view.house, title).map_err(|e| e.to_string())?;
-    drawing
-        .lay_out()
-        .map(|laid| laid.svg())
-        .map_err(|e| e.to_string())
 }
