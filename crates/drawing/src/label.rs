@@ -27,6 +27,36 @@ pub enum Tolerance {
     Reference,
 }
 
+/// A size, and how closely it is to be kept where somebody has said so.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Kept {
+    /// The size, to which the part is drawn.
+    pub size: Length,
+    /// How closely.
+    pub within: Option<Tolerance>,
+}
+
+impl From<Length> for Kept {
+    fn from(size: Length) -> Kept {
+        Kept { size, within: None }
+    }
+}
+
+impl Kept {
+    /// A size that is to be kept so closely.
+    pub const fn within(size: Length, tolerance: Tolerance) -> Kept {
+        Kept {
+            size,
+            within: Some(tolerance),
+        }
+    }
+
+    /// A size that follows from others: said in brackets and not to be worked to.
+    pub const fn reference(size: Length) -> Kept {
+        Kept::within(size, Tolerance::Reference)
+    }
+}
+
 /// The lines of text at a dimension.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Label {
@@ -75,6 +105,15 @@ impl Label {
             "{}°",
             text.trim_end_matches('0').trim_end_matches('.')
         ))
+    }
+
+    /// An angle and how far it may be off either way.
+    pub fn angle_within(angle: Angle, within: Option<Angle>) -> Label {
+        let mut label = Label::angle(angle);
+        if let (Some(within), Some(line)) = (within, label.lines.first_mut()) {
+            line.push_str(&Label::angle(within).after(" ±").lines.concat());
+        }
+        label
     }
 
     /// The label with `word` before its first line.

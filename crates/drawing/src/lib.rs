@@ -1,7 +1,7 @@
 //! Drawings to scale, dimensioned and lined, as SVG and as DXF.
 //!
 //! A drawing is a plain function of plain numbers: [`seat_section`], [`turned_disc`], [`seat_lap`],
-//! [`lap_for_disc`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
+//! [`lap_for_disc`], [`turned_bushing`], [`plug_gauge`], [`mandrel`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
 //! scale, with every dimension in a place of its own; [`Laid::svg`] and [`Laid::dxf`] write that down. For a page on a
 //! screen [`Drawing::for_page`] lays it out without title block, and [`Laid::svg_view`] writes it to stand inside HTML.
 //!
@@ -29,11 +29,12 @@ pub mod geometry;
 pub mod hatch;
 
 pub use draw::{
-    DiscLap, SeatLap, SeatSection, SeatStated, TurnedDisc, lap_for_disc, seat_lap, seat_section,
+    Collar, DiscLap, Lead, Mandrel, PlugGauge, SeatLap, SeatSection, SeatStated, TurnedBushing,
+    TurnedDisc, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing,
     turned_disc,
 };
 pub use error::DrawingError;
-pub use label::{Label, Tolerance};
+pub use label::{Kept, Label, Tolerance};
 pub use laid::{Item, Laid, LaidView, Shape, Text};
 pub use layer::Layer;
 pub use page::{PIXELS, PageWidth};

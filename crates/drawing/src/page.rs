@@ -27,6 +27,11 @@ pub enum PageWidth {
 }
 
 impl PageWidth {
+    /// How wide a drawing for it usually is, inches of paper.
+    pub fn usual(self) -> f64 {
+        self.tries().first().copied().unwrap_or_default()
+    }
+
     /// The widths that are tried, inches of paper. The first leaves the page its margins; a drawing that has no
     /// place for a dimension in that becomes wider, and never its type smaller.
     const fn tries(self) -> &'static [f64] {

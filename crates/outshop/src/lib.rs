@@ -6,6 +6,7 @@
 mod answer;
 mod args;
 mod context;
+pub mod drawn;
 mod ids;
 mod now;
 mod verb;

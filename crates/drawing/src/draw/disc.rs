@@ -5,7 +5,7 @@ use super::turned::{Turned, along, axis, diameter};
 use crate::error::DrawingError;
 use crate::geometry::Point;
 use crate::hatch::Lean;
-use crate::label::Label;
+use crate::label::{Kept, Label, Tolerance};
 use crate::layer::Layer;
 use crate::sheet::Drawing;
 use crate::title::Title;
@@ -17,17 +17,19 @@ use std::f64::consts::{FRAC_PI_4, PI};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TurnedDisc {
     /// Diameter of the nose, where the cone starts.
-    pub nose: Length,
+    pub nose: Kept,
     /// Diameter over all, where the cone ends.
-    pub outside: Length,
+    pub outside: Kept,
     /// Half angle of the face, from the axis.
     pub half_angle: Angle,
+    /// How far the half angle may be off either way, where somebody has said so.
+    pub half_angle_within: Option<Angle>,
     /// Length of the cylinder behind the cone.
-    pub rim: Length,
+    pub rim: Kept,
     /// Diameter of the stem.
-    pub stem: Length,
+    pub stem: Kept,
     /// Length of the stem behind the disc.
-    pub stem_length: Length,
+    pub stem_length: Kept,
     /// Chamfer at 45 degrees on the back of the rim and the end of the stem, if there is to be one.
     pub chamfer: Option<Length>,
 }
@@ -38,25 +40,26 @@ pub struct TurnedDisc {
 /// [`DrawingError::Size`] when a size is not above nothing, the nose or the stem is no smaller than the outside, or a
 /// chamfer is larger than what it is cut from.
 pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Drawing, DrawingError> {
-    let nose = need::size("the nose", disc.nose, house)? / 2.0;
-    let stem = need::size("the stem", disc.stem, house)? / 2.0;
+    let nose = need::kept("the nose", disc.nose, house)? / 2.0;
+    let stem = need::kept("the stem", disc.stem, house)? / 2.0;
+    need::kept("the outside of the disc", disc.outside, house)?;
     let outside = need::more(
         "the outside of the disc",
-        disc.outside,
-        disc.nose,
+        disc.outside.size,
+        disc.nose.size,
         "more than the nose",
         house,
     )? / 2.0;
     need::more(
         "the outside of the disc",
-        disc.outside,
-        disc.stem,
+        disc.outside.size,
+        disc.stem.size,
         "more than the stem",
         house,
     )?;
     let half_angle = need::half_angle("the half angle of the face", disc.half_angle)?;
-    let rim = need::size("the rim", disc.rim, house)?;
-    let stem_length = need::size("the length of the stem", disc.stem_length, house)?;
+    let rim = need::kept("the rim", disc.rim, house)?;
+    let stem_length = need::kept("the length of the stem", disc.stem_length, house)?;
     let chamfer = disc
         .chamfer
         .map(|chamfer| need::size("the chamfer", chamfer, house))
@@ -95,20 +98,49 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
     .draw(&mut view);
     axis(&mut view, 0.0, end);
     let (front, shoulder) = (Point::new(0.0, nose), Point::new(cone, outside));
-    diameter(&mut view, front, Side::Left, "nose", house);
-    diameter(&mut view, shoulder, Side::Left, "disc", house);
+    diameter(
+        &mut view,
+        front,
+        Side::Left,
+        "nose",
+        disc.nose.within,
+        house,
+    );
+    diameter(
+        &mut view,
+        shoulder,
+        Side::Left,
+        "disc",
+        disc.outside.within,
+        house,
+    );
     let tail = Point::new(end - chamfer.unwrap_or(0.0), stem);
-    diameter(&mut view, tail, Side::Right, "stem", house);
+    diameter(
+        &mut view,
+        tail,
+        Side::Right,
+        "stem",
+        disc.stem.within,
+        house,
+    );
     let inset = chamfer.unwrap_or(0.0);
     let (rim_back, stem_end) = (
         Point::new(back, outside - inset),
         Point::new(end, stem - inset),
     );
-    along(&mut view, front, shoulder, Side::Below, "cone ", house);
-    along(&mut view, shoulder, rim_back, Side::Below, "rim ", house);
-    along(&mut view, rim_back, stem_end, Side::Below, "stem ", house);
-    along(&mut view, front, stem_end, Side::Below, "over all ", house);
-    view.dimensions.push(face(front, shoulder, half_angle));
+    // The cone and the length over all follow from the other sizes.
+    let follows = Some(Tolerance::Reference);
+    for (from, to, word, within) in [
+        (front, shoulder, "cone ", follows),
+        (shoulder, rim_back, "rim ", disc.rim.within),
+        (rim_back, stem_end, "stem ", disc.stem_length.within),
+        (front, stem_end, "over all ", follows),
+    ] {
+        along(&mut view, from, to, Side::Below, word, within, house);
+    }
+    let angle = Label::angle_within(Angle::radians(half_angle), disc.half_angle_within);
+    view.dimensions
+        .push(face(front, shoulder, half_angle, angle));
     if let Some(given) = disc.chamfer {
         let label = Label::length(given, house)
             .over("× 45°")
@@ -134,12 +166,12 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
 }
 
 /// The half angle of a face that opens from left to right, measured in the air before it.
-pub(super) fn face(front: Point, shoulder: Point, half_angle: f64) -> Dimension {
+pub(super) fn face(front: Point, shoulder: Point, half_angle: f64, label: Label) -> Dimension {
     Dimension::Angle {
         vertex: shoulder,
         start: PI,
         sweep: half_angle,
         drawn: [0.0, (shoulder - front).length()],
-        label: Label::angle(Angle::radians(half_angle)),
+        label,
     }
 }

@@ -6,7 +6,7 @@ use super::turned::{Turned, along, axis, diameter};
 use crate::error::DrawingError;
 use crate::geometry::Point;
 use crate::hatch::Lean;
-use crate::label::Label;
+use crate::label::{Kept, Label, Tolerance};
 use crate::layer::Layer;
 use crate::sheet::Drawing;
 use crate::title::Title;
@@ -24,21 +24,23 @@ const KEY: [(Layer, &str); 3] = [
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeatLap {
     /// Small diameter of the cone.
-    pub small: Length,
+    pub small: Kept,
     /// Large diameter of the cone.
-    pub large: Length,
+    pub large: Kept,
     /// Half angle of the cone, from the axis.
     pub half_angle: Angle,
+    /// How far the half angle may be off either way, where somebody has said so.
+    pub half_angle_within: Option<Angle>,
     /// Length of the cylinder behind the cone.
-    pub back: Length,
+    pub back: Kept,
     /// Diameter of the pilot.
-    pub pilot: Length,
+    pub pilot: Kept,
     /// Length of the pilot before the lap.
-    pub pilot_length: Length,
+    pub pilot_length: Kept,
     /// Diameter of the spindle, which is the bore of the lap.
-    pub spindle: Length,
+    pub spindle: Kept,
     /// Length of the spindle behind the lap.
-    pub drive_length: Length,
+    pub drive_length: Kept,
 }
 
 /// The lap on its spindle, the upper half in section.
@@ -46,34 +48,36 @@ pub struct SeatLap {
 /// # Errors
 /// [`DrawingError::Size`] when a size is not above nothing, or the cone is no larger than the spindle or the pilot.
 pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, DrawingError> {
-    let spindle = need::size("the spindle", lap.spindle, house)? / 2.0;
-    let pilot = need::size("the pilot", lap.pilot, house)? / 2.0;
+    let spindle = need::kept("the spindle", lap.spindle, house)? / 2.0;
+    let pilot = need::kept("the pilot", lap.pilot, house)? / 2.0;
     let small_name = "the small end of the lap";
+    need::kept(small_name, lap.small, house)?;
+    need::kept("the large end of the lap", lap.large, house)?;
     need::more(
         small_name,
-        lap.small,
-        lap.pilot,
+        lap.small.size,
+        lap.pilot.size,
         "more than the pilot",
         house,
     )?;
     let small = need::more(
         small_name,
-        lap.small,
-        lap.spindle,
+        lap.small.size,
+        lap.spindle.size,
         "more than the spindle",
         house,
     )? / 2.0;
     let large = need::more(
         "the large end of the lap",
-        lap.large,
-        lap.small,
+        lap.large.size,
+        lap.small.size,
         "more than the small end",
         house,
     )? / 2.0;
     let half_angle = need::half_angle("the half angle of the lap", lap.half_angle)?;
-    let back = need::size("the length behind the cone", lap.back, house)?;
-    let pilot_length = need::size("the length of the pilot", lap.pilot_length, house)?;
-    let drive = need::size("the length of the spindle", lap.drive_length, house)?;
+    let back = need::kept("the length behind the cone", lap.back, house)?;
+    let pilot_length = need::kept("the length of the pilot", lap.pilot_length, house)?;
+    let drive = need::kept("the length of the spindle", lap.drive_length, house)?;
 
     let cone = (large - small) / math::tan(half_angle);
     let behind = cone + back;
@@ -105,15 +109,26 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
     }
     .draw(&mut view);
     axis(&mut view, tip.x, end.x);
-    diameter(&mut view, tip, Side::Left, "pilot", house);
-    diameter(&mut view, front, Side::Left, "lap, small", house);
-    diameter(&mut view, rear, Side::Right, "lap, large", house);
-    diameter(&mut view, end, Side::Right, "spindle", house);
-    along(&mut view, tip, front, Side::Below, "pilot ", house);
-    along(&mut view, front, shoulder, Side::Below, "cone ", house);
-    along(&mut view, shoulder, rear, Side::Below, "back ", house);
-    along(&mut view, rear, end, Side::Below, "drive ", house);
-    view.dimensions.push(face(front, shoulder, half_angle));
+    for (at, side, word, within) in [
+        (tip, Side::Left, "pilot", lap.pilot.within),
+        (front, Side::Left, "lap, small", lap.small.within),
+        (rear, Side::Right, "lap, large", lap.large.within),
+        (end, Side::Right, "spindle", lap.spindle.within),
+    ] {
+        diameter(&mut view, at, side, word, within, house);
+    }
+    for (from, to, word, within) in [
+        (tip, front, "pilot ", lap.pilot_length.within),
+        // The cone follows from its ends and its angle.
+        (front, shoulder, "cone ", Some(Tolerance::Reference)),
+        (shoulder, rear, "back ", lap.back.within),
+        (rear, end, "drive ", lap.drive_length.within),
+    ] {
+        along(&mut view, from, to, Side::Below, word, within, house);
+    }
+    let angle = Label::angle_within(Angle::radians(half_angle), lap.half_angle_within);
+    view.dimensions
+        .push(face(front, shoulder, half_angle, angle));
     Ok(Drawing {
         house,
         title,
@@ -132,15 +147,17 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DiscLap {
     /// Diameter over all.
-    pub outside: Length,
+    pub outside: Kept,
     /// Length over all.
-    pub length: Length,
+    pub length: Kept,
     /// Diameter of the mouth, where the cone is widest.
-    pub mouth: Length,
+    pub mouth: Kept,
     /// Half angle of the cone, from the axis.
     pub half_angle: Angle,
+    /// How far the half angle may be off either way, where somebody has said so.
+    pub half_angle_within: Option<Angle>,
     /// Diameter of the bore behind the cone.
-    pub bore: Length,
+    pub bore: Kept,
 }
 
 /// The lap for a disc, the upper half in section.
@@ -149,18 +166,21 @@ pub struct DiscLap {
 /// [`DrawingError::Size`] when a size is not above nothing, or bore, mouth and outside are not each larger than the
 /// one before, or the cone is longer than the lap.
 pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing, DrawingError> {
-    let bore = need::size("the bore of the lap", lap.bore, house)? / 2.0;
+    let bore = need::kept("the bore of the lap", lap.bore, house)? / 2.0;
+    need::kept("the mouth of the lap", lap.mouth, house)?;
+    need::kept("the outside of the lap", lap.outside, house)?;
+    need::kept("the length of the lap", lap.length, house)?;
     let mouth = need::more(
         "the mouth of the lap",
-        lap.mouth,
-        lap.bore,
+        lap.mouth.size,
+        lap.bore.size,
         "more than the bore",
         house,
     )? / 2.0;
     let outside = need::more(
         "the outside of the lap",
-        lap.outside,
-        lap.mouth,
+        lap.outside.size,
+        lap.mouth.size,
         "more than the mouth",
         house,
     )? / 2.0;
@@ -168,7 +188,7 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
     let deep = (mouth - bore) / math::tan(half_angle);
     let long = need::more(
         "the length of the lap",
-        lap.length,
+        lap.length.size,
         Length::inches(deep),
         "more than its cone is deep",
         house,
@@ -185,17 +205,33 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
     }
     .draw(&mut view);
     axis(&mut view, 0.0, long);
-    diameter(&mut view, Point::new(0.0, bore), Side::Left, "bore", house);
-    diameter(&mut view, left, Side::Left, "outside", house);
-    diameter(&mut view, lip, Side::Right, "mouth", house);
-    along(&mut view, left, right, Side::Below, "length ", house);
-    along(&mut view, foot, right, Side::Above, "cone ", house);
+    let face = Point::new(0.0, bore);
+    for (at, side, word, within) in [
+        (face, Side::Left, "bore", lap.bore.within),
+        (left, Side::Left, "outside", lap.outside.within),
+        (lip, Side::Right, "mouth", lap.mouth.within),
+    ] {
+        diameter(&mut view, at, side, word, within, house);
+    }
+    let length = lap.length.within;
+    along(
+        &mut view,
+        left,
+        right,
+        Side::Below,
+        "length ",
+        length,
+        house,
+    );
+    // The cone follows from its ends and its angle.
+    let follows = Some(Tolerance::Reference);
+    along(&mut view, foot, right, Side::Above, "cone ", follows, house);
     view.dimensions.push(Dimension::Angle {
         vertex: foot,
         start: 0.0,
         sweep: half_angle,
         drawn: [0.0, (lip - foot).length()],
-        label: Label::angle(Angle::radians(half_angle)),
+        label: Label::angle_within(Angle::radians(half_angle), lap.half_angle_within),
     });
     Ok(Drawing {
         house,

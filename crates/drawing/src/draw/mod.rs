@@ -1,12 +1,16 @@
 //! The drawings themselves, each a plain function of plain numbers.
 
+mod bushing;
 mod disc;
+mod gauge;
 mod lap;
 mod need;
 mod seat;
 mod stated;
 mod turned;
 
+pub use bushing::{Collar, Lead, TurnedBushing, turned_bushing};
 pub use disc::{TurnedDisc, turned_disc};
+pub use gauge::{Mandrel, PlugGauge, mandrel, plug_gauge};
 pub use lap::{DiscLap, SeatLap, lap_for_disc, seat_lap};
 pub use seat::{SeatSection, SeatStated, seat_section};

@@ -1,6 +1,7 @@
 //! Refuses, in words, sizes from which nothing can be drawn.
 
 use crate::error::DrawingError;
+use crate::label::{Kept, Tolerance};
 use measure::{Angle, House, Length, Rounding, show};
 
 /// A size as a sentence has it.
@@ -33,6 +34,29 @@ pub(super) fn more(
         name,
         given: shown(length, house),
         expected,
+    })
+}
+
+/// The size in inches, if it is above nothing and its tolerance is one that it keeps itself.
+pub(super) fn kept(name: &'static str, kept: Kept, house: House) -> Result<f64, DrawingError> {
+    let inches = size(name, kept.size, house)?;
+    let span = match kept.within {
+        None | Some(Tolerance::Reference) => return Ok(inches),
+        Some(Tolerance::Either(by)) => (-by.to_inches(), by.to_inches()),
+        Some(Tolerance::OverUnder(over, under)) => (-under.to_inches(), over.to_inches()),
+        Some(Tolerance::Limits(least, most)) => {
+            (least.to_inches() - inches, most.to_inches() - inches)
+        }
+    };
+    // A hair is the dust of arithmetic.
+    let (least, most) = (span.0 - 1e-9, span.1 + 1e-9);
+    if least <= 0.0 && most >= 0.0 && inches + span.0 > 0.0 && span.1.is_finite() {
+        return Ok(inches);
+    }
+    Err(DrawingError::Size {
+        name,
+        given: shown(kept.size, house),
+        expected: "a size within its own limits, and limits above nothing".to_owned(),
     })
 }
 

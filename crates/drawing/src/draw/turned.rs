@@ -2,7 +2,7 @@
 
 use crate::geometry::{Path, Point, Transform};
 use crate::hatch::Lean;
-use crate::label::Label;
+use crate::label::{Label, Tolerance};
 use crate::layer::Layer;
 use crate::view::{Mark, Side, View};
 use measure::{House, Length};
@@ -115,16 +115,28 @@ pub(super) fn axis(view: &mut View, from: f64, to: f64) {
 }
 
 /// Dimensions the diameter at a point of the outside or the bore; `word` says of what.
-pub(super) fn diameter(view: &mut View, at: Point, side: Side, word: &str, house: House) {
-    let mut label = Label::stacked_diameter(Length::inches(2.0 * at.y), house);
-    if !word.is_empty() {
-        label.lines.insert(0, word.to_owned());
-    }
+pub(super) fn diameter(
+    view: &mut View,
+    at: Point,
+    side: Side,
+    word: &str,
+    within: Option<Tolerance>,
+    house: House,
+) {
+    let label = Label::kept(Length::inches(2.0 * at.y), within, "Ø ", house).named(word);
     view.linear(Point::new(at.x, -at.y), at, side, label);
 }
 
 /// Dimensions the length along the axis between two points; `word` says of what.
-pub(super) fn along(view: &mut View, from: Point, to: Point, side: Side, word: &str, house: House) {
+pub(super) fn along(
+    view: &mut View,
+    from: Point,
+    to: Point,
+    side: Side,
+    word: &str,
+    within: Option<Tolerance>,
+    house: House,
+) {
     let turn = |p: Point| {
         if side == Side::Below {
             Transform::mirror_top_bottom().point(p)
@@ -132,6 +144,6 @@ pub(super) fn along(view: &mut View, from: Point, to: Point, side: Side, word: &
             p
         }
     };
-    let label = Label::stacked(Length::inches(to.x - from.x), house).after(word);
+    let label = Label::kept(Length::inches(to.x - from.x), within, "", house).after(word);
     view.linear(turn(from), turn(to), side, label);
 }

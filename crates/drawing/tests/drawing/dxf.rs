@@ -158,10 +158,7 @@ fn signs_of_a_drawing_are_written_in_its_own_codes() {
         .filter(|entity| entity.kind == "TEXT")
         .map(|entity| entity.text(1).to_owned())
         .collect();
-    assert!(
-        texts.iter().any(|text| text == "%%c 1 1/2 = 1.5000"),
-        "{texts:?}"
-    );
+    assert!(texts.iter().any(|text| text == "%%c 1 1/2"), "{texts:?}");
     assert!(texts.iter().any(|text| text == "45%%d"), "{texts:?}");
 }
 
@@ -173,7 +170,8 @@ fn true_seat() -> Drawing {
 
 #[test]
 fn a_circle_is_a_circle() {
-    let ring = samples::all().pop().unwrap();
+    let mut samples = samples::all().into_iter();
+    let ring = samples.find(|sample| sample.name == "ring").unwrap();
     let radii: Vec<f64> = entities(&dxf(&ring.drawing.unwrap()))
         .iter()
         .filter(|entity| entity.kind == "CIRCLE")

@@ -2,9 +2,11 @@
 
 use crate::samples::{self, seat, title};
 use drawing::geometry::{Bounds, Path, Point};
+use drawing::hatch::Lean;
 use drawing::{
-    DiscLap, Drawing, Laid, PIXELS, PageWidth, SeatLap, SeatSection, Shape, Text, TurnedDisc,
-    lap_for_disc, seat_lap, seat_section, turned_disc,
+    Collar, DiscLap, Drawing, Kept, Label, Laid, Layer, Lead, Mandrel, Mark, PIXELS, PageWidth,
+    PlugGauge, SeatLap, SeatSection, Shape, Side, Text, Tolerance, TurnedBushing, TurnedDisc, View,
+    lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing, turned_disc,
 };
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
@@ -128,7 +130,7 @@ fn the_check_can_fail() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig::with_cases(40))]
 
     #[test]
     fn seats_of_any_size_are_clear(
@@ -160,12 +162,13 @@ proptest! {
     ) {
         let inches = Length::inches;
         let disc = TurnedDisc {
-            nose: inches(outside * nose),
-            outside: inches(outside),
+            nose: inches(outside * nose).into(),
+            outside: inches(outside).into(),
             half_angle: Angle::degrees(half_angle),
-            rim: inches(outside * rim),
-            stem: inches(outside * stem),
-            stem_length: inches(outside * long),
+            half_angle_within: None,
+            rim: inches(outside * rim).into(),
+            stem: inches(outside * stem).into(),
+            stem_length: inches(outside * long).into(),
             chamfer: chamfer.then(|| inches(outside * rim.min(stem / 2.0).min((1.0 - stem) / 2.0).min(long) * 0.3)),
         };
         let house = if metric { House::Metric } else { House::Inch };
@@ -183,22 +186,24 @@ proptest! {
         let small = large * (1.0 - slim);
         let house = if metric { House::Metric } else { House::Inch };
         let lap = SeatLap {
-            small: inches(small),
-            large: inches(large),
+            small: inches(small).into(),
+            large: inches(large).into(),
             half_angle: Angle::degrees(half_angle),
-            back: inches(large * long[0]),
-            pilot: inches(small * pilot),
-            pilot_length: inches(large * long[1]),
-            spindle: inches(small * pilot * spindle),
-            drive_length: inches(large * long[2]),
+            half_angle_within: None,
+            back: inches(large * long[0]).into(),
+            pilot: inches(small * pilot).into(),
+            pilot_length: inches(large * long[1]).into(),
+            spindle: inches(small * pilot * spindle).into(),
+            drive_length: inches(large * long[2]).into(),
         };
         let hollow = DiscLap {
-            outside: inches(large * 1.4),
+            outside: inches(large * 1.4).into(),
             // Always longer than the cone, which is half of `large - small` over the tangent.
-            length: inches(large * (long[0] + 0.5 * slim / measure::math::tan_deg(half_angle))),
-            mouth: inches(large),
+            length: inches(large * (long[0] + 0.5 * slim / measure::math::tan_deg(half_angle))).into(),
+            mouth: inches(large).into(),
             half_angle: Angle::degrees(half_angle),
-            bore: inches(small),
+            half_angle_within: None,
+            bore: inches(small).into(),
         };
         for drawing in [
             seat_lap(&lap, house, title("Seat lap with pilot")).unwrap(),
@@ -207,6 +212,82 @@ proptest! {
             if let Err(why) = check(&drawing) {
                 return Err(TestCaseError::fail(why));
             }
+        }
+    }
+
+    #[test]
+    fn bushings_and_gauges_of_any_size_and_tolerance_are_clear(
+        outside in 0.3_f64..8.0, bore in 0.3_f64..0.95, long in 0.2_f64..3.0, collar in any::<bool>(), lead in any::<bool>(),
+        which in prop::array::uniform3(0_u8..5), metric in any::<bool>(),
+    ) {
+        let inches = Length::inches;
+        let kept = |size: f64, which: u8| Kept {
+            size: inches(size),
+            within: match which {
+                0 => None,
+                1 => Some(Tolerance::Either(inches(0.00025))),
+                2 => Some(Tolerance::OverUnder(inches(0.0012), inches(0.0))),
+                3 => Some(Tolerance::Limits(inches(size - 0.001), inches(size + 0.001))),
+                _ => Some(Tolerance::Reference),
+            },
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        let wall = outside * (1.0 - bore) / 2.0;
+        let bushing = TurnedBushing {
+            outside: kept(outside, which[0]),
+            bore: kept(outside * bore, which[1]),
+            bore_after: None,
+            length: kept(outside * long, which[2]),
+            collar: collar.then(|| Collar { outside: kept(outside * 1.2, which[1]), thickness: kept(outside * 0.1, which[2]) }),
+            lead: lead.then(|| Lead { length: inches((wall * 1.5).min(outside * long * 0.3)), half_angle: Angle::degrees(15.0) }),
+        };
+        let gauge = PlugGauge {
+            go: kept(outside, which[0]),
+            go_length: inches(outside * long),
+            not_go: kept(outside + 0.002, which[1]),
+            not_go_length: inches(outside * long / 2.0),
+            handle: inches(outside * bore),
+            handle_length: inches(outside * 1.5),
+        };
+        let slim = Mandrel {
+            small: kept(outside, which[1]),
+            large: kept(outside + 0.003, which[2]),
+            length: inches(outside * (1.0 + long)),
+            ends: inches(outside * bore),
+            end_length: inches(outside * 0.4),
+        };
+        for drawing in [
+            turned_bushing(&bushing, house, title("Bushing")).unwrap(),
+            plug_gauge(&gauge, house, title("Plug gauge")).unwrap(),
+            mandrel(&slim, house, title("Mandrel")).unwrap(),
+        ] {
+            if let Err(why) = check(&drawing) {
+                return Err(TestCaseError::fail(why));
+            }
+        }
+    }
+
+    /// Any label at all, long or of many lines, on the sides of a plain block, finds a place or is refused in words.
+    #[test]
+    fn long_texts_are_clear(
+        wide in 0.2_f64..6.0, high in 0.2_f64..3.0,
+        words in prop::collection::vec("[A-Za-z0-9 .]{0,28}[a-z]", 5), lines in 1_usize..4,
+    ) {
+        let mut view = View::new("Block");
+        let (far, top) = (Point::new(wide, 0.0), Point::new(0.0, high));
+        let corner = far + top;
+        let block = Path::closed([Point::ORIGIN, far, corner, top]);
+        view.marks.push(Mark::Hatch(vec![block.clone()], Lean::Right));
+        view.line(Layer::Outline, block);
+        let label = |at: usize| (1..lines).fold(Label::words(words[at].clone()), |label, _| label.over(words[4].clone()));
+        view.linear(Point::ORIGIN, far, Side::Below, label(0));
+        view.linear(top, corner, Side::Above, label(1));
+        view.linear(Point::ORIGIN, top, Side::Left, label(2));
+        view.linear(far, corner, Side::Right, label(3));
+        view.leader(corner, 0.8, label(4));
+        let drawing = Drawing { house: House::Inch, title: title("Block"), views: vec![view], key: Vec::new(), notes: Vec::new() };
+        if let Err(why) = check(&drawing) {
+            return Err(TestCaseError::fail(why));
         }
     }
 }

@@ -1,7 +1,9 @@
 //! Sizes from which nothing can be drawn are refused in words.
 
 use crate::samples::{seat, title};
-use drawing::{SeatSection, TurnedDisc, seat_section, turned_disc};
+use drawing::{
+    Kept, PlugGauge, SeatSection, Tolerance, TurnedDisc, plug_gauge, seat_section, turned_disc,
+};
 use measure::{Angle, House, Length};
 
 fn why(seat: SeatSection) -> String {
@@ -79,12 +81,13 @@ fn a_part_too_large_for_every_scale_is_refused() {
 #[test]
 fn a_chamfer_larger_than_its_corner_is_refused() {
     let disc = TurnedDisc {
-        nose: Length::inches(1.0),
-        outside: Length::inches(1.5),
+        nose: Length::inches(1.0).into(),
+        outside: Length::inches(1.5).into(),
         half_angle: Angle::degrees(45.0),
-        rim: Length::inches(0.125),
-        stem: Length::inches(0.5),
-        stem_length: Length::inches(2.0),
+        half_angle_within: None,
+        rim: Length::inches(0.125).into(),
+        stem: Length::inches(0.5).into(),
+        stem_length: Length::inches(2.0).into(),
         chamfer: Some(Length::inches(0.125)),
     };
     let why = turned_disc(&disc, House::Inch, title("Disc"))
@@ -92,6 +95,46 @@ fn a_chamfer_larger_than_its_corner_is_refused() {
         .to_string();
     assert!(
         why.starts_with("what is left to chamfer is .1250 in; more than the chamfer (.1250 in)"),
+        "{why}"
+    );
+}
+
+#[test]
+fn a_size_outside_its_own_limits_is_refused() {
+    let inches = Length::inches;
+    let gauge = |go: Kept| PlugGauge {
+        go,
+        go_length: inches(1.0),
+        not_go: inches(1.01).into(),
+        not_go_length: inches(1.0),
+        handle: inches(0.5),
+        handle_length: inches(3.0),
+    };
+    let draw = |go| plug_gauge(&gauge(go), House::Inch, title("Plug gauge"));
+    assert!(
+        draw(Kept::within(
+            inches(1.0),
+            Tolerance::Limits(inches(0.999), inches(1.0))
+        ))
+        .is_ok()
+    );
+    for wrong in [
+        Tolerance::Limits(inches(1.001), inches(1.002)),
+        Tolerance::Either(inches(-0.001)),
+        Tolerance::OverUnder(inches(0.0), inches(1.5)),
+        Tolerance::Either(inches(f64::NAN)),
+    ] {
+        let why = draw(Kept::within(inches(1.0), wrong))
+            .unwrap_err()
+            .to_string();
+        assert!(
+            why.starts_with("the go end is 1.0000 in; a size within its own limits"),
+            "{why}"
+        );
+    }
+    let why = draw(inches(1.02).into()).unwrap_err().to_string();
+    assert!(
+        why.starts_with("the not-go end is 1.0100 in; more than the go end (1.0200 in)"),
         "{why}"
     );
 }

@@ -3,8 +3,9 @@
 use drawing::geometry::{Path, Point, Vertex};
 use drawing::hatch::Lean;
 use drawing::{
-    DiscLap, Drawing, DrawingError, Label, Layer, Mark, SeatLap, SeatSection, SeatStated, Side,
-    Title, Tolerance, TurnedDisc, View, lap_for_disc, seat_lap, seat_section, turned_disc,
+    Collar, DiscLap, Drawing, DrawingError, Kept, Label, Layer, Lead, Mandrel, Mark, PlugGauge,
+    SeatLap, SeatSection, SeatStated, Side, Title, Tolerance, TurnedBushing, TurnedDisc, View,
+    lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing, turned_disc,
 };
 use measure::{Angle, House, Length};
 
@@ -162,6 +163,11 @@ pub fn all() -> Vec<Sample> {
         seat_lap_sample(),
         disc_lap_sample(),
         ring_sample(),
+        close_disc_sample(),
+        bushing_sample(),
+        plain_bushing_sample(),
+        plug_gauge_sample(),
+        mandrel_sample(),
     ]
 }
 
@@ -235,12 +241,13 @@ fn disc_sample(
     chamfer: Option<Length>,
 ) -> Sample {
     let disc = TurnedDisc {
-        nose: Length::inches(1.375),
-        outside: Length::inches(1.8125),
+        nose: Length::inches(1.375).into(),
+        outside: Length::inches(1.8125).into(),
         half_angle: Angle::degrees(half_angle),
-        rim: Length::inches(0.3125),
-        stem: Length::inches(0.625),
-        stem_length: Length::inches(2.0),
+        half_angle_within: None,
+        rim: Length::inches(0.3125).into(),
+        stem: Length::inches(0.625).into(),
+        stem_length: Length::inches(2.0).into(),
         chamfer,
     };
     let cone = (1.8125 - 1.375) / 2.0 / measure::math::tan_deg(half_angle);
@@ -260,14 +267,15 @@ fn disc_sample(
 
 fn seat_lap_sample() -> Sample {
     let lap = SeatLap {
-        small: Length::inches(1.4),
-        large: Length::inches(1.9),
+        small: Length::inches(1.4).into(),
+        large: Length::inches(1.9).into(),
         half_angle: Angle::degrees(45.0),
-        back: Length::inches(0.5),
-        pilot: Length::inches(1.25),
-        pilot_length: Length::inches(1.0),
-        spindle: Length::inches(0.5),
-        drive_length: Length::inches(1.5),
+        half_angle_within: None,
+        back: Length::inches(0.5).into(),
+        pilot: Length::inches(1.25).into(),
+        pilot_length: Length::inches(1.0).into(),
+        spindle: Length::inches(0.5).into(),
+        drive_length: Length::inches(1.5).into(),
     };
     Sample {
         name: "seat-lap",
@@ -284,15 +292,139 @@ fn seat_lap_sample() -> Sample {
 
 fn disc_lap_sample() -> Sample {
     let lap = DiscLap {
-        outside: Length::inches(2.5),
-        length: Length::inches(1.0),
-        mouth: Length::inches(2.0),
+        outside: Length::inches(2.5).into(),
+        length: Length::inches(1.0).into(),
+        mouth: Length::inches(2.0).into(),
         half_angle: Angle::degrees(45.0),
-        bore: Length::inches(1.25),
+        half_angle_within: None,
+        bore: Length::inches(1.25).into(),
     };
     Sample {
         name: "disc-lap",
         drawing: lap_for_disc(&lap, House::Inch, title("Lap for the disc")),
         corners: vec![(0.0, 1.25), (0.625, 0.625), (1.0, 1.0), (1.0, -1.25)],
+    }
+}
+
+/// A disc with every kind of tolerance.
+fn close_disc_sample() -> Sample {
+    let inches = Length::inches;
+    let disc = TurnedDisc {
+        nose: Kept::within(inches(1.375), Tolerance::Either(inches(0.005))),
+        outside: Kept::within(
+            inches(1.8125),
+            Tolerance::OverUnder(inches(0.0), inches(0.005)),
+        ),
+        half_angle: Angle::degrees(45.0),
+        half_angle_within: Some(Angle::degrees(0.25)),
+        rim: Kept::within(inches(0.3125), Tolerance::Either(inches(0.01))),
+        stem: Kept::within(
+            inches(0.625),
+            Tolerance::Limits(inches(0.6235), inches(0.625)),
+        ),
+        stem_length: Kept::reference(inches(2.0)),
+        chamfer: Some(inches(1.0 / 32.0)),
+    };
+    Sample {
+        name: "disc-close",
+        drawing: turned_disc(&disc, House::Inch, title("Disc with stem")),
+        corners: vec![(0.0, 0.6875), (0.21875, 0.90625), (2.53125, -0.28125)],
+    }
+}
+
+fn bushing_sample() -> Sample {
+    let inches = Length::inches;
+    let bushing = TurnedBushing {
+        outside: Kept::within(
+            inches(3.2515),
+            Tolerance::OverUnder(inches(0.0005), inches(0.0)),
+        ),
+        bore: Kept::within(inches(2.5), Tolerance::Either(inches(0.001))),
+        bore_after: Some(Kept::within(
+            inches(2.508),
+            Tolerance::Limits(inches(2.507), inches(2.509)),
+        )),
+        length: inches(3.0).into(),
+        collar: Some(Collar {
+            outside: inches(3.75).into(),
+            thickness: inches(0.25).into(),
+        }),
+        lead: Some(Lead {
+            length: inches(0.25),
+            half_angle: Angle::degrees(15.0),
+        }),
+    };
+    // Plane geometry: the lead is .25 tan 15 degrees deep.
+    let deep = 0.25 * measure::math::tan_deg(15.0);
+    Sample {
+        name: "bushing-collar",
+        drawing: turned_bushing(&bushing, House::Inch, title("Bushing, main rod, back end")),
+        corners: vec![
+            (0.0, 1.875),
+            (0.25, 1.62575),
+            (3.0, -1.62575),
+            (3.25, 1.62575 - deep),
+            (3.25, 1.25),
+        ],
+    }
+}
+
+fn plain_bushing_sample() -> Sample {
+    let bushing = TurnedBushing {
+        outside: Length::mm(60.0).into(),
+        bore: Length::mm(48.0).into(),
+        bore_after: None,
+        length: Length::mm(55.0).into(),
+        collar: None,
+        lead: None,
+    };
+    let inches = |mm: f64| mm / 25.4;
+    Sample {
+        name: "bushing-plain-metric",
+        drawing: turned_bushing(&bushing, House::Metric, title("Bushing")),
+        corners: vec![
+            (0.0, inches(30.0)),
+            (inches(55.0), inches(24.0)),
+            (inches(55.0), -inches(30.0)),
+        ],
+    }
+}
+
+fn plug_gauge_sample() -> Sample {
+    let inches = Length::inches;
+    let gauge = PlugGauge {
+        go: Kept::within(
+            inches(2.507),
+            Tolerance::OverUnder(inches(0.0002), inches(0.0)),
+        ),
+        go_length: inches(1.5),
+        not_go: Kept::within(
+            inches(2.509),
+            Tolerance::OverUnder(inches(0.0), inches(0.0002)),
+        ),
+        not_go_length: inches(0.75),
+        handle: inches(1.25),
+        handle_length: inches(3.5),
+    };
+    Sample {
+        name: "plug-gauge",
+        drawing: plug_gauge(&gauge, House::Inch, title("Plug gauge for the bore")),
+        corners: vec![(0.0, 1.2535), (1.5, 0.625), (5.0, -1.2545), (5.75, 1.2545)],
+    }
+}
+
+fn mandrel_sample() -> Sample {
+    let inches = Length::inches;
+    let given = Mandrel {
+        small: inches(2.4995).into(),
+        large: inches(2.503).into(),
+        length: inches(6.0),
+        ends: inches(1.75),
+        end_length: inches(1.0),
+    };
+    Sample {
+        name: "mandrel",
+        drawing: mandrel(&given, House::Inch, title("Mandrel for the bushing")),
+        corners: vec![(0.0, 0.875), (1.0, 1.24975), (7.0, 1.2515), (8.0, -0.875)],
     }
 }

@@ -15,9 +15,9 @@ fn figures(label: &[String], house: House) -> Vec<(f64, f64)> {
     let sizes: Vec<&str> = words
         .iter()
         .copied()
-        .filter(|w| !w.starts_with('±'))
+        .filter(|w| !w.starts_with(['±', '+', '-']))
         .collect();
-    let last = sizes.last().unwrap().trim_end_matches('°');
+    let last = sizes.last().unwrap().trim_matches(['(', ')', 'Ø', '°']);
     let places = last
         .split_once('.')
         .map_or(0, |(_, decimals)| decimals.len());
@@ -66,6 +66,23 @@ fn every_figure_equals_what_its_arrows_span() {
                     let one_way = ["seat outside", "sink", "wall after"]
                         .contains(&dimension.lines[0].as_str());
                     let times = if one_way { 2.0 } else { 1.0 };
+                    // Of two limits the greater stands over the less, and the size lies between them.
+                    let limits: Vec<_> = dimension
+                        .lines
+                        .iter()
+                        .filter(|line| line.starts_with('Ø'))
+                        .collect();
+                    if let [most, least] = limits[..] {
+                        let of = |line: &String| figures(std::slice::from_ref(line), house)[0];
+                        let (most, least) = (of(most), of(least));
+                        let spanned = length(&dimension) / dimension.times;
+                        assert!(
+                            most.0 > least.0
+                                && spanned <= most.0 + most.1
+                                && spanned >= least.0 - least.1
+                        );
+                        continue;
+                    }
                     for (figure, error) in figures(&dimension.lines, house) {
                         let error = error * times;
                         let spanned = length(&dimension) / dimension.times;

@@ -11,6 +11,7 @@ mod casebook;
 mod contract;
 mod demonstration;
 mod doors;
+mod drawn;
 mod failures;
 mod pages;
 mod run;

@@ -1,0 +1,110 @@
+//! The drawing of a worked sheet says what the sheet says, and says it in words too.
+
+use drawing::{Drawing, PageWidth, Title};
+use measure::House;
+use outshop::drawn::of_sheet;
+use physics::{Given, Shown};
+
+/// The texts of the dimensions of a drawing for one width.
+fn texts(drawing: &Drawing, width: PageWidth) -> Vec<String> {
+    let laid = drawing.for_page(width).unwrap();
+    let dimensions = laid.views.iter().flat_map(|view| &view.dimensions);
+    let lines = dimensions.flat_map(|placed| placed.label.lines.clone());
+    lines.collect()
+}
+
+/// Sheet and drawing never show two figures for one size, whatever the inputs: seats of every angle, opened
+/// and closed, in both houses.
+#[test]
+fn a_sheets_results_stand_on_its_drawing_to_the_letter() {
+    let mut compared = 0;
+    for number in 0_u32..60 {
+        let part = |step: u32| f64::from(number * step % 97) / 97.0;
+        let found = 15.0 + 60.0 * part(31);
+        let wanted = (found - 9.0 + 18.0 * part(17)).clamp(12.0, 80.0);
+        let (port, land) = (0.5 + 5.0 * part(7), 0.03 + 0.3 * part(43));
+        let house = if number % 2 == 0 {
+            House::Inch
+        } else {
+            House::Metric
+        };
+        let given = [
+            ("found_half_angle", format!("{found:.2}deg")),
+            ("wanted_half_angle", format!("{wanted:.2}deg")),
+            ("port", format!("{port:.4}in")),
+            ("land", format!("{land:.4}in")),
+            ("wall", "1in".to_owned()),
+        ];
+        let given = given.map(|(name, text)| Given::typed(name, &text));
+        let sheet = physics::run("seat.correct", &given, house).unwrap();
+        let drawing = of_sheet(&sheet, Title::default()).unwrap().unwrap();
+        let figure = |name: &str| match sheet.result(name) {
+            Some(Shown::Quantity { shown, .. }) => shown.clone(),
+            other => panic!("{name}: {other:?}"),
+        };
+        // Where nothing is to be cut only the outside is dimensioned.
+        let cut = figure("wedge").trim_matches(['0', '.']).is_empty();
+        for width in [PageWidth::Narrow, PageWidth::Wide] {
+            let texts = texts(&drawing, width);
+            for (name, word) in [
+                ("outside", "Ø "),
+                ("new_land", "land after "),
+                ("wedge", "take "),
+                ("axial_sink", ""),
+                ("metal_left", ""),
+            ] {
+                if cut && name != "outside" {
+                    continue;
+                }
+                let mut shown = figure(name);
+                // A drawing in inches has nothing before the point.
+                if house == House::Inch && shown.starts_with("0.") {
+                    shown.remove(0);
+                }
+                let wanted = format!("{word}{shown}");
+                assert!(
+                    texts.contains(&wanted),
+                    "{name}: `{wanted}` is not in {texts:?}"
+                );
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared > 500, "only {compared} figures were compared");
+}
+
+#[test]
+fn every_drawing_says_in_words_what_it_shows() {
+    let given = [
+        ("found_half_angle", "43deg"),
+        ("wanted_half_angle", "45deg"),
+        ("port", "1 3/4in"),
+        ("land", "5/32in"),
+    ];
+    let given = given.map(|(name, text)| Given::typed(name, text));
+    let sheet = physics::run("seat.correct", &given, House::Inch).unwrap();
+    let drawing = of_sheet(&sheet, Title::default()).unwrap().unwrap();
+    for width in [PageWidth::Narrow, PageWidth::Wide] {
+        let svg = drawing.for_page(width).unwrap().svg_view();
+        for part in [
+            "role=\"img\"",
+            "aria-label=\"Valve seat, before and after. Sizes in inches.",
+            "port Ø 1 3/4 1.7500",
+            "found 43°",
+        ] {
+            assert!(svg.contains(part), "{part}: {svg}");
+        }
+    }
+}
+
+#[test]
+fn a_sheet_without_a_picture_has_none() {
+    let given = [
+        ("large_ball", "1in"),
+        ("small_ball", "1/2in"),
+        ("top_difference", "1in"),
+    ];
+    let given = given.map(|(name, text)| Given::typed(name, text));
+    let sheet = physics::run("gauge.cone_two_balls", &given, House::Inch).unwrap();
+    assert!(of_sheet(&sheet, Title::default()).is_none());
+}
