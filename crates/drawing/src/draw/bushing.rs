@@ -232,9 +232,13 @@ fn notes(bushing: &TurnedBushing, house: House) -> Vec<String> {
     let mut notes = Vec::new();
     notes.push(match bushing.bore_after {
         Some(after) => {
-            let size = Label::kept(after.size, after.within, "Ø ", house)
-                .lines
-                .join(" ");
+            let mut lines = Label::kept(after.size, after.within, "Ø ", house).lines;
+            let size = if matches!(after.within, Some(Tolerance::Limits(..))) {
+                lines.reverse();
+                lines.join(" to ")
+            } else {
+                lines.join(" ")
+            };
             format!("The bore closes when pressed. Measure it, then bring it to {size}.")
         }
         None => {

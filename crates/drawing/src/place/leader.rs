@@ -9,14 +9,17 @@ use std::f64::consts::PI;
 const SHELF: f64 = 0.14;
 /// How far off the note may lie.
 const AWAY: [f64; 12] = [0.4, 0.55, 0.7, 0.9, 1.1, 1.35, 1.6, 2.0, 2.5, 3.2, 4.0, 5.0];
-/// By how much the wanted direction may be missed, in steps of 15 degrees, the least first.
-const TURNS: [i32; 12] = [0, 1, -1, 2, -2, 3, -3, 5, -5, 8, -8, 12];
+/// By how much the wanted direction may be missed, in steps of 15 degrees, the least first: a little, and where
+/// nothing is free that way, any other.
+const TURNS: [&[i32]; 2] = [&[0, 1, -1, 2, -2, 3, -3], &[5, -5, 8, -8, 12]];
 
 /// Every place, the best first.
 pub(super) fn offers(at: Point, toward: f64, label: &Label) -> Vec<Placed> {
-    AWAY.iter()
-        .flat_map(|away| {
-            TURNS.iter().map(move |turn| {
+    TURNS
+        .iter()
+        .flat_map(|turns| AWAY.iter().map(move |away| (turns, away)))
+        .flat_map(|(turns, away)| {
+            turns.iter().map(move |turn| {
                 let way = Point::toward(toward + f64::from(*turn) * PI / 12.0);
                 let elbow = at + way * *away;
                 let side = Point::new(if way.x < 0.0 { -1.0 } else { 1.0 }, 0.0);

@@ -39,10 +39,7 @@ impl Step {
                 format!("<mtr><mtd>{left}</mtd><mtd><mo>=</mo></mtd><mtd>{right}</mtd></mtr>")
             })
             .collect();
-        block(
-            &self.spoken(),
-            &format!("<mtable displaystyle=\"true\">{rows}</mtable>"),
-        )
+        block(&self.spoken(), &format!("<mtable>{rows}</mtable>"))
     }
 }
 

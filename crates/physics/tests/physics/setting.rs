@@ -361,7 +361,7 @@ const CORE: [(&str, &[&str]); 14] = [
     ("mroot", &[]),
     ("msup", &[]),
     ("msub", &[]),
-    ("mtable", &["displaystyle"]),
+    ("mtable", &[]),
     ("mtr", &[]),
 ];
 
