@@ -4,8 +4,8 @@
 use super::shape::Shape;
 
 impl Shape {
-    /// A whole `<math>` element, set on a line of its own, with the formula in words as its text
-    /// alternative.
+    /// A whole `<math>` element, to stand inside HTML on a line of its own, with the formula in words as its
+    /// text alternative.
     pub fn mathml(&self) -> String {
         block(&self.spoken(), &self.mathml_part())
     }
@@ -66,7 +66,7 @@ impl Shape {
 /// A `<math>` element on a line of its own around `inside`, with `spoken` as its text alternative.
 pub(crate) fn block(spoken: &str, inside: &str) -> String {
     format!(
-        "<math xmlns=\"http://www.w3.org/1998/Math/MathML\" display=\"block\" alttext=\"{}\">{inside}</math>",
+        "<math display=\"block\" alttext=\"{}\">{inside}</math>",
         escaped(spoken)
     )
 }
