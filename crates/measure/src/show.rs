@@ -7,6 +7,7 @@ use crate::house::House;
 use crate::length::Length;
 use crate::pitch::Pitch;
 use crate::size::Size;
+use crate::text::entered_with_unit;
 use crate::unit::Unit;
 
 /// Which way a number is rounded when it is shown. A limit is shown in the direction that cannot flatter.
@@ -114,6 +115,32 @@ pub fn size(size: Size, house: House) -> String {
             None => format!("{} in", decimal_in(size)),
         },
     }
+}
+
+/// A size as somebody wrote it, and after it in brackets the same in the house's unit where that is another:
+/// `17/64in (6.746875 mm)`. What was written stands first, for a figure that was worked out must not be taken for it.
+///
+/// # Arguments
+/// `written`: the text the size was read from, with its unit.
+pub fn size_as_written(written: &str, read: Size, house: House) -> String {
+    let of_writer = written_in(written);
+    match of_writer {
+        Some(unit) if unit != house => match size(read, house) {
+            // A millimetre never ends in decimal inches: the printer says so, and shows both already.
+            both if both.contains('≈') => both,
+            other => format!("{} ({other})", written.trim()),
+        },
+        _ => size(read, house),
+    }
+}
+
+/// The house whose unit a length was written in, if it reads as a length with its unit.
+pub fn written_in(text: &str) -> Option<House> {
+    let entered = entered_with_unit(text, Dimension::Length).ok()?;
+    Some(match entered.unit {
+        Unit::Mm | Unit::M | Unit::Micrometre => House::Metric,
+        _ => House::Inch,
+    })
 }
 
 /// The size as a fraction of an inch, `1 1/4`, only when it is exact to 1/128; no unit is written.

@@ -1,10 +1,12 @@
-//! The keys beside a book: passphrase hashes, one-time links and sessions, never part of the record.
+//! The keys beside a book: passphrase hashes, one-time links and sessions, and in which units a person reads;
+//! never part of the record.
 //!
 //! They live in `BOOK.keys` so that a book can be copied, exported or printed without them. Tokens are
 //! kept as SHA-256 only: who reads this file cannot sign in with it. What time it is is an argument.
 
 use std::path::{Path, PathBuf};
 
+use measure::House;
 use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::book::PersonId;
@@ -16,6 +18,7 @@ CREATE TABLE IF NOT EXISTS passphrase (person TEXT PRIMARY KEY, hash TEXT NOT NU
 CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS session (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS guess (name BLOB PRIMARY KEY, wrong INTEGER NOT NULL, last INTEGER NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS reader (person TEXT PRIMARY KEY, house TEXT NOT NULL) STRICT;
 ";
 
 /// Wrong guesses for one name that cost nothing but themselves.
@@ -229,6 +232,42 @@ impl Keys {
             .map_err(&sql)?;
         change.commit().map_err(&sql)
     }
+
+    /// The units a person reads in, if they have chosen any.
+    ///
+    /// # Errors
+    /// If the file cannot be read.
+    pub fn house(&self, person: PersonId) -> Result<Option<House>, StoreError> {
+        let mut found = self
+            .connection
+            .prepare_cached("SELECT house FROM reader WHERE person = ?1")
+            .map_err(StoreError::of(&self.path))?;
+        let mut rows = found
+            .query([person.to_string()])
+            .map_err(StoreError::of(&self.path))?;
+        let row = rows.next().map_err(StoreError::of(&self.path))?;
+        Ok(row
+            .and_then(|row| row.get::<_, String>(0).ok())
+            .and_then(|word| word.parse().ok()))
+    }
+
+    /// Keeps the units a person reads in; none is to read in the shop's.
+    ///
+    /// # Errors
+    /// If the file cannot be written.
+    pub fn set_house(&self, person: PersonId, house: Option<House>) -> Result<(), StoreError> {
+        let person = person.to_string();
+        let done = match house {
+            Some(house) => self.connection.execute(
+                "INSERT INTO reader (person, house) VALUES (?1, ?2) ON CONFLICT (person) DO UPDATE SET house = excluded.house",
+                params![person, house.to_string()],
+            ),
+            None => self
+                .connection
+                .execute("DELETE FROM reader WHERE person = ?1", [person]),
+        };
+        done.map(|_| ()).map_err(StoreError::of(&self.path))
+    }
 }
 
 /// How long to wait after so many wrong guesses, in seconds.
@@ -276,6 +315,13 @@ mod tests {
             None,
             "a new passphrase ends old sessions"
         );
+        // In which units somebody reads is kept for that person, until it is taken back.
+        assert_eq!(keys.house(ada).unwrap(), None);
+        keys.set_house(ada, Some(House::Metric)).unwrap();
+        keys.set_house(PersonId(8), Some(House::Inch)).unwrap();
+        assert_eq!(keys.house(ada).unwrap(), Some(House::Metric));
+        keys.set_house(ada, None).unwrap();
+        assert_eq!(keys.house(ada).unwrap(), None);
         // The token itself is nowhere in the file.
         keys.give(Token::Session, "a-secret-token", ada, 100)
             .unwrap();

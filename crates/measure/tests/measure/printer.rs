@@ -28,6 +28,26 @@ fn sizes_in_both_houses() {
     }
 }
 
+/// One inch is 25.4 mm by definition, so 17/64 in is 6.746875 mm.
+#[test]
+fn what_somebody_wrote_stands_first() {
+    for (written, inch, metric) in [
+        ("17/64in", "17/64 in · .265625 in", "17/64in (6.746875 mm)"),
+        (" .0490 in ", ".0490 in", ".0490 in (1.2446 mm)"),
+        ("31.75 mm", "31.75 mm (1 1/4 in · 1.2500 in)", "31.75 mm"),
+        ("1 mm", "1 mm ≈ .0394 in", "1 mm"),
+        ("25400 um", "25400 um (1 in)", "25.4 mm"),
+    ] {
+        let read = size(written.trim());
+        assert_eq!(show::size_as_written(written, read, House::Inch), inch);
+        assert_eq!(show::size_as_written(written, read, House::Metric), metric);
+    }
+    assert_eq!(show::written_in("1/4\""), Some(House::Inch));
+    assert_eq!(show::written_in("6 mm"), Some(House::Metric));
+    assert_eq!(show::written_in("1/4"), None);
+    assert_eq!(show::written_in("45 deg"), None);
+}
+
 #[test]
 fn fractions_only_when_exact() {
     assert_eq!(show::fraction_in(size("1.25 in")).as_deref(), Some("1 1/4"));

@@ -132,7 +132,7 @@ impl Record {
             .findings
             .get(&id)
             .ok_or_else(|| Failure::Machine("The finding is not in the book.".into()))?;
-        let choice = routes(&book, rules, kept, on)?;
+        let choice = routes(&book, rules, kept, on, context.house())?;
         let told = format!(
             "F-{:03} is recorded: {}.",
             kept.number,
@@ -220,7 +220,7 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let book = context.book()?;
     let (_, kept) = finding(&book, number)?;
     // What was found is judged by the rules of the day it was found.
-    let choice = routes(&book, rules, kept, kept.found_on)?;
+    let choice = routes(&book, rules, kept, kept.found_on, context.house())?;
     let text = told(&book, kept, &choice, on);
     let code =
         u8::from(kept.state == FindingState::Open && choice.judgement.verdict != Verdict::Complies);

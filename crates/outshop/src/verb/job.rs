@@ -157,12 +157,13 @@ impl Job {
             }
             Job::Show { job: number } => {
                 let on = context.on()?;
+                let house = context.house();
                 let book = context.book()?;
                 let (_, kept) = job(&book, number)?;
                 let missing = if kept.closed.is_some() {
                     Vec::new()
                 } else {
-                    shop::record::unmet(&book, rules, kept, on)?
+                    shop::record::unmet(&book, rules, kept, on, house)?
                 };
                 Ok(show(&book, kept, &missing))
             }

@@ -264,8 +264,8 @@ fn show_part(
             "as found"
         };
         let said = format!(
-            "{} in{cuts}. The {} was {} {state} on {}; our shop limit is {}.",
-            show::decimal_in(left.left),
+            "{}{cuts}. The {} was {} {state} on {}; our shop limit is {}.",
+            show::size(left.left, house),
             left.title,
             show::size(left.now, house),
             words::day(left.on),

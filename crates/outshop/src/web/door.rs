@@ -2,11 +2,13 @@
 
 use std::sync::{Arc, OnceLock};
 
+use axum::Extension;
 use axum::extract::{Path, RawForm, Request, State};
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
+use measure::House;
 use shop::book::PersonId;
 use store::{Keys, Token};
 
@@ -44,9 +46,11 @@ impl Desk {
 
     fn person(&self, id: PersonId) -> Result<Option<Reader>, Failure> {
         let book = self.context(None).book()?;
+        let house = self.keys()?.house(id)?;
         Ok(book.persons.get(&id).map(|person| Reader {
             id,
             name: person.name.clone(),
+            house,
         }))
     }
 
@@ -328,6 +332,14 @@ fn own_page(
             input id="passphrase" name="passphrase" type="password" autocomplete="new-password" minlength="12" required;
             button { (say::SET_IT) }
         }
+        form class="act" method="post" action="/me/units" {
+            h2 { (say::UNITS) }
+            p class="quiet small" { (say::UNITS_MEAN) }
+            @for (word, house, name) in HOUSES {
+                label class="choice" { input type="radio" name="house" value=(word) checked[reader.house == *house]; span { (name) } }
+            }
+            button { (say::READ_SO) }
+        }
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {
@@ -337,6 +349,35 @@ fn own_page(
         held: shop.and_then(|s| s.demonstration),
     };
     (status, frame::page(&place, &reader.name, &body)).into_response()
+}
+
+/// The choices of units, as words of the form.
+const HOUSES: &[(&str, Option<House>, &str)] = &[
+    ("shop", None, say::UNITS_OF_SHOP),
+    ("inch", Some(House::Inch), say::UNITS_INCH),
+    ("metric", Some(House::Metric), say::UNITS_METRIC),
+];
+
+/// Keeps the units the reader reads in.
+pub async fn set_house(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    RawForm(body): RawForm,
+) -> Response {
+    let fields = form::fields(&body);
+    let wanted = fields.iter().find(|(name, _)| name == "house");
+    let house = wanted.and_then(|(_, word)| HOUSES.iter().find(|(known, ..)| known == word));
+    let Some((_, house, _)) = house else {
+        let status = StatusCode::UNPROCESSABLE_ENTITY;
+        return own_page(&desk, Some(&reader), Some(say::NO_UNITS), status);
+    };
+    match desk
+        .keys()
+        .and_then(|keys| Ok(keys.set_house(reader.id, *house)?))
+    {
+        Ok(()) => Redirect::to("/me").into_response(),
+        Err(failure) => sorry(&failure),
+    }
 }
 
 /// Sets the reader's passphrase.

@@ -19,6 +19,7 @@ use std::sync::Arc;
 use axum::Router;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{get, post};
+use measure::House;
 use shop::book::PersonId;
 
 use crate::{Clock, Context, Failure, Globals, Ids};
@@ -69,6 +70,8 @@ pub struct Reader {
     pub id: PersonId,
     /// The name they sign with.
     pub name: String,
+    /// The units they read in, if they chose any; else the shop's.
+    pub house: Option<House>,
 }
 
 /// The pages of a desk.
@@ -78,6 +81,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/{*rest}", get(page::show))
         .route("/do", post(form::act))
         .route("/me", get(door::me).post(door::set_passphrase))
+        .route("/me/units", post(door::set_house))
         .route("/out", post(door::leave))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
     Router::new()

@@ -40,6 +40,21 @@ pub const PASSPHRASE_RULES: &str = "Twelve characters or more. It ends every oth
 pub const NEW_PASSPHRASE: &str = "New passphrase";
 /// A button.
 pub const SET_IT: &str = "Set it";
+/// Heads a form.
+pub const UNITS: &str = "Units you read in";
+/// What they change, and what they do not.
+pub const UNITS_MEAN: &str = "What somebody wrote stays as it was written; the same in your units stands after it in brackets. Your choice changes no reading, no limit and no verdict.";
+/// A choice.
+pub const UNITS_OF_SHOP: &str = "as the shop does";
+/// A choice.
+pub const UNITS_INCH: &str = "inches";
+/// A choice.
+pub const UNITS_METRIC: &str = "millimetres";
+/// A button.
+pub const READ_SO: &str = "Read so";
+/// A form without a choice.
+pub const NO_UNITS: &str =
+    "Which units? The shop's, inches or millimetres were expected. Nothing was saved.";
 /// A form that is no form.
 pub const TOO_LONG: &str = "The form was too long. Nothing was saved.";
 /// A passphrase that is too short.

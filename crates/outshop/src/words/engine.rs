@@ -1,6 +1,8 @@
 //! An engine: what stops her, her clocks, her parts, her log.
 
 use jiff::civil::Date;
+use measure::show::{self, Rounding};
+use measure::{House, Unit};
 
 /// Over her clocks.
 pub const CLOCKS: &str = "Every clock, and why";
@@ -102,12 +104,24 @@ pub fn head(number: &str, wheels: &str) -> String {
 }
 
 /// What she is.
-pub fn lead(gauge: &str, jurisdiction: &str, psi: Option<u32>) -> String {
+pub fn lead(gauge: &str, jurisdiction: &str, psi: Option<u32>, house: House) -> String {
     let pressure = match psi {
-        Some(psi) => format!("allowed {psi} psi gauge by her card"),
+        Some(psi) => format!("allowed {} by her card", pressure(psi, house)),
         None => "allowed pressure not on file".into(),
     };
     format!("{gauge}; rules {jurisdiction}; {pressure}.")
+}
+
+/// A pressure of her card, which is in psi; in a metric house what that is stands after it.
+fn pressure(psi: u32, house: House) -> String {
+    match house {
+        House::Inch => format!("{psi} psi gauge"),
+        House::Metric => {
+            let pascal = Unit::PsiGauge.to_si(f64::from(psi));
+            let metric = show::value(pascal, Unit::KPaGauge, 0, Rounding::Down);
+            format!("{psi} psi gauge ({metric})")
+        }
+    }
 }
 
 /// The side view, for those who do not see it.

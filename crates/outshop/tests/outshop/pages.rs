@@ -171,7 +171,7 @@ fn every_page_says_what_governs_and_loads_nothing_from_outside() {
             .replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
         for forbidden in [
             "<script",
-            "style=",
+            " style=",
             "http://",
             "https://",
             "onclick",
@@ -330,6 +330,41 @@ fn a_refused_form_comes_back_as_it_was_filled_in() {
     assert_eq!(page.status, 409);
     assert!(page.body.contains("cannot be released"));
     assert_eq!(served.head(), head, "a refused form moved the head");
+}
+
+/// Who reads in millimetres sees them beside what the law and the bench wrote, and the same verdict.
+#[test]
+fn a_reader_chooses_units_and_no_verdict_changes() {
+    let served = Served::signed_in("units");
+    let head = served.head();
+    let path = "/finding/F-004";
+    let inch = served.get(path).body;
+    assert!(inch.contains("at most 1/4 in<") && inch.contains("17/64 in · .265625 in"));
+    assert_eq!(served.post("/me/units", "house=furlong").status, 422);
+    assert_eq!(served.post("/me/units", "house=metric").status, 303);
+    let metric = served.get(path).body;
+    assert!(metric.contains("at most 1/4 in (6.35 mm)"), "{metric}");
+    assert!(metric.contains("17/64in (6.746875 mm)"));
+    let verdicts = |page: &str| {
+        ["verdict fails", "verdict complies", "verdict unknown"]
+            .map(|shape| page.matches(shape).count())
+    };
+    assert_eq!(verdicts(&metric), verdicts(&inch));
+    // The choice is the reader's: the book does not know of it, and the shop's is a click away.
+    assert_eq!(served.head(), head);
+    assert_eq!(served.post("/me/units", "house=shop").status, 303);
+    assert_eq!(served.get(path).body, inch);
+    // The command line asks the same of its own option.
+    let typed = |house: &str| {
+        let words = [
+            "finding", "show", "F-004", "--house", house, "--book", "d.book",
+        ];
+        let output = served.folder.command(&words).output().unwrap();
+        let text = String::from_utf8(output.stdout).unwrap();
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(typed("metric").contains("limit at most 1/4 in (6.35 mm)"));
+    assert!(typed("inch").contains("limit at most 1/4 in ["));
 }
 
 /// Making, replacing, copying or serving a book is for the machine's own command line.

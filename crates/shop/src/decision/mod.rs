@@ -8,7 +8,7 @@ use rules::Rulebook;
 use crate::Refusal;
 use crate::book::{Authority, Book, Decided, FindingId, FindingState, PersonId, Statement};
 use crate::locomotive::with_authority;
-use crate::route::{Feasible, printed, routes};
+use crate::route::{Feasible, house, printed, routes};
 use crate::verdict::Verdict;
 
 /// A choice to be signed.
@@ -50,7 +50,7 @@ pub fn decide(
     if wish.because.trim().is_empty() {
         return Err(Refusal::input("A decision needs its reason."));
     }
-    let choice = routes(book, rules, finding, on)?;
+    let choice = routes(book, rules, finding, on, house(book))?;
     let offer = choice
         .offers
         .iter()

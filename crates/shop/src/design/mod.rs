@@ -5,7 +5,7 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Book, FindingId, FindingState, PrintedSheet, Route};
-use crate::route::{printed, routes};
+use crate::route::{house, printed, routes};
 
 /// A design that a decision ordered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,7 +58,7 @@ pub fn propose(
             )));
         }
     };
-    let choice = routes(book, rules, kept, on)?;
+    let choice = routes(book, rules, kept, on, house(book))?;
     let offer = choice
         .offers
         .into_iter()

@@ -3,6 +3,7 @@
 mod put_right;
 
 use jiff::civil::Date;
+use measure::House;
 use rules::Rulebook;
 
 pub use put_right::{Mend, put_right};
@@ -15,6 +16,7 @@ use crate::book::{
 use crate::job::open;
 use crate::locomotive::{family, with_authority};
 use crate::report::stops;
+use crate::route::house;
 use crate::verdict::{Judgement, Question, Verdict, judge};
 
 /// Says what was found at a knock-on.
@@ -80,7 +82,7 @@ pub fn sign(
         capacity,
         &format!("sign as {}", capacity.signer()),
     )?;
-    let missing = unmet_work(book, rules, kept, on)?;
+    let missing = unmet_work(book, rules, kept, on, house(book))?;
     if !missing.is_empty() {
         return Err(Refusal::refused(format!(
             "J-{:03} cannot be signed: the work is not complete.",
@@ -91,11 +93,18 @@ pub fn sign(
     Ok(vec![Statement::Signed(Signed { job, capacity })])
 }
 
-/// The verdict on how a job left its part: as-left readings, and the conditions its proofs did not clear.
+/// The verdict on how a job left its part, in the reader's units: as-left readings, and the conditions its
+/// proofs did not clear.
 ///
 /// # Errors
 /// As [`judge`].
-pub fn as_left(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Judgement, Refusal> {
+pub fn as_left(
+    book: &Book,
+    rules: &Rulebook,
+    job: &Job,
+    on: Date,
+    house: House,
+) -> Result<Judgement, Refusal> {
     let finding = book
         .findings
         .get(&job.plan.finding)
@@ -120,6 +129,7 @@ pub fn as_left(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Jud
             readings: &job.left,
             conditions: &conditions,
             on,
+            house,
         },
     )?;
     // A finding that was only a condition, and whose condition is proved gone, has no limit left to meet.
@@ -131,7 +141,13 @@ pub fn as_left(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Jud
 }
 
 /// What is missing of the work itself, one line each.
-fn unmet_work(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<String>, Refusal> {
+fn unmet_work(
+    book: &Book,
+    rules: &Rulebook,
+    job: &Job,
+    on: Date,
+    house: House,
+) -> Result<Vec<String>, Refusal> {
     let mut missing = Vec::new();
     for (at, (plan, state)) in job.plan.operations.iter().zip(&job.operations).enumerate() {
         if state.done.is_none() {
@@ -182,7 +198,7 @@ fn unmet_work(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<
         missing.push(format!("the knock-on `{word}` was not looked at"));
     }
     if missing.is_empty() {
-        match as_left(book, rules, job, on)?.verdict {
+        match as_left(book, rules, job, on, house)?.verdict {
             Verdict::Complies => {}
             Verdict::Fails(by) => {
                 missing.extend(by.into_iter().map(|b| format!("as left it fails: {b}")))
@@ -197,12 +213,18 @@ fn unmet_work(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<
     Ok(missing)
 }
 
-/// Everything that keeps a job from closing, one line each.
+/// Everything that keeps a job from closing, one line each, in the reader's units.
 ///
 /// # Errors
 /// As [`judge`].
-pub fn unmet(book: &Book, rules: &Rulebook, job: &Job, on: Date) -> Result<Vec<String>, Refusal> {
-    let mut missing = unmet_work(book, rules, job, on)?;
+pub fn unmet(
+    book: &Book,
+    rules: &Rulebook,
+    job: &Job,
+    on: Date,
+    house: House,
+) -> Result<Vec<String>, Refusal> {
+    let mut missing = unmet_work(book, rules, job, on, house)?;
     for capacity in Authority::ALL {
         if !job.signatures.iter().any(|s| s.capacity == capacity) {
             missing.push(format!("not signed by the {}", capacity.signer()));
@@ -243,7 +265,7 @@ pub fn close_job(
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
     with_authority(book, by, Authority::Approve, "close a job")?;
-    let missing = unmet(book, rules, kept, on)?;
+    let missing = unmet(book, rules, kept, on, house(book))?;
     if !missing.is_empty() {
         return Err(Refusal::refused(format!(
             "J-{:03} cannot be closed: {} missing.",
@@ -252,7 +274,7 @@ pub fn close_job(
         ))
         .todos(missing));
     }
-    let judged = as_left(book, rules, kept, on)?;
+    let judged = as_left(book, rules, kept, on, house(book))?;
     Ok(vec![Statement::JobClosed(JobClosed {
         job,
         verdict: judged.verdict.words(),

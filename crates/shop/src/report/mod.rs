@@ -11,6 +11,7 @@ use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId};
 use crate::clock::{Clock, State, due};
 use crate::record::stale_signatures;
+use crate::route::house;
 use crate::verdict::{Question, Verdict, judge};
 
 /// One thing that stands between an engine and service.
@@ -132,6 +133,7 @@ fn carried(
         readings: &finding.readings,
         conditions: &finding.conditions,
         on: finding.found_on,
+        house: house(book),
     };
     // An entry may have been put right since it was decided to carry it.
     Ok(match judge(book, rules, question)?.verdict {

@@ -55,7 +55,8 @@ pub struct Choice {
     pub wanting: Vec<String>,
 }
 
-/// The routes of a finding, side by side.
+/// The routes of a finding, side by side, in the units of whoever reads them. The sheets they stand on are
+/// worked in the shop's own: a bare number in a fact of the part means what the shop means by it.
 ///
 /// # Errors
 /// Input: as [`judge`], or a family that does not read.
@@ -64,6 +65,7 @@ pub fn routes(
     rules: &Rulebook,
     finding: &Finding,
     on: Date,
+    reader: House,
 ) -> Result<Choice, Refusal> {
     let part = book
         .parts
@@ -75,14 +77,14 @@ pub fn routes(
         readings: &finding.readings,
         conditions: &finding.conditions,
         on,
+        house: reader,
     };
     let judgement = judge(book, rules, question)?;
-    let house = house(book);
-    let worked = seat::work(&family, part, &finding.readings, house);
+    let worked = seat::work(&family, part, &finding.readings, house(book));
     let offers = family
         .routes
         .iter()
-        .map(|route| offer(route, &judgement, &worked))
+        .map(|route| offer(route, &judgement, &worked, reader))
         .collect();
     Ok(Choice {
         judgement,
@@ -111,7 +113,7 @@ pub fn printed(sheets: &[physics::Sheet]) -> Vec<PrintedSheet> {
         .collect()
 }
 
-fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked) -> Offer {
+fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked, reader: House) -> Offer {
     let mut feasible = Feasible::Yes;
     let mut metal = None;
     let mut sizes = Vec::new();
@@ -124,7 +126,7 @@ fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked) -> Offer {
         };
     }
     if route.spends_seat {
-        let seat = worked.seat_after(route.most_wedge.as_deref());
+        let seat = worked.seat_after(route.most_wedge.as_deref(), reader);
         feasible = seat.feasible;
         metal = seat.metal;
         sizes = seat.sizes;

@@ -293,8 +293,8 @@ fn governing(
 
 impl Worked {
     /// What it would come to if the seat were brought to its angle by a route that can move at most
-    /// `most_wedge` at one edge.
-    pub fn seat_after(&self, most_wedge: Option<&str>) -> After {
+    /// `most_wedge` at one edge, in the reader's units.
+    pub fn seat_after(&self, most_wedge: Option<&str>, house: House) -> After {
         let none = |feasible| After {
             feasible,
             metal: None,
@@ -313,15 +313,16 @@ impl Worked {
                 return none(Feasible::CannotTell(vec![need.into()]));
             }
         }
-        let inches =
-            |length: Length| format!("{} in", thou(length.to_inches(), show::Rounding::Up));
-        if let Some(most) = most_wedge.and_then(|text| Size::parse(text).ok())
+        let up = |length: Length| fine(length, house, show::Rounding::Up);
+        let down = |inches| fine(Length::inches(inches), house, show::Rounding::Down);
+        if let Some((text, most)) =
+            most_wedge.and_then(|text| Some((text, Size::parse(text).ok()?)))
             && seat.wedge.to_m() > most.length().to_m()
         {
             return none(Feasible::No(format!(
                 "the seat needs {} moved at one edge, and this way moves {} at most",
-                inches(seat.wedge),
-                show::size(most, House::Inch)
+                up(seat.wedge),
+                show::size_as_written(text, most, house)
             )));
         }
         let (Some(wall), Some(limit)) = (seat.wall, seat.wall_limit) else {
@@ -337,10 +338,10 @@ impl Worked {
         let before = wall.length().to_inches() - limit.length().to_inches();
         let after = before - seat.sink.to_inches();
         let metal = format!(
-            "spends {} of the metal behind the seat; {} in left above the shop limit (now {} in)",
-            inches(seat.sink),
-            thou(after, show::Rounding::Down),
-            thou(before, show::Rounding::Down),
+            "spends {} of the metal behind the seat; {} left above the shop limit (now {})",
+            up(seat.sink),
+            down(after),
+            down(before),
         );
         if after < 0.0 {
             let mut no = none(Feasible::No(format!(
@@ -353,14 +354,14 @@ impl Worked {
             format!(
                 "seat to {} half angle: {} to come off at one edge, disc sinks {}",
                 seat.wanted,
-                inches(seat.wedge),
-                inches(seat.sink)
+                up(seat.wedge),
+                up(seat.sink)
             ),
             format!("method by the sheet: {}", seat.method),
-            format!("stop at {} behind the seat", show::size(limit, House::Inch)),
+            format!("stop at {} behind the seat", show::size(limit, house)),
         ];
         if let Some(clearance) = seat.hot_clearance {
-            sizes.push(format!("disc stem in its guide: at least {} cold clearance for heat, besides its running clearance", inches(clearance)));
+            sizes.push(format!("disc stem in its guide: at least {} cold clearance for heat, besides its running clearance", up(clearance)));
         }
         After {
             feasible: Feasible::Yes,
@@ -370,11 +371,11 @@ impl Worked {
     }
 }
 
-/// Inches to the tenth of a thousandth, as a micrometer is read: no figure before the point where there is none.
-fn thou(inches: f64, rounding: show::Rounding) -> String {
-    let shown = show::number(inches, 4, rounding);
-    match shown.strip_prefix("0.") {
-        Some(rest) => format!(".{rest}"),
-        None => shown,
-    }
+/// As fine as a micrometer reads: the tenth of a thousandth of an inch, or the micron.
+fn fine(length: Length, house: House, rounding: show::Rounding) -> String {
+    let decimals = match house {
+        House::Inch => 4,
+        House::Metric => 3,
+    };
+    show::length(length, house, decimals, rounding)
 }

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::{Fraction, House, Size, show};
-use rules::{Body, Limit, Outcome, Rulebook, Ruling};
+use rules::{Body, Limit, LimitValue, Outcome, Rulebook, Ruling};
 
 use crate::Refusal;
 use crate::book::{
@@ -43,9 +43,9 @@ impl Verdict {
 pub struct Line {
     /// What is limited.
     pub what: String,
-    /// What was read, as a shop writes it.
+    /// What was read: as it was written, and in the reader's unit where that is another.
     pub found: String,
-    /// The limit.
+    /// The limit: as the law or the shop wrote it, and in the reader's unit where that is another.
     pub limit: String,
     /// Whether it is law; our own shop limit if not.
     pub law: bool,
@@ -95,6 +95,8 @@ pub struct Question<'a> {
     pub conditions: &'a [String],
     /// The day that chooses the rules.
     pub on: Date,
+    /// The units of whoever reads the answer. They change its figures, never its word.
+    pub house: House,
 }
 
 /// Holds every limit on file against a part.
@@ -134,7 +136,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
             lines.push(bench.by_law(&difference.title, choice, &read)?);
         }
         if let Some(limit) = shop {
-            lines.push(by_shop(&difference.title, &limit, Worst::Largest, &read)?);
+            lines.push(bench.by_shop(&difference.title, &limit, Worst::Largest, &read)?);
         }
     }
     let law = together(lines.iter().filter(|l| l.law), || no_limit(&family));
@@ -174,8 +176,24 @@ fn together<'l>(lines: impl Iterator<Item = &'l Line>, none: impl Fn() -> Verdic
 /// What the readings of a size come to, and which places were not read.
 struct Read {
     /// Of what was read, the governing end and the other one.
-    ends: Option<[Size; 2]>,
+    ends: Option<[End; 2]>,
     missing: Vec<String>,
+}
+
+/// A size that was read, with its text where one person wrote it; a difference has none.
+#[derive(Clone)]
+struct End {
+    size: Size,
+    written: Option<String>,
+}
+
+impl End {
+    fn words(&self, house: House) -> String {
+        match &self.written {
+            Some(text) => show::size_as_written(text, self.size, house),
+            None => show::size(self.size, house),
+        }
+    }
 }
 
 struct Bench<'a> {
@@ -200,11 +218,30 @@ impl Bench<'_> {
         Ok(Line {
             what: limit.subject.clone(),
             found: title.into(),
-            limit: limit.words(),
+            limit: self.limit(&limit),
             law: true,
             ruling: Some(ruling),
             verdict,
         })
+    }
+
+    /// The limit as the law writes it; after it, in brackets, what that is in the reader's unit.
+    fn limit(&self, limit: &Limit) -> String {
+        let sizes = match limit.value {
+            LimitValue::Size(size) => vec![size],
+            LimitValue::SizeRange(least, most) => vec![least, most],
+            _ => return limit.words(),
+        };
+        // "53 in to 53 3/8 in": both ends are in the unit of the last.
+        let last = limit.written.rsplit(" to ").next().unwrap_or_default();
+        if show::written_in(last) == Some(self.question.house) {
+            return limit.words();
+        }
+        let sizes: Vec<_> = sizes
+            .into_iter()
+            .map(|size| show::size(size, self.question.house))
+            .collect();
+        format!("{} ({})", limit.words(), sizes.join(" to "))
     }
 
     fn feature(&self, feature: &Feature, lines: &mut Vec<Line>) -> Result<(), Refusal> {
@@ -222,7 +259,7 @@ impl Bench<'_> {
             lines.push(self.by_law(&feature.title, choice, &read)?);
         }
         if let Some(limit) = shop {
-            lines.push(by_shop(&feature.title, &limit, feature.worst, &read)?);
+            lines.push(self.by_shop(&feature.title, &limit, feature.worst, &read)?);
         }
         Ok(())
     }
@@ -236,8 +273,10 @@ impl Bench<'_> {
             .iter()
             .filter(|r| r.feature == feature.name)
         {
-            if let Some(size) = value(feature, &reading.reading.written())?.size() {
-                sizes.insert(reading.reading.position.as_str(), size);
+            let written = reading.reading.written();
+            if let Some(size) = value(feature, &written)?.size() {
+                let written = Some(written);
+                sizes.insert(reading.reading.position.as_str(), End { size, written });
             }
         }
         let missing = feature
@@ -246,7 +285,8 @@ impl Bench<'_> {
             .filter(|place| !sizes.contains_key(place.as_str()))
             .map(|place| format!("the {} at {place}", feature.title))
             .collect();
-        let (least, most) = (sizes.values().min().copied(), sizes.values().max().copied());
+        let least = sizes.values().min_by_key(|end| end.size).cloned();
+        let most = sizes.values().max_by_key(|end| end.size).cloned();
         let ends = match worst {
             Worst::Largest => most.zip(least),
             Worst::Smallest => least.zip(most),
@@ -267,10 +307,17 @@ impl Bench<'_> {
         };
         let (large, small) = (of(larger, Worst::Largest)?, of(smaller, Worst::Smallest)?);
         let far = || Refusal::input("The readings are too far apart to be of one part.");
+        let less = |from: &End, take: &End| {
+            let size = from.size.checked_sub(take.size)?;
+            Some(End {
+                size,
+                written: None,
+            })
+        };
         let ends = match (large.ends, small.ends) {
             (Some([largest, large]), Some([smallest, small])) => Some([
-                largest.checked_sub(smallest).ok_or_else(far)?,
-                large.checked_sub(small).ok_or_else(far)?,
+                less(&largest, &smallest).ok_or_else(far)?,
+                less(&large, &small).ok_or_else(far)?,
             ]),
             _ => None,
         };
@@ -284,7 +331,7 @@ impl Bench<'_> {
             RuleChoice::One(rule) => rule.clone(),
             RuleChoice::ByFact(facts) => match self.by_fact(facts) {
                 Ok(rule) => rule,
-                Err(need) => return Ok(Line::unknown(title, read, need)),
+                Err(need) => return Ok(self.unknown(title, read, need)),
             },
         };
         let ruling = self.rules.ruling(&rule, self.question.on)?;
@@ -293,7 +340,7 @@ impl Bench<'_> {
             Body::LimitTable(table) => match self.cell(table) {
                 Ok(limit) => limit,
                 Err(need) => {
-                    let mut line = Line::unknown(title, read, need);
+                    let mut line = self.unknown(title, read, need);
                     line.ruling = Some(ruling);
                     return Ok(line);
                 }
@@ -302,9 +349,10 @@ impl Bench<'_> {
         };
         // Both ends are held against it: a limit may have two sides. What one place fails, no other
         // place can mend, so a place not read does not hide a failure.
-        let (mut found, mut verdict) = (read.words(), read.complete());
-        for size in read.ends.into_iter().flatten() {
-            let failed = match limit.judge(size) {
+        let house = self.question.house;
+        let (mut found, mut verdict) = (read.words(house), read.complete());
+        for end in read.ends.iter().flatten() {
+            let failed = match limit.judge(end.size) {
                 Outcome::Passes => continue,
                 Outcome::Fails { by } if by == Size::ZERO => Verdict::Fails(vec![format!(
                     "{title}: at the limit, which already fails ({})",
@@ -312,18 +360,18 @@ impl Bench<'_> {
                 )]),
                 Outcome::Fails { by } => Verdict::Fails(vec![format!(
                     "{title}: {} past the limit ({})",
-                    show::size(by, House::Inch),
+                    show::size(by, house),
                     ruling.cite
                 )]),
                 Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
             };
-            (found, verdict) = (show::size(size, House::Inch), failed);
+            (found, verdict) = (end.words(house), failed);
             break;
         }
         Ok(Line {
             what: title.into(),
             found,
-            limit: limit.words(),
+            limit: self.limit(&limit),
             law: true,
             ruling: Some(ruling),
             verdict,
@@ -361,16 +409,52 @@ impl Bench<'_> {
             .limit_at(Fraction::from_integer(i128::from(load)), center.inches())
             .map_err(|e| e.to_string())
     }
-}
 
-impl Line {
+    /// Our own limit, where the shop has set one.
+    fn by_shop(
+        &self,
+        title: &str,
+        limit: &str,
+        worst: Worst,
+        read: &Read,
+    ) -> Result<Line, Refusal> {
+        let kept = Size::parse(limit)
+            .map_err(|e| Refusal::input(format!("The shop limit of the {title}: {e}")))?;
+        let house = self.question.house;
+        let limit = if show::written_in(limit) == Some(house) {
+            limit.to_string()
+        } else {
+            show::size_as_written(limit, kept, house)
+        };
+        let (words, past): (_, fn(Size, Size) -> bool) = match worst {
+            Worst::Largest => (format!("at most {limit}"), |size, kept| size > kept),
+            Worst::Smallest => (format!("at least {limit}"), |size, kept| size < kept),
+        };
+        let governing = read.ends.as_ref().map(|[governing, _]| governing);
+        let (found, verdict) = match governing.filter(|end| past(end.size, kept)) {
+            Some(end) => (
+                end.words(house),
+                Verdict::Fails(vec![format!("{title}: past our own shop limit, {words}")]),
+            ),
+            None => (read.words(house), read.complete()),
+        };
+        Ok(Line {
+            what: title.into(),
+            found,
+            limit: format!("{words} (shop limit)"),
+            law: false,
+            ruling: None,
+            verdict,
+        })
+    }
+
     /// A line whose limit cannot be told; readings that are missing too are named with it.
-    fn unknown(title: &str, read: &Read, need: String) -> Line {
+    fn unknown(&self, title: &str, read: &Read, need: String) -> Line {
         let mut needs = vec![need];
         needs.extend(read.missing.iter().cloned());
         Line {
             what: title.into(),
-            found: read.words(),
+            found: read.words(self.question.house),
             limit: "not known".into(),
             law: true,
             ruling: None,
@@ -381,43 +465,18 @@ impl Line {
 
 impl Read {
     /// The governing size, where every place was read.
-    fn words(&self) -> String {
-        match self.ends {
-            Some([governing, _]) if self.missing.is_empty() => show::size(governing, House::Inch),
+    fn words(&self, house: House) -> String {
+        match &self.ends {
+            Some([governing, _]) if self.missing.is_empty() => governing.words(house),
             _ => "not read".into(),
         }
     }
 
     /// The verdict where nothing read fails.
     fn complete(&self) -> Verdict {
-        match self.ends {
+        match &self.ends {
             Some(_) if self.missing.is_empty() => Verdict::Complies,
             _ => Verdict::CannotTell(self.missing.clone()),
         }
     }
-}
-
-fn by_shop(title: &str, limit: &str, worst: Worst, read: &Read) -> Result<Line, Refusal> {
-    let kept = Size::parse(limit)
-        .map_err(|e| Refusal::input(format!("The shop limit of the {title}: {e}")))?;
-    let (words, past): (_, fn(Size, Size) -> bool) = match worst {
-        Worst::Largest => (format!("at most {limit}"), |size, kept| size > kept),
-        Worst::Smallest => (format!("at least {limit}"), |size, kept| size < kept),
-    };
-    let governing = read.ends.map(|[governing, _]| governing);
-    let (found, verdict) = match governing.filter(|size| past(*size, kept)) {
-        Some(size) => (
-            show::size(size, House::Inch),
-            Verdict::Fails(vec![format!("{title}: past our own shop limit, {words}")]),
-        ),
-        None => (read.words(), read.complete()),
-    };
-    Ok(Line {
-        what: title.into(),
-        found,
-        limit: format!("{words} (shop limit)"),
-        law: false,
-        ruling: None,
-        verdict,
-    })
 }

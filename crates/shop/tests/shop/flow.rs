@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::{Date, date};
-use measure::{Size, State};
+use measure::{House, Size, State};
 use shop::book::{
     Answer, Authority, FeatureFacts, FindingId, FindingState, InspectionId, JobId, Occasion,
     PartId, QuarterHours,
@@ -233,7 +233,7 @@ fn left(world: &World) -> (Size, Option<i64>, State) {
 fn from_a_new_book_to_a_release() {
     let world = written_up();
     let finding = &world.book.findings[&WEEPS];
-    let choice = routes(&world.book, world.rules, finding, OPENED).unwrap();
+    let choice = routes(&world.book, world.rules, finding, OPENED, House::Inch).unwrap();
     assert!(matches!(choice.judgement.verdict, Verdict::Fails(_)));
     let feasible = |word: &str| {
         let offer = choice.offers.iter().find(|o| o.route.word == word);
@@ -291,8 +291,16 @@ fn from_a_new_book_to_a_release() {
 fn each_thing_missing_is_named_and_nothing_else() {
     let world = proved();
     let day = later(OPENED, 45);
-    let named =
-        |world: &World| unmet(&world.book, world.rules, &world.book.jobs[&JOB], day).unwrap();
+    let named = |world: &World| {
+        unmet(
+            &world.book,
+            world.rules,
+            &world.book.jobs[&JOB],
+            day,
+            House::Inch,
+        )
+        .unwrap()
+    };
     let unsigned = [
         "not signed by the inspector",
         "not signed by the repairer",
@@ -339,7 +347,7 @@ fn a_condition_not_proved_gone_still_fails() {
     let day = later(OPENED, 41);
     let of = |world: &World| {
         let job = &world.book.jobs[&JOB];
-        shop::record::as_left(&world.book, world.rules, job, day)
+        shop::record::as_left(&world.book, world.rules, job, day, House::Inch)
             .unwrap()
             .verdict
     };

@@ -110,6 +110,7 @@ impl Case {
             readings: &self.written(),
             conditions: &self.conditions,
             on: FIRST,
+            house: measure::House::Inch,
         };
         judge(&world.book, world.rules, question).unwrap().verdict
     }
@@ -118,7 +119,7 @@ impl Case {
         let (world, _) = self.book();
         let book: &Book = &world.book;
         let finding = book.findings.values().next().unwrap();
-        let choice = routes(book, world.rules, finding, FIRST).unwrap();
+        let choice = routes(book, world.rules, finding, FIRST, measure::House::Inch).unwrap();
         let offers = choice.offers.into_iter();
         offers
             .map(|offer| (offer.route.word, offer.feasible))

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use measure::Size;
+use measure::{House, Size};
 use shop::book::{FeatureFacts, FeatureReading, PartAdded, PartId, Statement};
 use shop::verdict::{Judgement, Question, Verdict, judge};
 
@@ -17,6 +17,7 @@ fn judged(world: &World, part: PartId, readings: &[FeatureReading]) -> Judgement
         readings,
         conditions: &[],
         on: TODAY,
+        house: House::Inch,
     };
     judge(&world.book, world.rules, question).unwrap()
 }
@@ -328,6 +329,7 @@ fn a_leak_fails_by_its_rule() {
             readings: &[],
             conditions: &[word.to_string()],
             on: TODAY,
+            house: House::Inch,
         };
         judge(&world.book, world.rules, question).unwrap().verdict
     };
@@ -391,6 +393,67 @@ fn a_day_before_the_rulebook_is_refused() {
         readings: &readings,
         conditions: &[],
         on: jiff::civil::date(1999, 6, 1),
+        house: House::Inch,
     };
     assert!(judge(&world.book, world.rules, question).is_err());
+}
+
+/// The reader's units change the figures shown, never the word; what the law and the person wrote is in both.
+#[test]
+fn a_verdict_is_the_same_in_both_houses() {
+    let mut world = World::new();
+    let part = world.part(1, "crosshead-and-guide", &[]);
+    let judged_in = |house: House, sizes: [&'static str; 3]| {
+        let places = ["front", "middle", "back"].into_iter().zip(sizes);
+        let readings: Vec<_> = places
+            .flat_map(|(place, size)| [("vertical", place, size), ("lateral", place, size)])
+            .collect();
+        let question = Question {
+            part: &world.book.parts[&part],
+            readings: &found(&readings),
+            conditions: &[],
+            on: TODAY,
+            house,
+        };
+        judge(&world.book, world.rules, question).unwrap()
+    };
+    let inch = judged_in(House::Inch, ["7/32 in", "17/64 in", "13/64 in"]);
+    let metric = judged_in(House::Metric, ["7/32 in", "17/64 in", "13/64 in"]);
+    let words = |judged: &Judgement| {
+        judged
+            .lines
+            .iter()
+            .map(|l| l.verdict.words())
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(words(&inch), words(&metric));
+    assert!(fails(&inch.verdict) && fails(&metric.verdict));
+    let line = |judged: &Judgement| (judged.lines[0].found.clone(), judged.lines[0].limit.clone());
+    assert_eq!(
+        line(&inch),
+        ("17/64 in · .265625 in".into(), "at most 1/4 in".into())
+    );
+    assert_eq!(
+        line(&metric),
+        (
+            "17/64 in (6.746875 mm)".into(),
+            "at most 1/4 in (6.35 mm)".into()
+        )
+    );
+    let Verdict::Fails(by) = &metric.verdict else {
+        panic!("{:?}", metric.verdict)
+    };
+    assert!(by[0].contains("0.396875 mm past the limit"), "{by:?}");
+    // The same sizes measured in millimetres: the same words, and what was written first in both.
+    let sizes = ["5.55625 mm", "6.746875 mm", "5.159375 mm"];
+    let measured = judged_in(House::Inch, sizes);
+    assert_eq!(words(&measured), words(&inch));
+    assert_eq!(
+        measured.lines[0].found,
+        "6.746875 mm (17/64 in · .265625 in)"
+    );
+    assert_eq!(
+        judged_in(House::Metric, sizes).lines[0].found,
+        "6.746875 mm"
+    );
 }

@@ -18,7 +18,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let title = words::engine(&kept.number);
     let body = html! {
         h1 { (say::head(&kept.number, &kept.wheels)) }
-        p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &kept.jurisdiction, kept.mawp_psig)) }
+        p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &kept.jurisdiction, kept.mawp_psig, view.house)) }
         (side_view(&kept.wheels))
         (ribbon::draw(&kept.number, &ahead, view.on))
         (stops(view, kept, &ahead))

@@ -1,6 +1,7 @@
 //! A finding, told downwards to its close: found, measured, verdict, routes, decision, job, left.
 
 use maud::{Markup, html};
+use physics::Shown;
 use shop::book::{Finding, FindingState, Occasion};
 use shop::locomotive::{family, finding};
 use shop::record::as_left;
@@ -13,7 +14,7 @@ use crate::words::{self, finding as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = finding(view.book, number)?;
-    let choice = routes(view.book, view.rules, kept, kept.found_on)?;
+    let choice = routes(view.book, view.rules, kept, kept.found_on, view.house)?;
     let part = view
         .book
         .parts
@@ -136,9 +137,26 @@ fn sheet_path(sheet: &physics::Sheet) -> String {
         .inputs
         .iter()
         .filter(|input| sheet.card.arguments.iter().any(|a| a.name == input.name))
-        .map(|input| format!("{}={}", input.name, kit::encode(&input.entered)))
+        .map(|input| {
+            format!(
+                "{}={}",
+                input.name,
+                kit::encode(&with_unit(&input.entered, &input.value))
+            )
+        })
         .collect();
     format!("/sheet/{}?{}", sheet.card.id, inputs.join("&"))
+}
+
+/// An input as it was entered; one without a unit takes the one the sheet gave it, for whoever opens the page
+/// may read in others.
+fn with_unit(entered: &str, value: &Shown) -> String {
+    match value {
+        Shown::Quantity { unit, .. } if entered.ends_with(|c: char| c.is_ascii_digit()) => {
+            words::sheet::value(entered, unit)
+        }
+        _ => entered.into(),
+    }
 }
 
 fn one(offer: &Offer) -> Markup {
@@ -229,7 +247,7 @@ fn job(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
     let left = if job.left.is_empty() {
         None
     } else {
-        Some(as_left(view.book, view.rules, job, view.on)?)
+        Some(as_left(view.book, view.rules, job, view.on, view.house)?)
     };
     Ok(html! {
         section class="ruled" {

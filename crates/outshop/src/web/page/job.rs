@@ -16,7 +16,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let missing = if kept.closed.is_some() {
         Vec::new()
     } else {
-        unmet(view.book, view.rules, kept, view.on)?
+        unmet(view.book, view.rules, kept, view.on, view.house)?
     };
     let finding = view.book.findings.get(&kept.plan.finding);
     let part = finding.and_then(|f| view.book.parts.get(&f.part));

@@ -114,7 +114,8 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
             Some(Ok(book)) => book,
             _ => context.book()?,
         };
-        Ok((book, context.rules()?, context.on()?, context.house()))
+        let house = reader.house.unwrap_or_else(|| context.house());
+        Ok((book, context.rules()?, context.on()?, house))
     })();
     let (book, rules, on, house) = match read {
         Ok(read) => read,
