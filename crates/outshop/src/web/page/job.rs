@@ -40,7 +40,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             @if !kept.plan.tooling.is_empty() { h3 { (say::MADE_FIRST) } ul { @for line in &kept.plan.tooling { li { (line) } } } }
             @for sheet in &kept.plan.sheets { details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } } }
         }
-        @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on)?.sheets, Some(&kept.plan.sheets))) }
+        @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on, view.house)?.sheets, Some(&kept.plan.sheets))) }
         (operations(view, kept, &title))
         (proofs(view, kept, &title))
         @if let Some(part) = part { (left(view, kept, part, &title)?) }
