@@ -4,9 +4,10 @@ use crate::samples::{self, seat, title};
 use drawing::geometry::{Bounds, Path, Point};
 use drawing::hatch::Lean;
 use drawing::{
-    Collar, DiscLap, Drawing, Kept, Label, Laid, Layer, Lead, Mandrel, Mark, PIXELS, PageWidth,
-    PlugGauge, SeatLap, SeatSection, Shape, Side, Text, Tolerance, TurnedBushing, TurnedDisc, View,
-    lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing, turned_disc,
+    Collar, DiscLap, Drawing, Kept, Label, Laid, LapFace, Layer, Lead, Mandrel, Mark, PIXELS,
+    PageWidth, PlugGauge, SeatLap, SeatSection, Shape, Side, Text, Tolerance, TurnedBushing,
+    TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section,
+    turned_bushing, turned_disc,
 };
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
@@ -264,6 +265,22 @@ proptest! {
             if let Err(why) = check(&drawing) {
                 return Err(TestCaseError::fail(why));
             }
+        }
+    }
+
+    #[test]
+    fn lap_faces_of_any_size_are_clear(
+        port in 0.1_f64..12.0, slim in 0.01_f64..0.6, half_angle in 10.0_f64..80.0, metric in any::<bool>(),
+    ) {
+        let face = LapFace {
+            port: Length::inches(port),
+            outside: Length::inches(port * (1.0 + slim)),
+            outside_stated: None,
+            half_angle: Angle::degrees(half_angle),
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        if let Err(why) = check(&lap_face(&face, house, title("Lap for the seat")).unwrap()) {
+            return Err(TestCaseError::fail(why));
         }
     }
 

@@ -3,9 +3,10 @@
 use drawing::geometry::{Path, Point, Vertex};
 use drawing::hatch::Lean;
 use drawing::{
-    Collar, DiscLap, Drawing, DrawingError, Kept, Label, Layer, Lead, Mandrel, Mark, PlugGauge,
-    SeatLap, SeatSection, SeatStated, Side, Title, Tolerance, TurnedBushing, TurnedDisc, View,
-    lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing, turned_disc,
+    Collar, DiscLap, Drawing, DrawingError, Kept, Label, LapFace, Layer, Lead, Mandrel, Mark,
+    PlugGauge, SeatLap, SeatSection, SeatStated, Side, Title, Tolerance, TurnedBushing, TurnedDisc,
+    View, lap_face, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing,
+    turned_disc,
 };
 use measure::{Angle, House, Length};
 
@@ -168,6 +169,7 @@ pub fn all() -> Vec<Sample> {
         plain_bushing_sample(),
         plug_gauge_sample(),
         mandrel_sample(),
+        lap_face_sample(),
     ]
 }
 
@@ -426,5 +428,25 @@ fn mandrel_sample() -> Sample {
         name: "mandrel",
         drawing: mandrel(&given, House::Inch, title("Mandrel for the bushing")),
         corners: vec![(0.0, 0.875), (1.0, 1.24975), (7.0, 1.2515), (8.0, -0.875)],
+    }
+}
+
+fn lap_face_sample() -> Sample {
+    let face = LapFace {
+        port: Length::inches(1.75),
+        outside: Length::inches(1.984),
+        outside_stated: Some("1.9840".to_owned()),
+        half_angle: Angle::degrees(45.0),
+    };
+    // Past the land by .35 of its width, .117, but no less than .06 of the port's radius, .875: by .0525.
+    let (small, large) = (0.875 - 0.0525, 0.992 + 0.0525);
+    Sample {
+        name: "lap-face",
+        drawing: lap_face(&face, House::Inch, title("Lap for the seat")),
+        corners: vec![
+            (small, -0.0525),
+            (large, large - 0.875),
+            (-large, large - 0.875),
+        ],
     }
 }
