@@ -1,52 +1,87 @@
-//! The drawing that belongs to a worked sheet, for pages and for paper alike.
+//! The drawings that belong to a worked sheet, for pages and for paper alike.
 //!
 //! What is drawn comes from the sheet alone, and the sheet's own figures are repeated to the letter.
 
-use drawing::{Drawing, SeatSection, SeatStated, Title, seat_section};
+use drawing::{Drawing, LapFace, SeatSection, SeatStated, Title, lap_face, seat_section};
 use measure::{Angle, Length};
 use physics::{Sheet, Shown};
 
 use crate::words::sheet as say;
 
-/// The drawing of what a sheet computes, where there is one; why not, where its sizes cannot be drawn.
-pub fn of_sheet(sheet: &Sheet, title: Title) -> Option<Result<Drawing, String>> {
-    (sheet.card.id == "seat.correct").then(|| seat(sheet, title))
+/// The drawings of what a sheet computes, none for most sheets; why not, where its sizes cannot be drawn.
+pub fn of_sheet(sheet: &Sheet, title: &Title) -> Vec<Result<Drawing, String>> {
+    if sheet.card.id != "seat.correct" {
+        return Vec::new();
+    }
+    let seat = seat(sheet, title);
+    // What cannot be drawn as a seat asks for no lap either, and is refused once.
+    let lap = seat.is_ok().then(|| lap(sheet, title));
+    std::iter::once(seat).chain(lap).collect()
+}
+
+/// An input of the sheet, SI.
+fn input(sheet: &Sheet, name: &str) -> Option<f64> {
+    let input = sheet.inputs.iter().find(|input| input.name == name)?;
+    match input.value {
+        Shown::Quantity { si, .. } => si,
+        _ => None,
+    }
+}
+
+/// The same where nothing can be drawn without it.
+fn need(sheet: &Sheet, name: &str) -> Result<f64, String> {
+    input(sheet, name).ok_or_else(|| say::needs(name))
+}
+
+/// A result as the sheet prints it, without its unit.
+fn says(sheet: &Sheet, name: &str) -> Option<String> {
+    match sheet.result(name) {
+        Some(Shown::Quantity { shown, .. }) => Some(shown.clone()),
+        _ => None,
+    }
+}
+
+/// The title block of a drawing of this sheet.
+fn titled(drawing: &str, sheet: &Sheet, title: &Title) -> Title {
+    Title {
+        drawing: drawing.to_owned(),
+        sheets: vec![sheet.card.id.to_owned()],
+        ..title.clone()
+    }
+}
+
+/// What the seat asks of its lap.
+fn lap(sheet: &Sheet, title: &Title) -> Result<Drawing, String> {
+    let outside = match sheet.result("outside") {
+        Some(Shown::Quantity { si: Some(si), .. }) => *si,
+        _ => return Err(say::needs("outside")),
+    };
+    let face = LapFace {
+        port: Length::m(need(sheet, "port")?),
+        outside: Length::m(outside),
+        outside_stated: says(sheet, "outside"),
+        half_angle: Angle::radians(need(sheet, "wanted_half_angle")?),
+    };
+    lap_face(&face, sheet.house, titled(say::LAP, sheet, title)).map_err(|why| why.to_string())
 }
 
 /// The seat before and after, from the sheet's own inputs and results.
-fn seat(sheet: &Sheet, title: Title) -> Result<Drawing, String> {
-    let input = |name: &str| {
-        let input = sheet.inputs.iter().find(|input| input.name == name)?;
-        match input.value {
-            Shown::Quantity { si, .. } => si,
-            _ => None,
-        }
-    };
-    let need = |name: &str| input(name).ok_or_else(|| say::needs(name));
-    let says = |name: &str| match sheet.result(name) {
-        Some(Shown::Quantity { shown, .. }) => Some(shown.clone()),
-        _ => None,
-    };
+fn seat(sheet: &Sheet, title: &Title) -> Result<Drawing, String> {
     let seat = SeatSection {
-        port: Length::m(need("port")?),
-        land: Length::m(need("land")?),
-        found_half_angle: Angle::radians(need("found_half_angle")?),
-        wanted_half_angle: Angle::radians(need("wanted_half_angle")?),
-        wall: input("wall").map(Length::m),
+        port: Length::m(need(sheet, "port")?),
+        land: Length::m(need(sheet, "land")?),
+        found_half_angle: Angle::radians(need(sheet, "found_half_angle")?),
+        wanted_half_angle: Angle::radians(need(sheet, "wanted_half_angle")?),
+        wall: input(sheet, "wall").map(Length::m),
         body_outside: None,
         disc_outside: None,
         stated: SeatStated {
-            outside: says("outside"),
-            land_after: says("new_land"),
-            take: says("wedge"),
-            sink: says("axial_sink"),
-            wall_after: says("metal_left"),
+            outside: says(sheet, "outside"),
+            land_after: says(sheet, "new_land"),
+            take: says(sheet, "wedge"),
+            sink: says(sheet, "axial_sink"),
+            wall_after: says(sheet, "metal_left"),
         },
     };
-    let title = Title {
-        drawing: say::SEAT.to_owned(),
-        sheets: vec![sheet.card.id.to_owned()],
-        ..title
-    };
-    seat_section(&seat, sheet.house, title).map_err(|why| why.to_string())
+    seat_section(&seat, sheet.house, titled(say::SEAT, sheet, title)).map_err(|why| why.to_string())
 }

@@ -63,12 +63,18 @@ pub fn lap_face(lap: &LapFace, house: House, title: Title) -> Result<Drawing, Dr
     let mut view = View::new("Lap over its seat, in section");
     let left = Transform::mirror_left_right();
     let half = [small, large, top];
-    let whole = half
-        .iter()
-        .copied()
-        .chain(half.iter().rev().map(|p| left.point(*p)));
-    view.marks
-        .push(Mark::Hatch(vec![Path::closed(whole)], Lean::Right));
+    let broken = wavy(top, left.point(top));
+    let mirrored = half.iter().rev().map(|p| left.point(*p));
+    // From the left end of the break down, round the cone and up to its right end; then back along the break.
+    let mut whole = Path::open(mirrored.chain(half)).vertices;
+    whole.pop();
+    whole.extend(broken.vertices.iter().copied());
+    whole.pop();
+    let whole = Path {
+        vertices: whole,
+        closed: true,
+    };
+    view.marks.push(Mark::Hatch(vec![whole], Lean::Right));
     for side in [Transform::IDENTITY, left] {
         view.line(Layer::Outline, Path::open(half).transformed(side));
         // The seat, for its place: its land, the port under it, the floor beside it.
@@ -80,7 +86,7 @@ pub fn lap_face(lap: &LapFace, house: House, title: Title) -> Result<Drawing, Dr
         );
     }
     view.line(Layer::Outline, Path::line(left.point(small), small));
-    view.line(Layer::Break, wavy(left.point(top), top));
+    view.line(Layer::Break, broken);
     let reach = 0.5 * height;
     let axis = [small.y - reach, top.y + reach].map(|y| Point::new(0.0, y));
     view.line(Layer::Center, Path::line(axis[0], axis[1]));

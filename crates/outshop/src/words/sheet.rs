@@ -27,6 +27,8 @@ pub const SOURCES: &str = "Sources";
 pub const DRAWN: &str = "Drawn to scale";
 /// The title of a drawing.
 pub const SEAT: &str = "Valve seat, before and after";
+/// The title of a drawing.
+pub const LAP: &str = "Lap for the seat: its working face";
 
 /// Why a sheet that was kept is not drawn.
 pub const NOT_AS_KEPT: &str = "Not drawn: worked again with the facts of today, the sheet would not read as the one kept here, and that one governs.";

@@ -37,7 +37,7 @@ fn a_sheets_results_stand_on_its_drawing_to_the_letter() {
         ];
         let given = given.map(|(name, text)| Given::typed(name, &text));
         let sheet = physics::run("seat.correct", &given, house).unwrap();
-        let drawing = of_sheet(&sheet, Title::default()).unwrap().unwrap();
+        let drawing = of_sheet(&sheet, &Title::default()).remove(0).unwrap();
         let figure = |name: &str| match sheet.result(name) {
             Some(Shown::Quantity { shown, .. }) => shown.clone(),
             other => panic!("{name}: {other:?}"),
@@ -83,7 +83,7 @@ fn every_drawing_says_in_words_what_it_shows() {
     ];
     let given = given.map(|(name, text)| Given::typed(name, text));
     let sheet = physics::run("seat.correct", &given, House::Inch).unwrap();
-    let drawing = of_sheet(&sheet, Title::default()).unwrap().unwrap();
+    let drawing = of_sheet(&sheet, &Title::default()).remove(0).unwrap();
     for width in [PageWidth::Narrow, PageWidth::Wide] {
         let svg = drawing.for_page(width).unwrap().svg_view();
         for part in [
@@ -98,6 +98,31 @@ fn every_drawing_says_in_words_what_it_shows() {
 }
 
 #[test]
+fn the_lap_of_a_seat_has_its_angle_and_reaches_past_its_edges() {
+    let given = [
+        ("found_half_angle", "43deg"),
+        ("wanted_half_angle", "45deg"),
+        ("port", "1 3/4in"),
+        ("land", "5/32in"),
+    ];
+    let given = given.map(|(name, text)| Given::typed(name, text));
+    let sheet = physics::run("seat.correct", &given, House::Inch).unwrap();
+    let drawings = of_sheet(&sheet, &Title::default());
+    let lap = drawings.last().unwrap().as_ref().unwrap();
+    let texts = texts(lap, PageWidth::Narrow);
+    // Plane geometry: 1.75 + 2 x .15625 x sin 43 degrees = 1.96312, rounded up.
+    for text in [
+        "large end over",
+        "Ø 1.9632",
+        "small end under",
+        "Ø 1 3/4",
+        "45°",
+    ] {
+        assert!(texts.iter().any(|line| line == text), "{text}: {texts:?}");
+    }
+}
+
+#[test]
 fn a_sheet_without_a_picture_has_none() {
     let given = [
         ("large_ball", "1in"),
@@ -106,5 +131,5 @@ fn a_sheet_without_a_picture_has_none() {
     ];
     let given = given.map(|(name, text)| Given::typed(name, text));
     let sheet = physics::run("gauge.cone_two_balls", &given, House::Inch).unwrap();
-    assert!(of_sheet(&sheet, Title::default()).is_none());
+    assert!(of_sheet(&sheet, &Title::default()).is_empty());
 }

@@ -39,36 +39,40 @@ pub fn of_sheets(
         |sheet: &Sheet| kept.is_none_or(|kept| kept.iter().any(|one| one.sheet == sheet.card.id));
     html! {
         @for sheet in sheets.iter().filter(|sheet| is_kept(sheet)) {
-            @if let Some(drawing) = of_sheet(sheet, title(view, Some(part.to_owned()))) {
-                @if reads_as_kept(sheet) { (shown(drawing)) } @else { p class="quiet" { (say::NOT_AS_KEPT) } }
+            @let drawings = of_sheet(sheet, &title(view, Some(part.to_owned())));
+            @if drawings.is_empty() || reads_as_kept(sheet) { (shown(&drawings)) } @else { p class="quiet" { (say::NOT_AS_KEPT) } }
+        }
+    }
+}
+
+/// Drawings under their heading, or why there is one less; nothing where there is none to show.
+pub fn shown(drawings: &[Result<Drawing, String>]) -> Markup {
+    html! {
+        @if !drawings.is_empty() { h2 { (say::DRAWN) } }
+        @for drawing in drawings {
+            @match drawing.as_ref().map_err(String::clone).and_then(laid) {
+                Ok((narrow, wide, notes)) => {
+                    div class="drawing" {
+                        h3 { (narrow.name) }
+                        div class="drawn narrow" tabindex=[scrolls(&narrow, PageWidth::Narrow)] { (PreEscaped(narrow.svg_view())) }
+                        div class="drawn wide" tabindex=[scrolls(&wide, PageWidth::Wide)] { (PreEscaped(wide.svg_view())) }
+                        ul class="small" { @for note in notes { li { (note) } } }
+                    }
+                }
+                Err(why) => p { (say::not_drawn(&why)) },
             }
         }
     }
 }
 
-/// A drawing under its heading, or why there is none.
-pub fn shown(drawing: Result<Drawing, String>) -> Markup {
-    let laid = drawing.and_then(|drawing| {
-        let page = |width| drawing.for_page(width).map_err(|why| why.to_string());
-        Ok((
-            page(PageWidth::Narrow)?,
-            page(PageWidth::Wide)?,
-            drawing.notes,
-        ))
-    });
-    html! {
-        h2 { (say::DRAWN) }
-        @match laid {
-            Ok((narrow, wide, notes)) => {
-                div class="drawing" {
-                    div class="drawn narrow" tabindex=[scrolls(&narrow, PageWidth::Narrow)] { (PreEscaped(narrow.svg_view())) }
-                    div class="drawn wide" tabindex=[scrolls(&wide, PageWidth::Wide)] { (PreEscaped(wide.svg_view())) }
-                    ul class="small" { @for note in &notes { li { (note) } } }
-                }
-            }
-            Err(why) => p { (say::not_drawn(&why)) },
-        }
-    }
+/// A drawing laid out for a phone and for a desk, and its notes.
+fn laid(drawing: &Drawing) -> Result<(Laid, Laid, &[String]), String> {
+    let page = |width| drawing.for_page(width).map_err(|why| why.to_string());
+    Ok((
+        page(PageWidth::Narrow)?,
+        page(PageWidth::Wide)?,
+        &drawing.notes,
+    ))
 }
 
 /// A drawing wider than its page scrolls sideways, and so must be reached with the keyboard.
