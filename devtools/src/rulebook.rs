@@ -1,38 +1,53 @@
-//! `rulebook`: what the rulebook holds, how each rule is known, and which rules no page speaks of.
+//! `rulebook`: what the rulebook holds, how each rule is known, which rules no page speaks of, and whether the rows of
+//! the law's figures are all met.
 
 use std::path::Path;
 
-use rules::{Rulebook, lint};
+use jiff::civil::{Date, date};
+use rules::{Rulebook, coverage, lint, read_rows};
 
 use crate::Stop;
 
-/// The lint of the built-in rulebook against the pages of the casebook.
+/// The day whose rules the rows are held against: the last of the calendar, so that every open version answers.
+const LAST_DAY: Date = date(9999, 12, 31);
+
+/// The lint of the built-in rulebook against the pages of the casebook, and every table of rows against its rules.
 ///
 /// # Errors
-/// A fault where the rulebook does not read; the machine's where a page does not.
+/// A fault where the rulebook does not read or a row is not met; the machine's where a page does not read.
 pub fn report(root: &Path) -> Result<String, Stop> {
     let rulebook = Rulebook::built_in().map_err(Stop::fault)?;
     let mut pages = Vec::new();
-    read_pages(&root.join("casebook"), &mut pages)?;
+    read_pages(&root.join("casebook"), "md", &mut pages)?;
+    let casebook = pages.len();
+    read_pages(&root.join("rulebook"), "csv", &mut pages)?;
     let named: Vec<(&str, &str)> = pages
         .iter()
         .map(|(name, text)| (name.as_str(), text.as_str()))
         .collect();
-    let found = lint(rulebook, &named);
-    Ok(format!(
-        "{found}Pages of the casebook read: {}\n",
-        pages.len()
-    ))
+    let mut told = lint(rulebook, &named).to_string();
+    for (name, text) in named
+        .iter()
+        .filter(|(name, _)| name.ends_with("limits.csv"))
+    {
+        let rows = read_rows(name, text).map_err(Stop::fault)?;
+        let found = coverage(rulebook, &rows, LAST_DAY);
+        if !found.wrong.is_empty() {
+            return Err(Stop::fault(format!("{told}{found}")));
+        }
+        told.push_str(&found.to_string());
+    }
+    Ok(format!("{told}Pages of the casebook read: {casebook}\n"))
 }
 
-/// Every Markdown page under a folder, with its name.
-fn read_pages(folder: &Path, pages: &mut Vec<(String, String)>) -> Result<(), Stop> {
+/// Every file of one ending under a folder, with its name.
+fn read_pages(folder: &Path, ending: &str, pages: &mut Vec<(String, String)>) -> Result<(), Stop> {
     let failed = |why: std::io::Error| Stop::machine(format!("{}: {why}.", folder.display()));
     for entry in std::fs::read_dir(folder).map_err(failed)? {
         let path = entry.map_err(failed)?.path();
         if path.is_dir() {
-            read_pages(&path, pages)?;
-        } else if path.extension().is_some_and(|end| end == "md") {
+            read_pages(&path, ending, pages)?;
+        } else if path.extension().is_some_and(|end| end == ending) {
             pages.push((
                 path.display().to_string(),
                 std::fs::read_to_string(&path).map_err(failed)?,
@@ -54,6 +69,8 @@ mod tests {
             "{told}"
         );
         assert!(!told.contains("casebook read: 0"), "{told}");
+        assert!(told.contains("Rows of the law's figures: 287 = "), "{told}");
+        assert!(!told.contains("WRONG"), "{told}");
     }
 
     #[test]

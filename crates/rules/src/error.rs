@@ -45,7 +45,7 @@ pub enum RulebookError {
         last: Date,
     },
     /// A limit table was asked outside what it can answer.
-    #[error("{subject}: {axis} was given as {given}; the table needs it above zero")]
+    #[error("{subject}: {axis} was given as {given}; {why}")]
     OutsideTable {
         /// What the table limits.
         subject: String,
@@ -53,6 +53,22 @@ pub enum RulebookError {
         axis: String,
         /// What was given.
         given: String,
+        /// What the table needs.
+        why: String,
+    },
+    /// A limit given by a formula could not be worked.
+    #[error("{subject}: {problem}")]
+    NoFigure {
+        /// What the formula limits.
+        subject: String,
+        /// What is missing or wrong.
+        problem: String,
+    },
+    /// A circumstance was told in a word that no rule knows, or one that goes against another.
+    #[error("{problem}")]
+    Circumstance {
+        /// What was told, and what was expected.
+        problem: String,
     },
     /// A date ran off the end of the calendar.
     #[error("{span} from {from} lies beyond the calendar (years run to 9999)")]

@@ -5,24 +5,31 @@
 //! one version as it bound one day, and travels with the verdict it led to. Nothing here approves anything: the
 //! law in force and the people who answer for it govern.
 
+mod asked;
 mod body;
+mod cases;
 mod error;
+mod expression;
 mod lint;
 mod load;
 mod near;
 mod rule;
+mod rows;
 mod rulebook;
 mod source;
 mod span;
 pub mod words;
 
+pub use asked::Asked;
 pub use body::{
-    AtValue, Axis, Body, Calendar, CalendarArm, Cautious, Compare, Count, CountArm, CountUnit,
-    Deadline, Definition, Filing, FirstStart, Item, Keep, Kind, Limit, LimitTable, LimitValue,
-    Outcome, Retention, Side, WhicheverFirst,
+    AtValue, Axis, Bands, Body, Calendar, CalendarArm, Cautious, Compare, Count, CountArm,
+    CountUnit, Deadline, Definition, Fact, Filing, FirstStart, Item, Keep, Kind, Limit,
+    LimitFormula, LimitTable, LimitValue, Outcome, Place, Retention, Side, WhicheverFirst,
 };
+pub use cases::{Case, Near};
 pub use error::RulebookError;
 pub use lint::{Lint, lint};
+pub use rows::{Coverage, Row, coverage, read_rows};
 pub use rule::{Checked, Cite, Rule, Ruling, Version};
 pub use rulebook::Rulebook;
 pub use source::Source;

@@ -19,6 +19,8 @@ pub struct Lint {
     pub per_mark: BTreeMap<String, usize>,
     /// Rules that no given page names.
     pub no_page: Vec<String>,
+    /// Limits that give no case of a reading below, at and above their value.
+    pub no_case: Vec<String>,
     /// Rules whose words or figure rest, wholly or in part, on memory or inference, with the mark.
     pub unread: Vec<(String, String)>,
     /// How many versions have days in force that were not read.
@@ -30,7 +32,8 @@ pub struct Lint {
 /// Looks a rulebook over.
 ///
 /// # Arguments
-/// `pages`: names and texts of the casebook's pages and of tests; a rule whose id stands in none of them is listed.
+/// `pages`: names and texts of the casebook's pages and of the tables that tests hold the rules against; a rule whose id
+/// stands in none of them is listed.
 pub fn lint(rulebook: &Rulebook, pages: &[(&str, &str)]) -> Lint {
     let unread = |mark: &str| mark.contains("memory") || mark.contains("inference");
     let mut found = Lint {
@@ -38,6 +41,7 @@ pub fn lint(rulebook: &Rulebook, pages: &[(&str, &str)]) -> Lint {
         per_kind: BTreeMap::new(),
         per_mark: BTreeMap::new(),
         no_page: Vec::new(),
+        no_case: Vec::new(),
         unread: Vec::new(),
         unread_dates: 0,
         oldest_check: None,
@@ -49,6 +53,9 @@ pub fn lint(rulebook: &Rulebook, pages: &[(&str, &str)]) -> Lint {
         }
         for version in &rule.versions {
             found.versions += 1;
+            if version.body.measures().is_some() && version.cases().is_empty() {
+                found.no_case.push(rule.id.clone());
+            }
             *found.per_mark.entry(version.mark.clone()).or_default() += 1;
             if unread(&version.mark) {
                 found.unread.push((rule.id.clone(), version.mark.clone()));
@@ -111,10 +118,18 @@ impl fmt::Display for Lint {
         }
         writeln!(
             f,
-            "Named by no page of the casebook and no test: {}",
+            "Named by no page of the casebook and no table of rows: {}",
             self.no_page.len()
         )?;
         self.no_page
+            .iter()
+            .try_for_each(|rule| writeln!(f, "  {rule}"))?;
+        writeln!(
+            f,
+            "Limits without a case below, at and above their value: {}",
+            self.no_case.len()
+        )?;
+        self.no_case
             .iter()
             .try_for_each(|rule| writeln!(f, "  {rule}"))
     }

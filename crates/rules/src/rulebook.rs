@@ -60,6 +60,7 @@ impl Rulebook {
         }
         let book = Rulebook { rules, sources };
         book.check_pairs(&named)?;
+        book.check_items(&named)?;
         Ok(book)
     }
 
@@ -80,6 +81,31 @@ impl Rulebook {
                         format!(
                             "together_with names `{other}`, which is not another limit of the rulebook"
                         ),
+                    ));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// The limits an item names exist.
+    fn check_items(&self, named: &BTreeMap<String, &str>) -> Result<(), RulebookError> {
+        for rule in self.rules.values() {
+            for version in &rule.versions {
+                let Body::Item(item) = &version.body else {
+                    continue;
+                };
+                let limit = |id: &String| {
+                    let versions = self.rules.get(id).map(|r| r.versions.as_slice());
+                    versions
+                        .unwrap_or_default()
+                        .iter()
+                        .any(|v| v.body.measures().is_some())
+                };
+                if let Some(lost) = item.limits.iter().find(|id| !limit(id)) {
+                    return Err(RulebookError::file(
+                        named.get(&rule.id).copied().unwrap_or(&rule.id),
+                        format!("limits names `{lost}`, which is not a limit of the rulebook"),
                     ));
                 }
             }
@@ -170,6 +196,31 @@ impl Rulebook {
                 .filter(|own| words::contains(inspection, own));
             if let Some(rank) = contained.filter_map(|own| words::rank(own)).min() {
                 items.push(((rank, !item.listed, item.order), ruling));
+            }
+        }
+        items.sort_by(|(a, x), (b, y)| (a, &x.rule).cmp(&(b, &y.rule)));
+        Ok(items.into_iter().map(|(_, ruling)| ruling).collect())
+    }
+
+    /// The items that an occasion outside the inspections asks for on a day, in order.
+    ///
+    /// # Arguments
+    /// `occasion`: a word of `words::OCCASIONS`.
+    ///
+    /// # Errors
+    /// When the jurisdiction is unknown, or the day lies before its rules.
+    pub fn items_on(
+        &self,
+        jurisdiction: &str,
+        occasion: &str,
+        on: Date,
+    ) -> Result<Vec<Ruling>, RulebookError> {
+        let mut items: Vec<(u32, Ruling)> = Vec::new();
+        for ruling in self.in_force(jurisdiction, on)? {
+            if let Body::Item(item) = &ruling.body
+                && item.occasion.as_deref() == Some(occasion)
+            {
+                items.push((item.order, ruling));
             }
         }
         items.sort_by(|(a, x), (b, y)| (a, &x.rule).cmp(&(b, &y.rule)));

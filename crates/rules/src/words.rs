@@ -2,6 +2,14 @@
 //! kept. A file that uses a word not listed here is refused, so a slip of the pen cannot make a rule that never
 //! applies.
 
+mod forms;
+mod units;
+mod when;
+
+pub use forms::{FORM_1_CONDITIONS, FORM_4_CONDITIONS, ITEM_ANSWERS, TABLE_WORDS};
+pub use units::{LimitUnit, UNITS, unit};
+pub use when::{QUESTIONS, Question, question, words as circumstances};
+
 /// A word of a closed list and what it means.
 pub type Word = (&'static str, &'static str);
 
@@ -76,6 +84,79 @@ pub const NEEDS: &[Word] = &[
     ),
 ];
 
+/// The needs that are figures read off something, not only a name or a day.
+pub const READINGS: &[&str] = &[
+    "pressures",
+    "lifting-pressure",
+    "readings",
+    "thickness-readings",
+    "gauge-errors",
+    "leak-rates",
+];
+
+/// Occasions outside the round of inspections on which the text asks for a look.
+pub const OCCASIONS: &[Word] = &[
+    (
+        "after-repair",
+        "after any repair or alteration of the boiler",
+    ),
+    (
+        "hydrostatic-over-mawp",
+        "whenever hydrostatic pressure above MAWP is put on the boiler",
+    ),
+    ("every-wash", "whenever the boiler is washed"),
+    ("piston-rod-out", "whenever a piston rod is removed"),
+    ("gauge-fitted", "before a gauge is fitted or fitted again"),
+    ("staybolt-renewed", "when a broken staybolt is renewed"),
+    (
+        "brick-or-bearers-out",
+        "whenever firebrick or grate bearers are taken out for another reason",
+    ),
+    ("flues-out", "whenever enough flues are out to see inside"),
+    (
+        "stated-concern",
+        "when the FRA, the owner or the operator states a concern for safety",
+    ),
+    ("tires-turned", "when tires are turned or renewed"),
+    ("tire-fitted", "when a tire is fitted to its center"),
+    ("axle-fitted", "when an axle with plain bearings is fitted"),
+    ("flue-plugged", "when a failed flue is plugged"),
+    (
+        "air-part-cleaned",
+        "when air brake parts are tested or cleaned",
+    ),
+    (
+        "horn-questioned",
+        "when the horn or whistle is to be measured",
+    ),
+    ("reservoir-drilled", "when a main reservoir is drilled"),
+    ("in-steam", "every day the engine is in service"),
+    ("calendar-year-end", "at the end of each calendar year"),
+    (
+        "non-complying-move",
+        "before an engine that does not comply is moved",
+    ),
+    (
+        "special-notice",
+        "while an engine is under a Special Notice for Repair",
+    ),
+    ("found-on-the-road", "when a fault is found on the road"),
+];
+
+/// Where a paper is kept or shown.
+pub const KEPT_AT: &[Word] = &[
+    ("maintenance-place", "where the engine is maintained"),
+    ("named-place", "the place the owner or operator names"),
+    ("with-form-4", "attached to Form 4"),
+    (
+        "part-or-cab-card",
+        "marked on the part, or on a covered card in the cab",
+    ),
+    ("backhead", "on a metal plate on the backhead, in the cab"),
+    ("at-the-gauge", "at the steam gauge"),
+    ("no-place-in-text", "the text names no place"),
+];
+
 /// Happenings from which days are counted.
 pub const EVENTS: &[Word] = &[
     (
@@ -107,6 +188,10 @@ pub const EVENTS: &[Word] = &[
         "the day an alteration of the boiler was completed",
     ),
     (
+        "stayed-repair-completed",
+        "the day a welded or riveted repair to a stayed area was completed",
+    ),
+    (
         "unstayed-repair-completed",
         "the day a welded or riveted repair to an unstayed area was completed",
     ),
@@ -120,58 +205,58 @@ pub const EVENTS: &[Word] = &[
         "the day the first flue tube of the set was put in",
     ),
     ("enters-service", "the day the engine enters service"),
-];
-
-/// Circumstances under which a limit applies; a limit with none applies always.
-pub const WHEN: &[Word] = &[
-    ("standard-gauge", "the engine runs on standard gauge track"),
     (
-        "narrow-gauge",
-        "the engine runs on a track gauge under standard",
-    ),
-    ("main-pin", "the main crank pin"),
-    ("other-pin", "a crank pin that is not the main pin"),
-    ("flanged-tire", "a tire with a flange"),
-    ("plain-tire", "a tire without a flange"),
-    (
-        "retaining-rings",
-        "tires held by retaining rings and measured at the ring",
+        "boiler-failure-with-casualty",
+        "the failure of a boiler or of a part or fitting of it that kills or seriously hurts somebody",
     ),
     (
-        "main-or-truck-axle",
-        "a main driving axle, a trailing or engine truck axle, or a driving axle whose journal was 6 in or less when new",
+        "non-complying-move",
+        "the moving of an engine that does not comply",
     ),
     (
-        "other-driving-axle",
-        "a driving axle other than the main one, whose journal was over 6 in when new",
-    ),
-    ("swing-center-truck", "an engine truck with a swing center"),
-    ("rigid-center-truck", "an engine truck with a rigid center"),
-    ("trailing-truck", "a trailing truck"),
-    ("driver", "a driving wheel pair"),
-    ("cam-driver-brake", "a driving wheel brake worked by cams"),
-    (
-        "other-driver-brake",
-        "a driving wheel brake of any other kind",
-    ),
-    ("engine-truck-brake", "a brake on an engine truck"),
-    ("tender-brake", "a tender brake"),
-    (
-        "no-spring-buffer",
-        "engine and tender joined without a spring buffer",
+        "on-with-road-fault",
+        "going on with an engine whose fault was found on the road",
     ),
     (
-        "spring-buffer",
-        "engine and tender joined through a spring buffer",
+        "work-that-needs-approval",
+        "the work for which approval is asked",
     ),
-    ("at-tire-turning", "when tires are turned or renewed"),
-    ("after-repair", "a steam test after a repair or alteration"),
+    (
+        "day-of-use",
+        "the end of a day on which the engine was offered for use",
+    ),
+    ("renumbering", "the day an engine is given a new number"),
+    ("boiler-into-service", "putting the boiler into service"),
+    (
+        "31-inspection-planned",
+        "the day planned for a 31 service day inspection",
+    ),
 ];
 
 /// Who a paper goes to.
 pub const RECIPIENTS: &[Word] = &[
     ("maintenance-place", "kept where the engine is maintained"),
     ("regional-administrator", "the FRA Regional Administrator"),
+    (
+        "national-response-center",
+        "the National Response Center, by telephone",
+    ),
+    (
+        "associate-administrator",
+        "the FRA Associate Administrator for Safety, by mail",
+    ),
+    (
+        "engineer",
+        "the engineer of the engine that does not comply",
+    ),
+    (
+        "towing-engineer",
+        "the engineer of the engine that tows her",
+    ),
+    ("cab-crew", "everybody else in the cab"),
+    ("tied-to-the-engine", "tied to the engine itself"),
+    ("named-place", "the place the owner or operator names"),
+    ("kept-not-sent", "kept by the shop, not sent to anybody"),
 ];
 
 /// Conditions that make a day count.
@@ -245,14 +330,29 @@ mod tests {
             FITTINGS,
             NEEDS,
             EVENTS,
-            WHEN,
+            OCCASIONS,
+            KEPT_AT,
             RECIPIENTS,
             CONDITIONS,
+            FORM_1_CONDITIONS,
+            FORM_4_CONDITIONS,
+            ITEM_ANSWERS,
+            TABLE_WORDS,
         ] {
             let mut words: Vec<&str> = list.iter().map(|(w, _)| *w).collect();
             words.sort_unstable();
             words.dedup();
             assert_eq!(words.len(), list.len());
         }
+        let mut answers: Vec<&str> = circumstances().collect();
+        let told = answers.len();
+        answers.sort_unstable();
+        answers.dedup();
+        assert_eq!(answers.len(), told, "an answer stands under two questions");
+        let mut units: Vec<&str> = UNITS.iter().map(|u| u.word).collect();
+        units.sort_unstable();
+        units.dedup();
+        assert_eq!(units.len(), UNITS.len());
+        assert!(READINGS.iter().all(|r| meaning(NEEDS, r).is_some()));
     }
 }

@@ -6,6 +6,8 @@
     reason = "a test may stop at the first surprise, helpers included"
 )]
 
+#[path = "rules/asked.rs"]
+mod asked;
 #[path = "rules/bad.rs"]
 mod bad;
 #[path = "rules/built_in.rs"]
@@ -14,3 +16,5 @@ mod built_in;
 mod coverage;
 #[path = "rules/limits.rs"]
 mod limits;
+#[path = "rules/rows.rs"]
+mod rows;

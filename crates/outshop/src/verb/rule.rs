@@ -85,6 +85,7 @@ impl Rule {
                 "version": version.number, "in_force": version.in_force.to_string(), "until": version.until.map(|d| d.to_string()),
                 "section": version.cite.section, "source": source, "edition": version.cite.edition, "mark": version.mark,
                 "reading": version.reading, "says": said(&version.body),
+                "cases": version.cases().iter().map(|c| json!({ "of": c.of, "reading": c.reading, "verdict": c.verdict() })).collect::<Vec<_>>(),
                 "checked": { "on": version.checked.on.to_string(), "by": version.checked.by },
             }));
         }
@@ -134,25 +135,82 @@ pub fn said(body: &rules::Body) -> String {
             )
         }
         Body::Limit(it) => format!("{}: {}", it.subject, it.words()),
-        Body::LimitTable(it) => format!(
-            "{}: a table by {} and {}",
-            it.subject, it.rows.name, it.columns.name
-        ),
-        Body::Item(it) => format!("asked at: {}", it.inspections.join(", ")),
-        Body::Filing(it) => {
-            let of =
-                rules::words::meaning(rules::words::EVENTS, &it.when.of).unwrap_or(&it.when.of);
-            match it.when.before_or_after {
-                rules::Side::Before => {
-                    format!("{}: at least {} before {of}", it.what, it.when.span)
-                }
-                rules::Side::After => format!("{}: within {} after {of}", it.what, it.when.span),
-            }
+        Body::LimitTable(it) => {
+            let columns = it.columns.as_ref().map_or(String::new(), |c| {
+                format!(" and {}", c.name.replace('_', " "))
+            });
+            let rows = it.rows.name.replace('_', " ");
+            format!("{}: a table by {rows}{columns}", it.subject)
         }
-        Body::Retention(it) => match it.keep {
-            rules::Keep::Days(days) => format!("{}: kept at least {days} days", it.what),
-            rules::Keep::LifeOfBoiler => format!("{}: kept for the life of the boiler", it.what),
-            rules::Keep::NoPeriodInText => format!("{}: the text sets no period", it.what),
-        },
+        Body::LimitFormula(it) => {
+            let bound = match it.compare {
+                rules::Compare::Max => "at most ",
+                rules::Compare::Min => "at least ",
+                rules::Compare::Set | rules::Compare::Range => "exactly ",
+            };
+            let facts: Vec<_> = it
+                .facts
+                .iter()
+                .map(|f| format!("{} is the {} in {}", f.name, f.meaning, f.unit))
+                .collect();
+            format!(
+                "{}: {bound}{} {}, where {}",
+                it.subject,
+                it.written,
+                it.unit,
+                facts.join("; ")
+            )
+        }
+        Body::Item(it) => item(it),
+        Body::Filing(it) => filing(it),
+        Body::Retention(it) => {
+            let at: Vec<_> = it
+                .at
+                .iter()
+                .map(|w| rules::words::meaning(rules::words::KEPT_AT, w).unwrap_or(w))
+                .collect();
+            let long = match it.keep {
+                rules::Keep::Days(days) => format!("kept at least {days} days"),
+                rules::Keep::LifeOfBoiler => "kept for the life of the boiler".into(),
+                rules::Keep::WhileCurrent => "kept until the next one takes its place".into(),
+                rules::Keep::NoPeriodInText => "the text sets no period".into(),
+            };
+            format!("{}: {long}; {}", it.what, at.join("; "))
+        }
     }
+}
+
+fn item(it: &rules::Item) -> String {
+    let asked = match &it.occasion {
+        Some(occasion) => rules::words::meaning(rules::words::OCCASIONS, occasion)
+            .unwrap_or(occasion)
+            .to_owned(),
+        None => it.inspections.join(", "),
+    };
+    let mut told = format!("asked at: {asked}. {}", it.question);
+    if let Some(except) = &it.except {
+        told.push_str(&format!(" Left out: {except}."));
+    }
+    if !it.limits.is_empty() {
+        told.push_str(&format!(" Held against: {}.", it.limits.join(", ")));
+    }
+    told
+}
+
+fn filing(it: &rules::Filing) -> String {
+    let of = rules::words::meaning(rules::words::EVENTS, &it.when.of).unwrap_or(&it.when.of);
+    let when = match (it.when.span, it.when.before_or_after) {
+        (Some(span), rules::Side::Before) => format!("at least {span} before {of}"),
+        (Some(span), rules::Side::After) => format!("within {span} after {of}"),
+        (None, rules::Side::Before) => format!("before {of}"),
+        (None, rules::Side::After) => format!("at once after {of}"),
+    };
+    let mut told = format!("{}: {when}", it.what);
+    if !it.contents.is_empty() {
+        told.push_str(&format!(". It holds: {}", it.contents.join("; ")));
+    }
+    if !it.signed_by.is_empty() {
+        told.push_str(&format!(". Signed by {}", it.signed_by.join("; ")));
+    }
+    told
 }

@@ -28,8 +28,12 @@ pub const HOW_READ: &str = "How it was read";
 pub const IN_FORCE_FROM: &str = "In force from";
 /// Of a version.
 pub const LAST_CHECKED: &str = "Last checked";
-/// The last band of a table.
-pub const OVER: &str = "over";
+/// Over the cases of a limit.
+pub const CASES: &str = "Below, at and above the value";
+/// A column of the cases.
+pub const READING: &str = "A reading";
+/// A column of the cases.
+pub const COMES_OUT: &str = "comes out as";
 
 /// Which rule, of which rulebook.
 pub fn lead(id: &str, jurisdiction: &str) -> String {
@@ -60,20 +64,20 @@ pub fn checked(on: Date, by: &str) -> String {
     format!("{} by {by}", super::day(on))
 }
 
-/// Over the rows of a table.
+/// Over the rows of a table; a band ends with its unit, a word has none.
 pub fn rows(name: &str, unit: &str) -> String {
-    format!("{} up to, {unit}", name.replace('_', " "))
+    let name = name.replace('_', " ");
+    if unit.is_empty() {
+        name
+    } else {
+        format!("{name}, {unit}")
+    }
 }
 
-/// Over a column of a table.
-pub fn to(edge: &str) -> String {
-    format!("to {edge}")
-}
-
-/// Under a table.
+/// Under a table of bands.
 pub fn across(name: &str, unit: &str) -> String {
     format!(
-        "Across: {}, {unit}. A size on an edge belongs to the lower band.",
-        name.replace('_', " ")
+        "Across: {}. A size on an edge belongs to the lower band.",
+        rows(name, unit)
     )
 }

@@ -12,6 +12,20 @@ pub enum Compare {
     Min,
     /// Between two values.
     Range,
+    /// Exactly the value: a size or a setting to be used as it stands, not a line to stay on one side of.
+    Set,
+}
+
+impl Compare {
+    /// Its word in the files.
+    pub fn word(self) -> &'static str {
+        match self {
+            Compare::Max => "max",
+            Compare::Min => "min",
+            Compare::Range => "range",
+            Compare::Set => "set",
+        }
+    }
 }
 
 /// Whether a reading exactly at the value (or at either end of a range) passes.
@@ -58,11 +72,13 @@ pub enum Outcome<T = Size> {
 /// A number a reading is held against.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Limit {
+    /// What is measured, as a word with hyphens: limits on one quantity that differ by circumstance share it.
+    pub quantity: String,
     /// What is limited.
     pub subject: String,
     /// How and where it is measured.
     pub measured: String,
-    /// Circumstances that must all hold for it to apply (words of `words::WHEN`); none means always.
+    /// Circumstances that must all hold for it to apply (answers of `words::QUESTIONS`); none means always.
     pub when: Vec<String>,
     /// On which side a reading must lie.
     pub compare: Compare,
@@ -90,6 +106,7 @@ impl Limit {
         let (least, most) = match (&self.value, self.compare) {
             (LimitValue::Size(value), Compare::Max) => (None, Some(*value)),
             (LimitValue::Size(value), Compare::Min) => (Some(*value), None),
+            (LimitValue::Size(value), Compare::Set) => (Some(*value), Some(*value)),
             (LimitValue::SizeRange(least, most), _) => (Some(*least), Some(*most)),
             _ => return self.wrong_sort(),
         };
@@ -110,6 +127,7 @@ impl Limit {
         let (least, most) = match (&self.value, self.compare) {
             (LimitValue::Number(value), Compare::Max) => (None, Some(*value)),
             (LimitValue::Number(value), Compare::Min) => (Some(*value), None),
+            (LimitValue::Number(value), Compare::Set) => (Some(*value), Some(*value)),
             (LimitValue::NumberRange(least, most), _) => (Some(*least), Some(*most)),
             (LimitValue::CountNone, _) => (None, Some(none)),
             _ => return self.wrong_sort(),
@@ -165,6 +183,7 @@ impl Limit {
             (_, Compare::Range, AtValue::Fails) => {
                 format!("{}{unit}, neither end included", self.written)
             }
+            (_, Compare::Set, _) => format!("exactly {}{unit}", self.written),
             (_, Compare::Max, AtValue::Passes) => format!("at most {}{unit}", self.written),
             (_, Compare::Max, AtValue::Fails) => format!("under {}{unit}", self.written),
             (_, Compare::Min, AtValue::Passes) => format!("at least {}{unit}", self.written),

@@ -1,6 +1,7 @@
 //! What a rule says: one closed set of kinds, each with its own typed parameters.
 
 mod clock;
+mod formula;
 mod limit;
 mod paper;
 mod table;
@@ -12,9 +13,10 @@ pub use clock::{
     Calendar, CalendarArm, Cautious, Count, CountArm, CountUnit, Definition, FirstStart,
     WhicheverFirst,
 };
+pub use formula::{Fact, LimitFormula};
 pub use limit::{AtValue, Compare, Limit, LimitValue, Outcome};
 pub use paper::{Deadline, Filing, Keep, Retention, Side};
-pub use table::{Axis, LimitTable};
+pub use table::{Axis, Bands, LimitTable, Place};
 pub use task::Item;
 
 /// The kinds a rule may be of.
@@ -31,8 +33,10 @@ pub enum Kind {
     WhicheverFirst,
     /// A number a reading is held against.
     Limit,
-    /// Numbers by two facts of the engine.
+    /// Numbers by one or two facts of the engine.
     LimitTable,
+    /// A number worked from facts of the engine.
+    LimitFormula,
     /// Something an inspection looks at.
     Item,
     /// A paper that goes somewhere by a day.
@@ -43,13 +47,14 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, with its word in the files.
-    pub const ALL: [(Kind, &'static str); 9] = [
+    pub const ALL: [(Kind, &'static str); 10] = [
         (Kind::Definition, "definition"),
         (Kind::Count, "count"),
         (Kind::Calendar, "calendar"),
         (Kind::WhicheverFirst, "whichever-first"),
         (Kind::Limit, "limit"),
         (Kind::LimitTable, "limit-table"),
+        (Kind::LimitFormula, "limit-formula"),
         (Kind::Item, "item"),
         (Kind::Filing, "filing"),
         (Kind::Retention, "retention"),
@@ -82,8 +87,10 @@ pub enum Body {
     WhicheverFirst(WhicheverFirst),
     /// A number a reading is held against.
     Limit(Limit),
-    /// Numbers by two facts of the engine.
+    /// Numbers by one or two facts of the engine.
     LimitTable(LimitTable),
+    /// A number worked from facts of the engine.
+    LimitFormula(LimitFormula),
     /// Something an inspection looks at.
     Item(Item),
     /// A paper that goes somewhere by a day.
@@ -93,6 +100,16 @@ pub enum Body {
 }
 
 impl Body {
+    /// What is measured and under which circumstances, of a limit of any kind.
+    pub fn measures(&self) -> Option<(&str, &[String])> {
+        match self {
+            Body::Limit(it) => Some((&it.quantity, &it.when)),
+            Body::LimitTable(it) => Some((&it.quantity, &it.when)),
+            Body::LimitFormula(it) => Some((&it.quantity, &it.when)),
+            _ => None,
+        }
+    }
+
     /// The kind this body is of.
     pub fn kind(&self) -> Kind {
         match self {
@@ -102,6 +119,7 @@ impl Body {
             Body::WhicheverFirst(_) => Kind::WhicheverFirst,
             Body::Limit(_) => Kind::Limit,
             Body::LimitTable(_) => Kind::LimitTable,
+            Body::LimitFormula(_) => Kind::LimitFormula,
             Body::Item(_) => Kind::Item,
             Body::Filing(_) => Kind::Filing,
             Body::Retention(_) => Kind::Retention,

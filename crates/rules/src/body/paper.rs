@@ -15,11 +15,13 @@ pub enum Side {
 }
 
 /// A day reckoned from an event. The day itself is still in time.
+///
+/// Without a span the text names no number of days: before the event, or at once after it.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Deadline {
-    /// How long.
-    pub span: Span,
+    /// How long, where the text says.
+    pub span: Option<Span>,
     /// Before or after the event.
     pub before_or_after: Side,
     /// The event (a word of `words::EVENTS`).
@@ -36,6 +38,10 @@ pub struct Filing {
     pub when: Deadline,
     /// To whom (words of `words::RECIPIENTS`).
     pub to: Vec<String>,
+    /// What it must hold, one line each, in our words; empty where the text names nothing.
+    pub contents: Vec<String>,
+    /// Who signs it; empty where the text names nobody.
+    pub signed_by: Vec<String>,
 }
 
 /// How long a paper is kept.
@@ -46,6 +52,8 @@ pub enum Keep {
     Days(u32),
     /// As long as the boiler lasts.
     LifeOfBoiler,
+    /// As long as it is the current one: until another takes its place.
+    WhileCurrent,
     /// The text names no period: nobody may say it can be thrown away.
     NoPeriodInText,
 }
@@ -58,4 +66,6 @@ pub struct Retention {
     pub what: String,
     /// How long.
     pub keep: Keep,
+    /// Where (words of `words::KEPT_AT`).
+    pub at: Vec<String>,
 }

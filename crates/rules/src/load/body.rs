@@ -2,9 +2,10 @@
 
 use serde::de::DeserializeOwned;
 
-use super::{limit, text, word};
+use super::{limit, table, text, word};
 use crate::words::{
-    self, CONDITIONS, DEFECT_WORK, EVENTS, FITTINGS, INSPECTIONS, NEEDS, RECIPIENTS,
+    self, CONDITIONS, DEFECT_WORK, EVENTS, FITTINGS, INSPECTIONS, KEPT_AT, NEEDS, OCCASIONS,
+    RECIPIENTS,
 };
 use crate::{
     Body, Calendar, Count, Definition, Filing, Item, Keep, Kind, Retention, WhicheverFirst,
@@ -18,7 +19,8 @@ pub(super) fn read(kind: Kind, says: toml::Table) -> Result<Body, String> {
         Kind::Calendar => Body::Calendar(calendar(take(says)?)?),
         Kind::WhicheverFirst => Body::WhicheverFirst(whichever_first(take(says)?)?),
         Kind::Limit => Body::Limit(limit::limit(take(says)?)?),
-        Kind::LimitTable => Body::LimitTable(limit::table(take(says)?)?),
+        Kind::LimitTable => Body::LimitTable(table::table(take(says)?)?),
+        Kind::LimitFormula => Body::LimitFormula(table::formula(take(says)?)?),
         Kind::Item => Body::Item(item(take(says)?)?),
         Kind::Filing => Body::Filing(filing(take(says)?)?),
         Kind::Retention => Body::Retention(retention(take(says)?)?),
@@ -110,13 +112,33 @@ fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
 }
 
 fn item(it: Item) -> Result<Item, String> {
-    some("inspections", &it.inspections)?;
+    match &it.occasion {
+        None => some("inspections", &it.inspections)?,
+        Some(occasion) => {
+            word("occasion", OCCASIONS, occasion)?;
+            if !it.inspections.is_empty() || it.listed {
+                return Err(
+                    "an item with an `occasion` stands outside the inspections and their lists; inspections is [] and listed is false"
+                        .into(),
+                );
+            }
+        }
+    }
     all("inspections", INSPECTIONS, &it.inspections)?;
     text::filled("text", &it.text)?;
     text::section(&it.section)?;
+    if !it.question.ends_with('?') {
+        return Err(format!(
+            "`question` is \"{}\"; expected what the inspector answers, ending in a question mark",
+            it.question
+        ));
+    }
     all("needs", NEEDS, &it.needs)?;
     if let Some(fitting) = &it.fitting {
         word("fitting", FITTINGS, fitting)?;
+    }
+    if let Some(except) = &it.except {
+        text::filled("except", except)?;
     }
     if it.order == 0 {
         return Err("order is 0; places on a list count from 1".into());
@@ -129,11 +151,17 @@ fn filing(it: Filing) -> Result<Filing, String> {
     word("when.of", EVENTS, &it.when.of)?;
     some("to", &it.to)?;
     all("to", RECIPIENTS, &it.to)?;
+    it.contents
+        .iter()
+        .chain(&it.signed_by)
+        .try_for_each(|line| text::filled("contents or signed_by", line))?;
     Ok(it)
 }
 
 fn retention(it: Retention) -> Result<Retention, String> {
     text::filled("what", &it.what)?;
+    some("at", &it.at)?;
+    all("at", KEPT_AT, &it.at)?;
     if it.keep == Keep::Days(0) {
         return Err(
             "keep is 0 days; where the text names no period write \"no-period-in-text\"".into(),

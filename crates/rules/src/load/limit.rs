@@ -1,25 +1,27 @@
-//! Limits and limit tables as written: numbers with a unit of their own, lengths as fractions in quotes.
+//! Limits as written: numbers with a unit of their own, lengths as fractions in quotes.
 
 use serde::Deserialize;
 use toml::Value;
 
-use super::{text, word};
-use crate::words::WHEN;
-use crate::{AtValue, Axis, Compare, Limit, LimitTable, LimitValue};
+use super::text;
+use crate::near::near;
+use crate::words;
+use crate::{AtValue, Compare, Limit, LimitValue};
 
 /// On which side a reading must lie, or that none is allowed.
 #[derive(Deserialize, Clone, Copy, PartialEq)]
 #[serde(rename_all = "kebab-case")]
-enum Side {
+pub(super) enum Side {
     Max,
     Min,
     Range,
+    Set,
     None,
 }
 
 #[derive(Deserialize, Clone, Copy)]
 #[serde(rename_all = "kebab-case")]
-enum Edge {
+pub(super) enum Edge {
     Passes,
     Fails,
 }
@@ -37,6 +39,7 @@ impl From<Edge> for AtValue {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct LimitText {
+    quantity: String,
     subject: String,
     measured: String,
     when: Vec<String>,
@@ -49,58 +52,115 @@ pub(super) struct LimitText {
 }
 
 pub(super) fn limit(it: LimitText) -> Result<Limit, String> {
-    text::filled("subject", &it.subject)?;
-    text::filled("measured", &it.measured)?;
-    it.when.iter().try_for_each(|w| word("when", WHEN, w))?;
+    what(&it.quantity, &it.subject, &it.measured, &it.when)?;
+    let has_unit = it.unit.is_some();
     let (compare, value, written) = match (it.compare, &it.value) {
         (Side::None, None) => (Compare::Max, LimitValue::CountNone, String::from("none")),
         (Side::None, Some(_)) => return Err("compare = \"none\" has no value; remove it".into()),
         (_, None) => return Err("missing key `value`".into()),
-        (Side::Range, Some(value)) => range(value, it.unit.is_some())?,
+        (Side::Range, Some(value)) => range(value, has_unit)?,
         (side, Some(value)) => {
-            let (value, written) = single("value", value, it.unit.is_some())?;
-            (
-                if side == Side::Max {
-                    Compare::Max
-                } else {
-                    Compare::Min
-                },
-                value,
-                written,
-            )
+            let (value, written) = single("value", value, has_unit)?;
+            (one_sided(side)?, value, written)
         }
-    };
-    let at_value = match (it.compare, it.at_value) {
-        (Side::None, None) => AtValue::Passes,
-        (Side::None, Some(_)) => return Err("compare = \"none\" has no at_value; remove it".into()),
-        (_, None) => {
-            return Err(
-                "missing key `at_value`; say whether the value itself \"passes\" or \"fails\""
-                    .into(),
-            );
-        }
-        (_, Some(edge)) => edge.into(),
     };
     let unit = match (it.compare, it.unit) {
         (Side::None, None) => return Err("missing key `unit`: say of what none is allowed".into()),
-        (_, Some(unit)) => text::filled("unit", &unit).map(|()| unit)?,
-        (_, None) => String::from("in"),
+        (_, unit) => unit_word(unit)?,
     };
     Ok(Limit {
+        quantity: it.quantity,
         subject: it.subject,
         measured: it.measured,
         when: it.when,
         compare,
         value,
         written,
-        at_value,
+        at_value: at_value(it.compare, it.at_value)?,
         unit,
         grounds: it.grounds,
         together_with: it.together_with,
     })
 }
 
-fn single(key: &str, value: &Value, has_unit: bool) -> Result<(LimitValue, String), String> {
+/// What every limit says first: the quantity as one word, its subject, how it is measured, under which circumstances.
+pub(super) fn what(
+    quantity: &str,
+    subject: &str,
+    measured: &str,
+    when: &[String],
+) -> Result<(), String> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    if quantity.is_empty() || !quantity.chars().all(plain) {
+        return Err(format!(
+            "`quantity` is \"{quantity}\"; expected one word in lower case with hyphens, as \"flange-height\""
+        ));
+    }
+    text::filled("subject", subject)?;
+    text::filled("measured", measured)?;
+    when.iter().try_for_each(|w| match words::question(w) {
+        Some(_) => Ok(()),
+        None => Err(unknown(
+            "when",
+            w,
+            words::circumstances(),
+            "words::QUESTIONS",
+        )),
+    })
+}
+
+/// The side of a single value.
+pub(super) fn one_sided(side: Side) -> Result<Compare, String> {
+    match side {
+        Side::Max => Ok(Compare::Max),
+        Side::Min => Ok(Compare::Min),
+        Side::Set => Ok(Compare::Set),
+        Side::Range | Side::None => {
+            Err("a table or a formula is \"max\", \"min\" or \"set\"".into())
+        }
+    }
+}
+
+/// Whether the value itself passes: said for every limit that has a side, and for no other.
+pub(super) fn at_value(side: Side, edge: Option<Edge>) -> Result<AtValue, String> {
+    match (side, edge) {
+        (Side::None | Side::Set, None) => Ok(AtValue::Passes),
+        (Side::None, Some(_)) => Err("compare = \"none\" has no at_value; remove it".into()),
+        (Side::Set, Some(_)) => Err("compare = \"set\" has no at_value; remove it".into()),
+        (_, None) => Err(
+            "missing key `at_value`; say whether the value itself \"passes\" or \"fails\"".into(),
+        ),
+        (_, Some(edge)) => Ok(edge.into()),
+    }
+}
+
+/// The unit's word, from its closed list; a length has none.
+pub(super) fn unit_word(unit: Option<String>) -> Result<String, String> {
+    let Some(unit) = unit else {
+        return Ok(String::from("in"));
+    };
+    if words::unit(&unit).is_some() {
+        return Ok(unit);
+    }
+    let known = words::UNITS.iter().map(|u| u.word);
+    Err(unknown("unit", &unit, known, "words::UNITS"))
+}
+
+/// A word that a long list does not hold: those like it are offered, and where the list stands.
+fn unknown<'w>(key: &str, given: &str, known: impl Iterator<Item = &'w str>, list: &str) -> String {
+    let like = match near(given, known).as_slice() {
+        [] => String::new(),
+        names => format!("; did you mean `{}`?", names.join("`, or `")),
+    };
+    format!("unknown word `{given}` for `{key}`, not in `{list}`{like}")
+}
+
+/// One value: a length, or a number where the limit has a unit.
+pub(super) fn single(
+    key: &str,
+    value: &Value,
+    has_unit: bool,
+) -> Result<(LimitValue, String), String> {
     if !has_unit {
         let (written, size) = text::length(key, value)?;
         return Ok((LimitValue::Size(size), written));
@@ -134,81 +194,4 @@ fn range(value: &Value, has_unit: bool) -> Result<(Compare, LimitValue, String),
         }
     };
     Ok((Compare::Range, value, format!("{from} to {to}")))
-}
-
-/// A table as written.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct TableText {
-    subject: String,
-    measured: String,
-    compare: Side,
-    at_value: Edge,
-    grounds: bool,
-    rows: AxisText,
-    columns: AxisText,
-    cells: Vec<Vec<Value>>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct AxisText {
-    name: String,
-    unit: String,
-    upper_edges: Vec<String>,
-}
-
-pub(super) fn table(it: TableText) -> Result<LimitTable, String> {
-    text::filled("subject", &it.subject)?;
-    text::filled("measured", &it.measured)?;
-    let compare = match it.compare {
-        Side::Max => Compare::Max,
-        Side::Min => Compare::Min,
-        Side::Range | Side::None => {
-            return Err("the cells of a limit table are \"max\" or \"min\"".into());
-        }
-    };
-    let rows = axis("rows", it.rows)?;
-    let columns = axis("columns", it.columns)?;
-    let (down, across) = (rows.upper_edges.len() + 1, columns.upper_edges.len() + 1);
-    if it.cells.len() != down || it.cells.iter().any(|row| row.len() != across) {
-        return Err(format!(
-            "the edges make {down} rows of {across} cells; the cells are not so laid out"
-        ));
-    }
-    let mut cells = Vec::new();
-    for row in &it.cells {
-        cells.push(
-            row.iter()
-                .map(|cell| text::length("cells", cell))
-                .collect::<Result<Vec<_>, _>>()?,
-        );
-    }
-    Ok(LimitTable {
-        subject: it.subject,
-        measured: it.measured,
-        compare,
-        at_value: it.at_value.into(),
-        grounds: it.grounds,
-        rows,
-        columns,
-        cells,
-    })
-}
-
-fn axis(key: &str, it: AxisText) -> Result<Axis, String> {
-    let mut upper_edges = Vec::new();
-    for edge in &it.upper_edges {
-        upper_edges.push(text::number(&format!("{key}.upper_edges"), edge)?);
-    }
-    if upper_edges.is_empty() || !upper_edges.is_sorted_by(|a, b| a < b) {
-        return Err(format!(
-            "{key}.upper_edges must name at least one edge, each above the one before"
-        ));
-    }
-    Ok(Axis {
-        name: it.name,
-        unit: it.unit,
-        upper_edges,
-    })
 }

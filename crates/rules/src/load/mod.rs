@@ -3,6 +3,7 @@
 
 mod body;
 mod limit;
+mod table;
 mod text;
 
 use std::collections::BTreeMap;

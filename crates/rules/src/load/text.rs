@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use measure::{Fraction, Size};
 use toml::Value;
 
-use crate::words;
+use crate::{expression, words};
 
 /// What the TOML reader said, as our sentence with its line.
 pub(super) fn said(error: &toml::de::Error, text: &str) -> String {
@@ -98,11 +98,11 @@ pub(super) fn section(text: &str) -> Result<(), String> {
     ))
 }
 
-/// A number written whole or as a fraction: `92`, `1/4`, `2 1/2`.
+/// A number that is no length, written whole, as a fraction or as the decimal the law prints: `92`, `2 1/2`, `0.25`.
 pub(super) fn number(key: &str, text: &str) -> Result<Fraction, String> {
     let wrong = || {
         format!(
-            "`{key}` is \"{text}\"; expected a whole number or a fraction in quotes, as \"95\" or \"2 1/2\""
+            "`{key}` is \"{text}\"; expected a number in quotes, as \"95\", \"2 1/2\" or \"0.25\""
         )
     };
     let whole = |t: &str| t.parse::<u32>().map(i128::from).map_err(|_| wrong());
@@ -116,7 +116,7 @@ pub(super) fn number(key: &str, text: &str) -> Result<Fraction, String> {
     match text.split_once(' ') {
         Some((units, part)) => Ok(Fraction::from_integer(whole(units)?) + fraction(part)?),
         None if text.contains('/') => fraction(text),
-        None => Ok(Fraction::from_integer(whole(text)?)),
+        None => expression::plain(text).ok_or_else(wrong),
     }
 }
 
@@ -177,10 +177,11 @@ mod tests {
     }
 
     #[test]
-    fn numbers_are_whole_or_fractions() {
+    fn numbers_are_whole_fractions_or_plain_decimals() {
         assert_eq!(number("x", "2 1/2"), Ok(Fraction::new(5, 2)));
         assert_eq!(number("x", "95"), Ok(Fraction::from_integer(95)));
-        for bad in ["", "1.5", "1/0", "-1", "2 1", "a"] {
+        assert_eq!(number("x", "0.25"), Ok(Fraction::new(1, 4)));
+        for bad in ["", "1.", ".5", "1,5", "1/0", "-1", "2 1", "a"] {
             assert!(number("x", bad).is_err(), "{bad}");
         }
     }

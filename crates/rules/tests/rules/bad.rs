@@ -61,8 +61,16 @@ fn a_rulebook_without_sources_or_with_a_broken_one_is_refused() {
     );
 }
 
-/// Keys that a rule may leave out; every other line of every file is needed.
-const OPTIONAL: [&str; 4] = ["fitting", "cautious", "first_start", "together_with"];
+/// Keys that a rule may leave out, and the members of a list (`    "..."`), whose loss the tests of the lists find.
+/// Every other line of every file is needed.
+const OPTIONAL: [&str; 6] = [
+    "fitting",
+    "except",
+    "cautious",
+    "first_start",
+    "together_with",
+    "    \"",
+];
 
 #[test]
 fn no_line_of_any_rule_can_be_lost_unnoticed() {
@@ -76,6 +84,8 @@ fn no_line_of_any_rule_can_be_lost_unnoticed() {
             .find_map(|f| Some(f.ok()?.path().join(&file)).filter(|p| p.exists()))
             .expect("the file");
         let text = std::fs::read_to_string(&path).expect("a text");
+        // The file is read alone here, so what it says of other rules is taken out first.
+        let text = without_references(&text);
         let name = format!("{}/any/{file}", rule.jurisdiction);
         for line in text
             .lines()
@@ -88,4 +98,69 @@ fn no_line_of_any_rule_can_be_lost_unnoticed() {
         }
     }
     assert!(lost > 1000, "only {lost} lines were tried");
+}
+
+/// A rule's text without its pair and with an empty list of limits.
+fn without_references(text: &str) -> String {
+    let mut kept = String::new();
+    let mut inside = false;
+    for line in text.lines() {
+        if inside {
+            inside = line != "]";
+        } else if line.starts_with("limits = ") {
+            inside = line == "limits = [";
+            kept.push_str("limits = []\n");
+        } else if !line.starts_with("together_with") {
+            kept.push_str(line);
+            kept.push('\n');
+        }
+    }
+    kept
+}
+
+/// The faults a rulebook can have that matter most, and the bad file that proves each is found.
+#[test]
+fn the_faults_that_matter_most_each_have_a_bad_file() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad");
+    for (fault, file) in [
+        ("a missing citation", "cite-missing"),
+        ("a citation of a paper nobody named", "unknown-source"),
+        ("a gap between versions", "versions-gap"),
+        ("an overlap of versions", "versions-overlap"),
+        ("an open version before another", "versions-overlap-open"),
+        ("a day that is none", "bad-date"),
+        ("an end before its beginning", "until-before-start"),
+        ("a decimal where a fraction belongs", "decimal-length"),
+        ("the same in quotes", "decimal-length-in-quotes"),
+        ("the same in a table", "table-cell-decimal"),
+        ("a mark missing", "mark-missing"),
+        ("a mark of no known sort", "mark-unknown"),
+        ("an unknown circumstance", "unknown-when"),
+        ("an unknown unit", "unknown-unit"),
+        ("an unknown event", "unknown-event"),
+        ("an unknown occasion", "unknown-occasion"),
+        ("a limit that is not on file", "unknown-limit"),
+    ] {
+        assert!(
+            folder.join(format!("{file}.toml")).exists(),
+            "{fault}: {file}"
+        );
+    }
+}
+
+#[test]
+fn an_id_that_two_files_use_is_refused() {
+    let text = std::fs::read_to_string(
+        Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/bad/unknown-when.toml"),
+    )
+    .expect("a text")
+    .replace("\"sunday\"", "");
+    let one = ("invented/invented.limit.toml", text.as_str());
+    let two = ("invented/other/invented.limit.toml", text.as_str());
+    assert!(Rulebook::from_files(&[("sources.toml", SOURCES), one]).is_ok());
+    let said = Rulebook::from_files(&[("sources.toml", SOURCES), one, two]);
+    assert_eq!(
+        said.expect_err("refused").to_string(),
+        "invented/other/invented.limit.toml: the id `invented.limit` is used by another file too"
+    );
 }

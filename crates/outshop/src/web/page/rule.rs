@@ -1,6 +1,6 @@
 //! The rulebook, readable as a book: rule, our reading, value, section, edition, and how it was read.
 
-use maud::html;
+use maud::{Markup, html};
 use rules::{Body, Kind};
 
 use super::{Drawn, View};
@@ -16,7 +16,10 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
             vec![Kind::Count, Kind::Calendar, Kind::WhicheverFirst],
         ),
         (say::ITEMS, vec![Kind::Item]),
-        (say::LIMITS, vec![Kind::Limit, Kind::LimitTable]),
+        (
+            say::LIMITS,
+            vec![Kind::Limit, Kind::LimitTable, Kind::LimitFormula],
+        ),
         (say::FILING, vec![Kind::Filing, Kind::Retention]),
     ];
     let body = html! {
@@ -54,24 +57,51 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
                     dt { (say::IN_FORCE_FROM) } dd { (say::in_force(version.in_force, &version.dates_mark.to_string())) }
                     dt { (say::LAST_CHECKED) } dd { (say::checked(version.checked.on, &version.checked.by)) }
                 }
-                @if let Body::LimitTable(table) = &version.body {
-                    div class="table" {
-                        table {
-                            thead { tr {
-                                th { (say::rows(&table.rows.name, &table.rows.unit)) }
-                                @for edge in &table.columns.upper_edges { th class="num" { (say::to(&edge.to_string())) } }
-                                th class="num" { (say::OVER) }
-                            } }
-                            tbody { @for (at, row) in table.cells.iter().enumerate() { tr {
-                                td { (table.rows.upper_edges.get(at).map_or(say::OVER.to_string(), |edge| edge.to_string())) }
-                                @for (written, _) in row { td class="num" { (written.trim_end_matches(" in")) } }
-                            } } }
-                        }
-                    }
-                    p class="quiet small" { (say::across(&table.columns.name, &table.columns.unit)) }
-                }
+                @if let Body::LimitTable(table) = &version.body { (cells(table)) }
+                @else { (cases(version)) }
             }
         }
     };
     Ok(Drawn::new("/rulebook", rule.title.clone(), body))
+}
+
+/// A limit table as the law lays it out.
+fn cells(table: &rules::LimitTable) -> Markup {
+    html! {
+        div class="table" {
+            table {
+                thead { tr {
+                    th { (say::rows(&table.rows.name, &table.rows.unit)) }
+                    @if let Some(columns) = &table.columns {
+                        @for label in columns.labels() { th class="num" { (label) } }
+                    } @else {
+                        th class="num" { (table.unit) }
+                    }
+                } }
+                tbody { @for (label, row) in table.rows.labels().iter().zip(&table.cells) { tr {
+                    td { (label) }
+                    @for (written, _) in row { td class="num" { (written.trim_end_matches(" in")) } }
+                } } }
+            }
+        }
+        @if let Some(columns) = table.columns.as_ref().filter(|c| !c.unit.is_empty()) {
+            p class="quiet small" { (say::across(&columns.name, &columns.unit)) }
+        }
+    }
+}
+
+/// What a reading a step below, at and above the value comes out as.
+fn cases(version: &rules::Version) -> Markup {
+    let cases = version.cases();
+    html! {
+        @if !cases.is_empty() {
+            h3 { (say::CASES) }
+            div class="table" {
+                table {
+                    thead { tr { th { (say::READING) } th { (say::COMES_OUT) } } }
+                    tbody { @for case in &cases { tr { td { (case.reading) } td { (case.verdict()) } } } }
+                }
+            }
+        }
+    }
 }
