@@ -134,30 +134,33 @@ pub fn said(body: &rules::Body) -> String {
                 it.restarted_by.join(", ")
             )
         }
-        Body::Limit(it) => format!("{}: {}", it.subject, it.words()),
+        Body::Limit(it) => format!("{}: {}{}", it.subject, it.words(), only(&it.when)),
         Body::LimitTable(it) => {
             let columns = it.columns.as_ref().map_or(String::new(), |c| {
                 format!(" and {}", c.name.replace('_', " "))
             });
             let rows = it.rows.name.replace('_', " ");
-            format!("{}: a table by {rows}{columns}", it.subject)
+            format!(
+                "{}: {}, in {}, by a table of {rows}{columns}{}",
+                it.subject,
+                bound(it.compare),
+                it.unit,
+                only(&it.when)
+            )
         }
         Body::LimitFormula(it) => {
-            let bound = match it.compare {
-                rules::Compare::Max => "at most ",
-                rules::Compare::Min => "at least ",
-                rules::Compare::Set | rules::Compare::Range => "exactly ",
-            };
             let facts: Vec<_> = it
                 .facts
                 .iter()
-                .map(|f| format!("{} is the {} in {}", f.name, f.meaning, f.unit))
+                .map(|f| format!("{}, {}: {}", f.name.replace('_', " "), f.unit, f.meaning))
                 .collect();
             format!(
-                "{}: {bound}{} {}, where {}",
+                "{}: {} {} {}{}. In it {}",
                 it.subject,
-                it.written,
+                bound(it.compare),
+                it.written.replace('_', " "),
                 it.unit,
+                only(&it.when),
                 facts.join("; ")
             )
         }
@@ -178,6 +181,27 @@ pub fn said(body: &rules::Body) -> String {
             format!("{}: {long}; {}", it.what, at.join("; "))
         }
     }
+}
+
+/// On which side of a figure a reading must lie, before the figure.
+fn bound(compare: rules::Compare) -> &'static str {
+    match compare {
+        rules::Compare::Max => "at most",
+        rules::Compare::Min => "at least",
+        rules::Compare::Set | rules::Compare::Range => "exactly",
+    }
+}
+
+/// Under which circumstances a limit holds, if not always.
+fn only(when: &[String]) -> String {
+    if when.is_empty() {
+        return String::new();
+    }
+    let told: Vec<_> = when
+        .iter()
+        .map(|word| rules::words::question(word).map_or(word.as_str(), |(_, meaning)| meaning))
+        .collect();
+    format!(" (only: {})", told.join("; "))
 }
 
 fn item(it: &rules::Item) -> String {

@@ -44,10 +44,13 @@ pub(super) fn meet(
         Body::Count(it) => counted(row, it.unit, it.due_after),
         Body::Calendar(it) => span(row, it.span),
         Body::WhicheverFirst(it) => match row.part.as_str() {
-            "count" => it.count.as_ref().map_or_else(
-                || Err("no counting arm".into()),
-                |arm| counted(row, arm.unit, arm.due_after),
-            ),
+            // Of several counting arms the one in the row's unit is meant.
+            "count" => {
+                let arms = it.count.iter();
+                arms.map(|arm| counted(row, arm.unit, arm.due_after))
+                    .reduce(Result::or)
+                    .unwrap_or_else(|| Err("no counting arm".into()))
+            }
             "calendar" => it
                 .calendar
                 .as_ref()
