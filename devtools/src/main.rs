@@ -20,7 +20,7 @@ const VERBS: &[(&str, &str)] = &[
     ),
     (
         "bench",
-        "what a sheet, a rebuild and each reading verb cost, as ratios",
+        "what a sheet, a rebuild, each reading verb and each page cost",
     ),
     ("grow-book FILE N", "make a book with N fires, for benches"),
 ];

@@ -13,6 +13,8 @@ mod clocks;
 mod families;
 #[path = "shop/flow.rs"]
 mod flow;
+#[path = "shop/metal.rs"]
+mod metal;
 #[path = "shop/missing_clocks.rs"]
 mod missing_clocks;
 #[path = "shop/missing_parts.rs"]

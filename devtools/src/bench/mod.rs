@@ -2,11 +2,13 @@
 //!
 //! Nothing here is a promise and nothing fails for being slow: the figures are for a person to read.
 
+mod desk;
 mod rebuild;
 mod sheets;
 mod verbs;
 
 use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
 use std::time::{Duration, Instant};
 
 use crate::Stop;
@@ -23,10 +25,11 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         ));
     }
     Ok(format!(
-        "{}\n{}\n{}",
+        "{}\n{}\n{}\n{}",
         sheets::bench()?,
         rebuild::bench()?,
-        verbs::bench(root)?
+        verbs::bench(root)?,
+        desk::bench(root)?
     ))
 }
 
@@ -54,6 +57,31 @@ fn ratio(over: Duration, under: Duration) -> String {
         r if r >= 100.0 => format!("{r:.0}"),
         r if r >= 10.0 => format!("{r:.1}"),
         r => format!("{r:.2}"),
+    }
+}
+
+/// The first line a program said when it failed.
+fn said(output: &Output) -> String {
+    let text = String::from_utf8_lossy(&output.stderr);
+    text.lines().next().unwrap_or("it said nothing").to_string()
+}
+
+/// The program, built as a person would build it. It lies beside this one.
+fn built(root: &Path) -> Result<PathBuf, String> {
+    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+    let mut command = Command::new(cargo);
+    command.current_dir(root);
+    command.args(["build", "--release", "-q", "-p", "outshop"]);
+    let made = command.output().map_err(|why| format!("cargo: {why}"))?;
+    if !made.status.success() {
+        return Err(format!("the program does not build: {}", said(&made)));
+    }
+    let ours = std::env::current_exe().map_err(|why| why.to_string())?;
+    let beside = ours.with_file_name(format!("outshop{}", std::env::consts::EXE_SUFFIX));
+    if beside.is_file() {
+        Ok(beside)
+    } else {
+        Err(format!("there is no program at {}", beside.display()))
     }
 }
 

@@ -1,10 +1,10 @@
 //! Each reading verb of the built program on the demonstration book, against the program alone.
 
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output, Stdio};
+use std::path::Path;
+use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use super::{Folder, median, ratio, took};
+use super::{Folder, built, median, ratio, said, took};
 use crate::Stop;
 use crate::columns::columns;
 
@@ -95,29 +95,4 @@ fn row(name: &str, time: Duration, alone: Duration) -> Vec<String> {
 
 fn skipped(why: &str) -> String {
     format!("The reading verbs were not timed: {why}\n")
-}
-
-/// The first line a program said when it failed.
-fn said(output: &Output) -> String {
-    let text = String::from_utf8_lossy(&output.stderr);
-    text.lines().next().unwrap_or("it said nothing").to_string()
-}
-
-/// The program, built as a person would build it. It lies beside this one.
-fn built(root: &Path) -> Result<PathBuf, String> {
-    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let mut command = Command::new(cargo);
-    command.current_dir(root);
-    command.args(["build", "--release", "-q", "-p", "outshop"]);
-    let made = command.output().map_err(|why| format!("cargo: {why}"))?;
-    if !made.status.success() {
-        return Err(format!("the program does not build: {}", said(&made)));
-    }
-    let ours = std::env::current_exe().map_err(|why| why.to_string())?;
-    let beside = ours.with_file_name(format!("outshop{}", std::env::consts::EXE_SUFFIX));
-    if beside.is_file() {
-        Ok(beside)
-    } else {
-        Err(format!("there is no program at {}", beside.display()))
-    }
 }

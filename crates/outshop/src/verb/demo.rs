@@ -31,7 +31,9 @@ const TOLD: &[(&str, &str)] = &[
     ("2-log", include_str!("../../demo/2-log.txt")),
     ("3-annual", include_str!("../../demo/3-annual.txt")),
     ("4-feed-check", include_str!("../../demo/4-feed-check.txt")),
-    ("5-spring", include_str!("../../demo/5-spring.txt")),
+    ("5-cards", include_str!("../../demo/5-cards.txt")),
+    ("6-boiler", include_str!("../../demo/6-boiler.txt")),
+    ("7-spring", include_str!("../../demo/7-spring.txt")),
 ];
 
 /// Every id of the demonstration follows from this, so that two runs give one book.

@@ -294,6 +294,11 @@ impl Family {
         include_str!("../../../../tables/family/crosshead-and-guide.toml"),
         include_str!("../../../../tables/family/rod-bushing.toml"),
         include_str!("../../../../tables/family/driving-tire.toml"),
+        include_str!("../../../../tables/family/staybolt.toml"),
+        include_str!("../../../../tables/family/boiler-course.toml"),
+        include_str!("../../../../tables/family/washout-plug.toml"),
+        include_str!("../../../../tables/family/safety-valve.toml"),
+        include_str!("../../../../tables/family/main-reservoir.toml"),
     ];
 
     /// A feature by its word.

@@ -41,11 +41,12 @@ pub fn metal_left(family: &Family, part: &Part) -> Vec<MetalLeft> {
             let facts = part.features.get(&feature.name)?;
             let size = |text: &Option<String>| text.as_deref().and_then(|t| Size::parse(t).ok());
             let shop_limit = size(&facts.shop_limit)?;
+            // By the day it was read: an old notebook copied in late is not what the part is now.
             let newest = part
                 .readings
                 .iter()
-                .rev()
-                .find(|set| set.readings.iter().any(|r| r.feature == feature.name))?;
+                .filter(|set| set.readings.iter().any(|r| r.feature == feature.name))
+                .max_by_key(|set| (set.on, set.entry))?;
             let of_feature = newest.readings.iter().filter(|r| r.feature == feature.name);
             let sizes: Vec<(&str, Size)> = of_feature
                 .filter_map(|r| {
