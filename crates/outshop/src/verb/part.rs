@@ -273,7 +273,7 @@ fn show_part(
         );
         text.push_str(&format!("  metal left: {}\n", wrap(&said, 14, 100)));
     }
-    for set in kept.readings.iter().rev() {
+    for set in kept.newest_first() {
         let state = if set.state == State::AsLeft {
             "as left"
         } else {

@@ -247,6 +247,16 @@ pub struct Part {
     pub last: u64,
 }
 
+impl Part {
+    /// Its sets of readings by the day they were read, the newest first; of one day, the one entered last. An
+    /// old notebook copied in late stands where it belongs.
+    pub fn newest_first(&self) -> Vec<&ReadingSet> {
+        let mut sets: Vec<_> = self.readings.iter().collect();
+        sets.sort_by_key(|set| std::cmp::Reverse((set.on, set.entry)));
+        sets
+    }
+}
+
 /// A set of readings.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ReadingSet {

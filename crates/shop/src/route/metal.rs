@@ -33,6 +33,7 @@ pub struct MetalLeft {
 /// Metal left on every feature the family reckons it on and whose newest readings and shop limit are
 /// known. A feature with a place not read in its newest set is left out: missing never helps.
 pub fn metal_left(family: &Family, part: &Part) -> Vec<MetalLeft> {
+    let newest = part.newest_first();
     family
         .features
         .iter()
@@ -41,12 +42,9 @@ pub fn metal_left(family: &Family, part: &Part) -> Vec<MetalLeft> {
             let facts = part.features.get(&feature.name)?;
             let size = |text: &Option<String>| text.as_deref().and_then(|t| Size::parse(t).ok());
             let shop_limit = size(&facts.shop_limit)?;
-            // By the day it was read: an old notebook copied in late is not what the part is now.
-            let newest = part
-                .readings
+            let newest = newest
                 .iter()
-                .filter(|set| set.readings.iter().any(|r| r.feature == feature.name))
-                .max_by_key(|set| (set.on, set.entry))?;
+                .find(|set| set.readings.iter().any(|r| r.feature == feature.name))?;
             let of_feature = newest.readings.iter().filter(|r| r.feature == feature.name);
             let sizes: Vec<(&str, Size)> = of_feature
                 .filter_map(|r| {

@@ -53,7 +53,10 @@ fn an_old_notebook_copied_in_late_gives_no_metal_back() {
     assert_eq!(left(&world, part), Some(now));
     // Of one day, what was entered last counts; a place not read gives none.
     walls(&mut world, part, date(2026, 1, 31), ".399 in", &all);
-    assert_eq!(left(&world, part).unwrap().0, Size::parse(".149 in").unwrap());
+    assert_eq!(
+        left(&world, part).unwrap().0,
+        Size::parse(".149 in").unwrap()
+    );
     walls(&mut world, part, date(2026, 2, 1), ".399 in", &all[1..]);
     assert_eq!(left(&world, part), None);
 }

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 use measure::{Size, State, show};
-use shop::book::{Family, Part, PartId};
+use shop::book::{Family, Part, PartId, ReadingSet};
 use shop::locomotive::{engine, family, part};
 use shop::route::{MetalLeft, metal_left};
 
@@ -75,7 +75,7 @@ fn readings(view: &View<'_>, family: &Family, part: &Part) -> Markup {
         section class="ruled" {
             h2 { (say::FOUND_AND_LEFT) }
             @if part.readings.is_empty() { p { (say::NEVER_MEASURED) } }
-            @for set in part.readings.iter().rev() {
+            @for set in part.newest_first() {
                 h3 { (say::set(set.on, set.state)) " " span class="quiet small" { (say::by(kit::name(view.book, set.by), set.entry)) } }
                 dl class="facts" { @for feature in &family.features {
                     @let of_it: Vec<_> = set.readings.iter().filter(|r| r.feature == feature.name).collect();
@@ -174,11 +174,8 @@ fn record(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup
 }
 
 fn last_left(part: &Part, feature: &str, place: &str) -> Option<String> {
-    let sets = part
-        .readings
-        .iter()
-        .rev()
-        .filter(|set| set.state == State::AsLeft);
+    let left = |set: &&ReadingSet| set.state == State::AsLeft;
+    let sets = part.newest_first().into_iter().filter(left);
     sets.flat_map(|set| &set.readings)
         .find(|r| r.feature == feature && r.reading.position == place)
         .map(|r| r.reading.written())
