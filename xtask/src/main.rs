@@ -1,7 +1,9 @@
 //! Chores of the house, each one word after `cargo xtask`. Links none of our crates, so it builds at once
 //! and can judge the others even while they do not compile.
 
+mod browser;
 mod drawings;
+mod pictures;
 mod suite;
 mod tidy;
 
@@ -12,7 +14,7 @@ use std::process::{Command, ExitCode};
 const VERBS: &[(&str, &str)] = &[
     (
         "test",
-        "run every test of every crate; the last line is the total",
+        "run every test of every crate; the last line is the total (--no-browser leaves the browser out)",
     ),
     (
         "tidy",
@@ -28,6 +30,10 @@ const VERBS: &[(&str, &str)] = &[
         "drawings",
         "write the sample drawings and have their DXF read by an independent reader",
     ),
+    (
+        "pictures",
+        "write a picture of every page into target/pictures, or a folder named, and check them",
+    ),
 ];
 
 fn main() -> ExitCode {
@@ -42,6 +48,7 @@ fn main() -> ExitCode {
         "test" => suite::run(&root, &rest),
         "tidy" => tidy::run(&root),
         "drawings" => drawings::run(&root, &rest),
+        "pictures" => pictures::run(&root, &rest),
         "rulebook" | "evidence" | "bench" => devtools(&root, &verb, &rest),
         other => {
             eprint!(
@@ -77,6 +84,14 @@ fn cargo(root: &Path) -> Command {
     let mut command = Command::new(program);
     command.current_dir(root);
     command
+}
+
+/// Builds the program, as `cargo run` builds it, for those who start it as a shop does.
+fn build_program(root: &Path) -> bool {
+    cargo(root)
+        .args(["build", "--release", "-q", "-p", "outshop"])
+        .status()
+        .is_ok_and(|status| status.success())
 }
 
 /// Hands a chore to the tools that do link our crates.

@@ -23,6 +23,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "measure", "physics", "rules", "drawing", "shop", "store", "outshop",
         ],
     ),
+    ("browser", &[]),
     ("xtask", &[]),
 ];
 

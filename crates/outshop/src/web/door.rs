@@ -340,6 +340,7 @@ fn own_page(
             }
             button { (say::READ_SO) }
         }
+        (super::link::form(&book, reader.id))
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {

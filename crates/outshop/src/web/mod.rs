@@ -5,10 +5,12 @@
 //! work without scripts.
 
 mod asset;
+mod column;
 mod door;
 mod form;
 mod frame;
 mod guard;
+mod link;
 mod page;
 mod ribbon;
 mod trouble;
@@ -82,6 +84,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/do", post(form::act))
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))
+        .route("/me/link", post(link::give))
         .route("/out", post(door::leave))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
     Router::new()

@@ -64,7 +64,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
                 @let x = at(day);
                 @let last = offset + cut.each > cut.days;
                 line class="s-rule" x1=(x) y1="22" x2=(x) y2="60" stroke-width="1" {}
-                text class="quiet" x=(if last { x } else { x + 3.0 }) y="15" font-size="14" text-anchor=(if last { "end" } else { "start" }) {
+                text class="quiet" x=(if last { x } else { x + 3.0 }) y="15" font-size="15" text-anchor=(if last { "end" } else { "start" }) {
                     (words::short_day(day))
                 }
             }

@@ -55,6 +55,19 @@ pub const READ_SO: &str = "Read so";
 /// A form without a choice.
 pub const NO_UNITS: &str =
     "Which units? The shop's, inches or millimetres were expected. Nothing was saved.";
+/// Heads a form by which an officer lets somebody in.
+pub const LET_IN: &str = "Let somebody in";
+/// When that is wanted.
+pub const LET_IN_WHY: &str = "For someone who has no passphrase yet, or has lost it: a link that signs them in once, at this desk. Every entry they make is theirs.";
+/// A button.
+pub const MAKE_LINK: &str = "Make a link";
+/// A link that could not be made.
+pub const NO_LINK: &str = "No link was made";
+/// Why not.
+pub const OFFICER_ONLY: &str =
+    "Only one who may approve lets others in. Nothing was made; ask the responsible officer.";
+/// What to do with a link.
+pub const HAND_OVER: &str = "Hand the desk over to them and let them follow it; what is signed from then on is theirs. They set a passphrase on their own page, under their name.";
 /// A form that is no form.
 pub const TOO_LONG: &str = "The form was too long. Nothing was saved.";
 /// A passphrase that is too short.
@@ -73,6 +86,11 @@ pub fn sign_in_as(name: &str) -> String {
 /// The same as a question.
 pub fn sign_in_as_asked(name: &str) -> String {
     format!("Sign in as {name}?")
+}
+
+/// Heads the page of a link.
+pub fn link_for(name: &str) -> String {
+    format!("A link for {name}")
 }
 
 /// What a person may do in this book.

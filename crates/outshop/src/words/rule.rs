@@ -28,6 +28,8 @@ pub const HOW_READ: &str = "How it was read";
 pub const IN_FORCE_FROM: &str = "In force from";
 /// Of a version.
 pub const LAST_CHECKED: &str = "Last checked";
+/// Names the table of a limit for those who hear it.
+pub const THE_TABLE: &str = "The limits, by size";
 /// Over the cases of a limit.
 pub const CASES: &str = "Below, at and above the value";
 /// A column of the cases.

@@ -71,12 +71,12 @@ fn side_view(wheels: &str) -> Markup {
                     @for n in 0..drive { circle class="s-ink f-paper" cx=(start + f64::from(n) * spread) cy=(rail - driver + 16.0) r="5" stroke-width="2" {} }
                 }
                 g class="quiet" font-size="14" text-anchor="middle" {
-                    text class="quiet" x="132" y="106" { (place::SMOKEBOX) }
-                    text class="quiet" x="318" y="90" { (place::BARREL) }
-                    text class="quiet" x="440" y="90" { (place::FIREBOX) }
-                    text class="quiet" x="526" y="128" { (place::CAB) }
-                    text class="quiet" x="672" y="130" { (place::TENDER) }
-                    text class="quiet" x="84" y="164" text-anchor="end" { (place::CYLINDER) }
+                    text class="quiet place" x="132" y="106" { (place::SMOKEBOX) }
+                    text class="quiet place" x="318" y="90" { (place::BARREL) }
+                    text class="quiet place" x="440" y="90" { (place::FIREBOX) }
+                    text class="quiet place" x="551" y="119" { (place::CAB) }
+                    text class="quiet place" x="672" y="130" { (place::TENDER) }
+                    text class="quiet place" x="84" y="164" text-anchor="end" { (place::CYLINDER) }
                 }
             }
         }
@@ -191,7 +191,7 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
                 (Some(from), Some(through)) => { (say::closed(from, through)) }
                 _ => { (say::NEVER_CLOSED) }
             } }
-            div class="table" { table class="stack" {
+            div class="table" { table class="stack twos" {
                 thead { tr { th { (say::LIT) } th { (say::UP) } th { (say::OUT) } th { (say::GONE) } th class="num" { (say::SERVICE_DAYS) } } }
                 tbody { @for fire in fires.iter().take(8) {
                     @let days = days_of_fire(fire, view.on);

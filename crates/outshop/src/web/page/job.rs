@@ -164,7 +164,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
         section class="ruled" {
             h2 { (say::AS_LEFT) }
             @if !kept.left.is_empty() {
-                div class="table" { table class="stack" {
+                div class="table" { table class="stack threes" {
                     thead { tr { th { (say::WHAT) } th { (say::PLACE) } th class="num" { (say::AS_FOUND) } th class="num" { (say::AS_LEFT) } } }
                     tbody { @for feature in &family.features { @for place in &feature.positions {
                         @if let Some(reading) = here(&feature.name, place) { tr {

@@ -8,6 +8,7 @@ use shop::route::{MetalLeft, metal_left};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::web::column;
 use crate::words::{self, part as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure> {
@@ -31,41 +32,14 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
     Ok(Drawn::new("/", say::title(&part.name, &kept.number), body))
 }
 
-/// The metal column: as built, now, what is left, our shop limit.
+/// The metal column, with what it says in words.
 fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
-    let top = left.as_built.unwrap_or(left.now).max(left.now);
-    let share = |size: Size| {
-        if top.ticks() == 0 {
-            0.0
-        } else {
-            size.ticks() as f64 / top.ticks() as f64
-        }
-    };
-    let (high, wide) = (230.0, 96.0);
-    let y = |size: Size| 20.0 + (1.0 - share(size)) * high;
     let shown = |size: Size| show::size(size, view.house);
-    let mark = |size: Size, text: String| {
-        html! {
-            line class="s-ink" x1="60" y1=(y(size)) x2=(60.0 + wide + 14.0) y2=(y(size)) stroke-width="2" {}
-            text x=(60.0 + wide + 22.0) y=(y(size) + 5.0) font-size="15" { (text) }
-        }
-    };
     html! {
         section class="ruled" {
             h2 { (say::metal_left(&shown(left.left), left.re_cuts)) }
             p { (say::was(&left.title, &shown(left.now), left.state, left.on)) }
-            div class="ribbon figure" {
-                svg viewBox="0 0 460 280" role="img" aria-label=(say::column(&shown(left.left))) {
-                    defs { pattern id="wall" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" { line class="s-quiet" x1="0" y1="0" x2="0" y2="8" stroke-width="1.6" {} } }
-                    rect x="60" y=(y(left.shop_limit)) width=(wide) height=(20.0 + high - y(left.shop_limit)) fill="url(#wall)" {}
-                    rect class="f-fill" x="60" y=(y(left.now)) width=(wide) height=((y(left.shop_limit) - y(left.now)).max(0.0)) {}
-                    rect class="s-quiet" x="60" y="20" width=(wide) height=(high) stroke-width="1.4" stroke-dasharray="4 4" {}
-                    @if let Some(built) = left.as_built { (mark(built, say::as_built(&shown(built)))) }
-                    (mark(left.now, say::now(&shown(left.now))))
-                    (mark(left.shop_limit, say::shop_limit(&shown(left.shop_limit))))
-                    text class="quiet" x="60" y="272" font-size="14" { (say::HATCHED) }
-                }
-            }
+            (column::draw(left, view.house))
         }
     }
 }

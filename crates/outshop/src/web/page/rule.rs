@@ -68,7 +68,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
 /// A limit table as the law lays it out.
 fn cells(table: &rules::LimitTable) -> Markup {
     html! {
-        div class="table" {
+        div class="table" tabindex="0" role="group" aria-label=(say::THE_TABLE) {
             table {
                 thead { tr {
                     th { (say::rows(&table.rows.name, &table.rows.unit)) }
@@ -96,7 +96,7 @@ fn cases(version: &rules::Version) -> Markup {
     html! {
         @if !cases.is_empty() {
             h3 { (say::CASES) }
-            div class="table" {
+            div class="table" tabindex="0" role="group" aria-label=(say::CASES) {
                 table {
                     thead { tr { th { (say::READING) } th { (say::COMES_OUT) } } }
                     tbody { @for case in &cases { tr { td { (case.reading) } td { (case.verdict()) } } } }

@@ -84,7 +84,7 @@ fn shown(value: &Shown) -> Markup {
             html! { @if text.starts_with(words::page::CANNOT_TELL) { span class="verdict unknown" { (text) } } @else { strong { (text) } } }
         }
         Shown::Table { columns, rows } => html! {
-            div class="table" { table {
+            div class="table" tabindex="0" role="group" aria-label=(say::RESULTS) { table {
                 thead { tr { @for column in columns { th { (column) } } } }
                 tbody { @for row in rows { tr { @for cell in row { td { (cell) } } } } }
             } }

@@ -1,0 +1,11 @@
+//! The pages in a real browser, as a person meets them.
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test may fail loudly, its helpers too"
+)]
+
+mod keyboard;
+mod printed;
+mod routes;
+mod scripts;
+mod walk;

@@ -1,0 +1,25 @@
+//! The pages say the same with scripts and without.
+
+use browser::{Desk, Screen, Window, visits};
+
+#[test]
+fn every_page_says_the_same_with_scripts_and_without() {
+    let mut desk = Desk::demonstration().unwrap();
+    let cookie = desk.sign_in().unwrap();
+    let all = visits(&desk).unwrap();
+    let window = Window::open(Screen::Phone).unwrap();
+    let read = |scripts| -> Vec<String> {
+        window.scripts(scripts).unwrap();
+        all.iter()
+            .map(|visit| {
+                window.visit(&desk, visit, &cookie).unwrap();
+                window.text().unwrap()
+            })
+            .collect()
+    };
+    let (with, without) = (read(true), read(false));
+    for ((visit, with), without) in all.iter().zip(&with).zip(&without) {
+        assert!(!with.trim().is_empty(), "{} is empty", visit.path);
+        assert_eq!(with, without, "{}", visit.path);
+    }
+}

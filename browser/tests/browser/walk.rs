@@ -1,0 +1,411 @@
+//! A finding taken by hand from its first sight to its close: on a phone, with scripts switched off, by three people
+//! who sign in and out, through nothing but links and forms.
+
+use browser::{Desk, Screen, Window};
+
+/// A book with an engine, a part and three people; nobody but the officer has ever been at its desk.
+fn book() -> Desk {
+    const ADA: &str = "Ada Quill";
+    const NOW: &str = "2026-01-10T09:00";
+    let part = [
+        "part",
+        "add",
+        "14",
+        "right feed check",
+        "--family",
+        "check-valve",
+        "--fact",
+        "seat-design=matched",
+        "--fact",
+        "seat-angle=45deg",
+        "--fact",
+        "port=1 3/4in",
+        "--fact",
+        "guide-materials=cast-iron,bronze",
+        "--fact",
+        "hot-rise=315F",
+        "--as-built",
+        "seat-wall=.500in",
+        "--shop-limit",
+        "seat-wall=.250in",
+        "--step",
+        "seat-wall=.030in",
+    ];
+    let engine = [
+        "locomotive",
+        "add",
+        "14",
+        "--wheels",
+        "2-8-0",
+        "--gauge",
+        "56 1/2 in",
+        "--rules",
+        "us-steam",
+        "--mawp",
+        "180psig",
+        "--axle-load",
+        "36500",
+    ];
+    let shop = [
+        "new",
+        "--shop",
+        "Juniper Fork Railroad Museum",
+        "--zone",
+        "America/Denver",
+        "--officer",
+        ADA,
+        "--demonstration",
+        "2026-05-16",
+    ];
+    Desk::of(&[
+        (ADA, NOW, &shop),
+        (
+            ADA,
+            NOW,
+            &["person", "add", "Ben Ostrow", "--may", "inspect,repair"],
+        ),
+        (
+            ADA,
+            NOW,
+            &["person", "add", "Dot Marsh", "--may", "inspect"],
+        ),
+        (ADA, NOW, &engine),
+        (ADA, NOW, &part),
+    ])
+    .unwrap()
+}
+
+/// What stands in each place, found and left.
+const READINGS: &[(&str, &str, &str)] = &[
+    ("seat-half-angle@fore-and-aft", "42d54m", "45deg"),
+    ("seat-half-angle@athwart", "43d06m", "45deg"),
+    ("seat-land@front", "5/32in", "3/32in"),
+    ("seat-land@right", "5/32in", "3/32in"),
+    ("seat-land@back", "11/64in", "3/32in"),
+    ("seat-land@left", "5/32in", "3/32in"),
+    ("seat-wall@front", ".412in", ".402in"),
+    ("seat-wall@right", ".409in", ".399in"),
+    ("seat-wall@back", ".411in", ".401in"),
+    ("seat-wall@left", ".413in", ".403in"),
+    ("disc-half-angle@fore-and-aft", "44d40m", "45deg"),
+    ("disc-half-angle@athwart", "44d50m", "45deg"),
+    ("guide-bore@top", ".7560in", ".7500in"),
+    ("guide-bore@bottom", ".7535in", ".7500in"),
+    ("guide-stem@top", ".7415in", ".7455in"),
+    ("guide-stem@bottom", ".7430in", ".7455in"),
+];
+
+/// Somebody with a phone.
+struct Hand {
+    window: Window,
+    desk: Desk,
+}
+
+impl Hand {
+    fn text(&self) -> String {
+        self.window.text().unwrap()
+    }
+
+    fn path(&self) -> String {
+        let url = self.window.url().unwrap();
+        url.strip_prefix(&self.desk.url("")).unwrap().to_string()
+    }
+
+    /// Follows a link that stands on the page.
+    fn follow(&self, to: &str) {
+        self.window.go_by(&format!("a[href='{to}']")).unwrap();
+        assert_eq!(self.path(), to);
+    }
+
+    fn form(verb: &str) -> String {
+        format!("form:has(input[name=verb][value='{verb}'])")
+    }
+
+    /// Unfolds what a form is folded in.
+    fn unfold(&self, verb: &str) {
+        let summary = format!("details:has(input[name=verb][value='{verb}']) > summary");
+        self.window.press(&summary).unwrap();
+    }
+
+    fn write(&self, verb: &str, name: &str, text: &str) {
+        let form = Hand::form(verb);
+        self.window
+            .write(&format!("{form} :is(input, textarea)[name='{name}']"), text)
+            .unwrap();
+    }
+
+    fn choose(&self, verb: &str, name: &str, value: &str) {
+        let form = Hand::form(verb);
+        self.window
+            .choose(&format!("{form} select[name='{name}']"), value)
+            .unwrap();
+    }
+
+    fn tick(&self, verb: &str, name: &str, value: &str) {
+        let form = Hand::form(verb);
+        let label = format!("{form} label:has(input[name='{name}'][value='{value}'])");
+        self.window.press(&label).unwrap();
+    }
+
+    fn send(&self, verb: &str) {
+        let form = Hand::form(verb);
+        self.window.go_by(&format!("{form} button")).unwrap();
+    }
+
+    /// Sends a form that must be taken.
+    fn done(&self, verb: &str) {
+        self.send(verb);
+        let said = self.alert();
+        assert_eq!(said, "", "{verb} was refused");
+    }
+
+    /// What the page says is wrong; nothing if nothing is.
+    fn alert(&self) -> String {
+        let script = "const said = document.querySelector('[role=alert]'); return said ? said.innerText : ''";
+        let said = self.window.ask(script, Vec::new()).unwrap();
+        said.as_str().unwrap().to_string()
+    }
+
+    fn sign_out(&self) {
+        self.window.go_by("form[action='/out'] button").unwrap();
+        assert_eq!(self.path(), "/in");
+    }
+
+    /// Signs in by passphrase, and goes back to where the work is by following links.
+    fn comes_in(&self, name: &str) {
+        self.sign_out();
+        self.window.choose("#name", name).unwrap();
+        self.window.write("#passphrase", &passphrase(name)).unwrap();
+        self.window.go_by("form button").unwrap();
+        assert_eq!(self.path(), "/", "{name} was not let in: {}", self.alert());
+        assert!(self.text().contains(name));
+    }
+
+    /// Sets a passphrase on one's own page.
+    fn sets_passphrase(&self, name: &str) {
+        self.follow("/me");
+        self.window
+            .write("input[name=passphrase]", &passphrase(name))
+            .unwrap();
+        self.window.go_by("form[action='/me'] button").unwrap();
+        assert_eq!(self.path(), "/", "{}", self.alert());
+    }
+
+    /// The officer lets somebody in, who then sets a passphrase; the officer comes back.
+    fn lets_in(&self, name: &str) {
+        self.follow("/me");
+        self.window.choose("select[name=for]", name).unwrap();
+        self.window.go_by("form[action='/me/link'] button").unwrap();
+        self.window.go_by("main a[href^='/in/']").unwrap();
+        assert!(self.text().contains(name), "{}", self.text());
+        self.window.go_by("main form button").unwrap();
+        self.sets_passphrase(name);
+        self.comes_in("Ada Quill");
+    }
+
+    fn finding(&self) {
+        self.follow("/work");
+        self.follow("/finding/F-001");
+    }
+
+    fn job(&self) {
+        self.finding();
+        self.follow("/job/J-001");
+    }
+
+    fn operation_done(&self, number: usize, told: &str) {
+        self.write("job done", "hours", "2 1/2");
+        self.write("job done", "told", told);
+        self.done("job done");
+        assert!(self.text().contains(told), "operation {number}");
+    }
+
+    fn clears(&self, seen: &str) {
+        self.write("job clear", "seen", seen);
+        self.done("job clear");
+    }
+
+    fn proves(&self, proof: &str, held: bool, told: &str) {
+        self.choose("prove", "proof", proof);
+        self.tick("prove", "choice", if held { "passed" } else { "failed" });
+        self.write("prove", "told", told);
+        self.done("prove");
+    }
+
+    fn signs(&self, capacity: &str) {
+        self.choose("sign", "as", capacity);
+        self.done("sign");
+    }
+}
+
+fn passphrase(name: &str) -> String {
+    format!("{name} blue ring of contact")
+}
+
+#[test]
+fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
+    let window = Window::open(Screen::Phone).unwrap();
+    window.scripts(false).unwrap();
+    let hand = Hand {
+        window,
+        desk: book(),
+    };
+
+    // The officer comes in by the one-time link, and lets the two others in.
+    hand.window.go(&hand.desk.url(&hand.desk.link)).unwrap();
+    hand.window.go_by("form button").unwrap();
+    assert_eq!(hand.path(), "/");
+    hand.sets_passphrase("Ada Quill");
+    hand.lets_in("Ben Ostrow");
+    hand.lets_in("Dot Marsh");
+
+    // The inspector records what she found, place by place.
+    hand.comes_in("Dot Marsh");
+    hand.follow("/engine/14");
+    hand.follow("/engine/14/part/right%20feed%20check");
+    hand.unfold("finding record");
+    hand.write(
+        "finding record",
+        "told",
+        "water runs back with the feed shut: boiler cold and full, 25 psi on the hand pump",
+    );
+    hand.tick("finding record", "shows", "weeps-back");
+    // First without a unit: refused, and nothing that was written is lost.
+    for (place, found, _) in READINGS {
+        let written = if *place == "seat-land@front" {
+            "5/32"
+        } else {
+            *found
+        };
+        hand.write("finding record", &format!("at:{place}"), written);
+    }
+    hand.send("finding record");
+    assert!(hand.alert().contains("has no unit"), "{}", hand.alert());
+    hand.write("finding record", "at:seat-land@front", "5/32in");
+    hand.done("finding record");
+    assert_eq!(hand.path(), "/finding/F-001");
+    assert!(hand.text().contains("42d54m"), "a reading was lost");
+
+    // The officer decides and orders the job.
+    hand.comes_in("Ada Quill");
+    hand.finding();
+    hand.tick("decide", "route", "re-cut");
+    hand.write(
+        "decide",
+        "because",
+        "the seat is two degrees off and steam-cut; the metal behind it allows this cut",
+    );
+    hand.done("decide");
+    hand.done("job make");
+    assert_eq!(hand.path(), "/job/J-001");
+
+    // The repairer works until a hold point, and cannot clear his own work.
+    hand.comes_in("Ben Ostrow");
+    hand.job();
+    hand.operation_done(
+        1,
+        "glass and gauge showed nothing; body, bonnet and disc match-marked at the front",
+    );
+    hand.operation_done(2, "laps of soft gray iron, masters of tool steel, numbered");
+    hand.write("job clear", "seen", "looks right to me");
+    hand.send("job clear");
+    let said = hand.alert();
+    assert!(
+        said.contains("second pair of eyes") && said.contains("Nothing was saved"),
+        "{said}"
+    );
+
+    hand.comes_in("Ada Quill");
+    hand.job();
+    hand.clears("both masters on the sine bar; blue shows one ring on each lap");
+    hand.comes_in("Ben Ostrow");
+    hand.job();
+    hand.operation_done(3, "first clean ring at .006 in, full seat at .010 in");
+    hand.comes_in("Ada Quill");
+    hand.job();
+    hand.clears("metal behind the seat .399 in at the least; no void, no crack under the glass");
+    hand.comes_in("Ben Ostrow");
+    hand.job();
+    hand.operation_done(
+        4,
+        "each to its own master, washed three times, then spotted together",
+    );
+    hand.operation_done(5, "guide bushed in cast iron, stem turned to suit");
+    hand.operation_done(6, "new soft-copper joints, boiler filled through the check");
+
+    // A proof that does not hold is kept, and made again.
+    hand.proves(
+        "blue",
+        true,
+        "unbroken ring on both, a third of the land wide",
+    );
+    hand.proves(
+        "cold-water",
+        false,
+        "a bead an hour at the bonnet joint; seat dry",
+    );
+    assert!(hand.text().contains("a bead an hour"));
+    hand.proves(
+        "cold-water",
+        true,
+        "bonnet joint remade; full, 25 psi, dry for half an hour",
+    );
+
+    // As left, and all that it touched.
+    for (place, _, left) in READINGS {
+        hand.write("reading take", &format!("at:{place}"), left);
+    }
+    hand.done("reading take");
+    for (word, seen) in [
+        ("disc-lift", "lift 7/16 in to the stop"),
+        ("stem-in-bonnet", "packing renewed, stem clear by 1/8 in"),
+        ("delivery-joint", "joint remade, dry at 25 psi"),
+        ("other-check", "left check tight"),
+    ] {
+        hand.choose("job knock-on", "knock_on", word);
+        hand.write("job knock-on", "seen", seen);
+        hand.done("job knock-on");
+    }
+    // Nobody signs for what is not done.
+    hand.choose("sign", "as", "repairer");
+    hand.send("sign");
+    assert!(hand.alert().contains("steam-test"), "{}", hand.alert());
+
+    hand.comes_in("Dot Marsh");
+    hand.job();
+    hand.proves(
+        "steam-test",
+        true,
+        "looked over at 175 psig for forty minutes: dry",
+    );
+    hand.signs("inspector");
+    hand.comes_in("Ben Ostrow");
+    hand.job();
+    hand.signs("repairer");
+
+    // The officer cannot close it before it is signed for.
+    hand.comes_in("Ada Quill");
+    hand.job();
+    hand.send("job close");
+    assert!(hand.alert().contains("approver"), "{}", hand.alert());
+    hand.signs("approver");
+    hand.done("job close");
+
+    // What is put right is folded away under the open work.
+    hand.follow("/work");
+    hand.window.press("main details > summary").unwrap();
+    hand.follow("/finding/F-001");
+    assert!(
+        hand.text().contains("Put right, proved and signed."),
+        "{}",
+        hand.text()
+    );
+    let told = hand.desk.json(&["finding", "show", "F-001"]).unwrap();
+    assert_eq!(told["state"], "closed", "{told}");
+    let checked = hand.desk.json(&["check"]).unwrap();
+    assert_eq!(
+        checked["differences"].as_array().map(Vec::len),
+        Some(0),
+        "{checked}"
+    );
+}
