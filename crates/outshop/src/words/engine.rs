@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 use measure::show::{self, Rounding};
 use measure::{House, Unit};
+use shop::book::Place;
 
 /// Over her clocks.
 pub const CLOCKS: &str = "Every clock, and why";
@@ -82,21 +83,81 @@ pub const KIND: &str = "Kind";
 /// A button.
 pub const OPEN_IT: &str = "Open it";
 
-/// Places of the side view.
-pub mod place {
-    /// Front end.
-    pub const SMOKEBOX: &str = "smokebox";
-    /// The boiler's round part.
-    pub const BARREL: &str = "barrel";
-    /// Its back end.
-    pub const FIREBOX: &str = "firebox";
-    /// Where her crew stands.
-    pub const CAB: &str = "cab";
-    /// What follows.
-    pub const TENDER: &str = "tender";
-    /// The cylinders.
-    pub const CYLINDER: &str = "cylinder";
+/// A place on her, by the words beside the drawing.
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Smokebox => "smokebox",
+        Place::Barrel => "barrel",
+        Place::Firebox => "firebox",
+        Place::Cab => "cab",
+        Place::Motion => "cylinders and motion",
+        Place::Wheels => "wheels",
+        Place::Tender => "tender",
+    }
 }
+
+/// The same where there is little room.
+pub fn short_place(at: Place) -> &'static str {
+    match at {
+        Place::Motion => "motion",
+        other => place(other),
+    }
+}
+
+/// What the list of places is called.
+pub const PLACES: &str = "Places on her";
+
+/// A place as a link says it: how many parts of it the book holds, how many of them have an open finding.
+pub fn place_link(place: Place, parts: usize, findings: usize) -> String {
+    let name = self::place(place);
+    match (parts, findings) {
+        (0, _) => format!("{name}: no part"),
+        (n, 0) => format!("{name}: {}", super::count(n, "part", "parts")),
+        (n, f) => format!(
+            "{name}: {}, {} open",
+            super::count(n, "part", "parts"),
+            super::count(f, "finding", "findings")
+        ),
+    }
+}
+
+/// A section of the page: the parts of a place.
+pub fn parts_at(place: Place) -> String {
+    format!("Parts in the book: {}", self::place(place))
+}
+
+/// None there.
+pub const NO_PARTS_THERE: &str = "The book holds no part of hers there.";
+/// Over the parts whose name says which side they are on.
+pub const RIGHT_SIDE: &str = "Right side";
+/// The other.
+pub const LEFT_SIDE: &str = "Left side";
+/// Parts whose name does not say.
+pub const NO_SIDE: &str = "No side in the name";
+/// A field.
+pub const FIND_PART: &str = "Find a part by its name";
+/// A button.
+pub const FIND: &str = "Find";
+/// Leads back to all of them.
+pub const ALL_PARTS: &str = "Every part of hers";
+
+/// A section of the page: what a search found.
+pub fn found(sought: &str) -> String {
+    format!("Parts with “{sought}” in the name")
+}
+
+/// Nothing has that name.
+pub fn not_found(sought: &str) -> String {
+    format!("No part of hers in this book has “{sought}” in its name.")
+}
+
+/// When a part was last read, and whether before or after the work.
+pub fn last_read(on: Date, state: measure::State) -> String {
+    format!("last measured {}, {}", super::day(on), super::state(state))
+}
+
+/// A part nobody measured.
+pub const NEVER_READ: &str = "never measured in this book";
 
 /// Number and wheels, as the head of her page.
 pub fn head(number: &str, wheels: &str) -> String {

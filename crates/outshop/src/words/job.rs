@@ -101,6 +101,33 @@ pub const CLOSE_IT: &str = "Close it";
 /// Where nothing was read.
 pub const NO_READING: &str = "-";
 
+/// What the job waits for, one thing at a time.
+pub mod next {
+    /// After the work.
+    pub const PROOFS: &str = "record the proofs";
+    /// After the proofs.
+    pub const LEFT: &str = "take the as-left readings";
+    /// After the readings.
+    pub const KNOCK_ONS: &str = "look at what the change touches";
+    /// After all work.
+    pub const SIGN: &str = "sign, then close";
+
+    /// An operation.
+    pub fn operation(at: usize) -> String {
+        format!("operation {at}")
+    }
+
+    /// A hold point.
+    pub fn hold(at: usize) -> String {
+        format!("the hold point after operation {at}")
+    }
+}
+
+/// Leads to the next thing.
+pub fn next(what: &str) -> String {
+    format!("Next: {what}.")
+}
+
 /// The head of the page.
 pub fn head(tag: &str, title: &str) -> String {
     format!("{tag}: {title}")

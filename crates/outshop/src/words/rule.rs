@@ -83,3 +83,29 @@ pub fn across(name: &str, unit: &str) -> String {
         rows(name, unit)
     )
 }
+
+/// A field.
+pub const SEEK: &str = "Find a rule by a word, a number or a section";
+/// A button.
+pub const FIND: &str = "Find";
+/// Leads back.
+pub const ALL: &str = "Every rule";
+
+/// What a search found.
+pub fn found(n: usize, sought: &str) -> String {
+    format!("{} with “{sought}”.", super::count(n, "rule", "rules"))
+}
+
+/// A version in one line: which, from when, which edition was read, and how.
+pub fn in_a_line(number: u32, from: Date, edition: &str, mark: &str) -> String {
+    format!(
+        "Version {number}, from {}; edition {edition}; {mark}",
+        super::day(from)
+    )
+}
+
+/// Which engines a rule stops today.
+pub fn stops(numbers: &[&str]) -> String {
+    let her: Vec<_> = numbers.iter().map(|number| super::engine(number)).collect();
+    format!("Stops {} today.", her.join(", "))
+}

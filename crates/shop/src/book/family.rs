@@ -24,6 +24,9 @@ pub struct Family {
     pub version: u32,
     /// What it is.
     pub title: String,
+    /// Where on the engine it is looked for; families adopted before this was asked do not say.
+    #[serde(default)]
+    pub place: Option<Place>,
     /// Facts of the whole part that verdicts and routes need.
     #[serde(default, rename = "fact")]
     pub facts: Vec<FactAsked>,
@@ -45,6 +48,52 @@ pub struct Family {
     /// Ways to put it right.
     #[serde(default, rename = "route")]
     pub routes: Vec<Route>,
+}
+
+/// A place on an engine, as a person standing beside her points to it. The list is closed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// The front end, with what is inside it.
+    Smokebox,
+    /// The round part of the boiler, with what hangs on it.
+    Barrel,
+    /// The firebox and its sheets, inside and out.
+    Firebox,
+    /// Where her crew stands.
+    Cab,
+    /// Cylinders, rods, crossheads and valve gear.
+    Motion,
+    /// Wheels, tires, axles and boxes.
+    Wheels,
+    /// The tender.
+    Tender,
+}
+
+impl Place {
+    /// From front to back, boiler before running gear.
+    pub const ALL: [Place; 7] = [
+        Place::Smokebox,
+        Place::Barrel,
+        Place::Firebox,
+        Place::Cab,
+        Place::Motion,
+        Place::Wheels,
+        Place::Tender,
+    ];
+
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Place::Smokebox => "smokebox",
+            Place::Barrel => "barrel",
+            Place::Firebox => "firebox",
+            Place::Cab => "cab",
+            Place::Motion => "motion",
+            Place::Wheels => "wheels",
+            Place::Tender => "tender",
+        }
+    }
 }
 
 /// A fact of the whole part.

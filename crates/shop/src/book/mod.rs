@@ -15,8 +15,8 @@ mod statement;
 
 pub use day_set::DaySet;
 pub use family::{
-    Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Proof,
-    Route, RuleChoice, Wears, Worst,
+    Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Place,
+    Proof, Route, RuleChoice, Wears, Worst,
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};

@@ -138,10 +138,26 @@ fn a_family_that_does_not_hang_together_is_not_read() {
             "positions = []",
             "nowhere to measure",
         ),
-        ("version = 1", "version = 1\nmood = \"good\"", "mood"),
+        ("version = 2", "version = 2\nmood = \"good\"", "mood"),
+        ("place = \"barrel\"", "place = \"roof\"", "roof"),
     ] {
         assert!(good.contains(was), "{was}");
         let said = Family::read(&good.replacen(was, is, 1)).unwrap_err();
         assert!(said.to_string().contains(says), "{said}");
+    }
+}
+
+/// Every family says where on the engine a person points; books with families from before that still read.
+#[test]
+fn every_family_says_where_on_the_engine_it_is() {
+    for text in Family::BUILT_IN {
+        let family = Family::read(text).unwrap();
+        let place = family
+            .place
+            .unwrap_or_else(|| panic!("{} names no place", family.family));
+        assert!(shop::book::Place::ALL.contains(&place));
+        assert!(text.contains(&format!("place = \"{}\"", place.word())));
+        let older = text.replace(&format!("place = \"{}\"\n", place.word()), "");
+        assert_eq!(Family::read(&older).unwrap().place, None);
     }
 }

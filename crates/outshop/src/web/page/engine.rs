@@ -6,11 +6,10 @@ use shop::clock::{Clock, State};
 use shop::locomotive::engine;
 use shop::report::{Ahead, Release, ahead};
 
-use super::{Drawn, View, kit};
+use super::{Drawn, View, kit, side};
 use crate::Failure;
 use crate::web::ribbon;
-use crate::words;
-use crate::words::engine::{self as say, place};
+use crate::words::{self, engine as say};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
@@ -19,68 +18,16 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let body = html! {
         h1 { (say::head(&kept.number, &kept.wheels)) }
         p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &kept.jurisdiction, kept.mawp_psig, view.house)) }
-        (side_view(&kept.wheels))
+        (side::places(view, id, kept))
+        @if !view.query.is_empty() { (side::parts(view, id, kept)) }
         (ribbon::draw(&kept.number, &ahead, view.on))
         (stops(view, kept, &ahead))
         section class="ruled" { h2 { (say::CLOCKS) } (clocks(&ahead.clocks)) }
-        (parts(view, id, kept))
+        @if view.query.is_empty() { (side::parts(view, id, kept)) }
         (log(view, id, kept))
         (open_inspection(view, kept))
     };
     Ok(Drawn::new("/", title, body))
-}
-
-/// A plain side view with as many wheels as her arrangement has.
-fn side_view(wheels: &str) -> Markup {
-    let counts: Vec<u32> = wheels.split('-').filter_map(|n| n.parse().ok()).collect();
-    let axles: Vec<u32> = counts.iter().map(|n| n / 2).collect();
-    let (lead, drive, trail) = match axles.as_slice() {
-        [lead, drive, trail] => (*lead, *drive, *trail),
-        [lead, drive] => (*lead, *drive, 0),
-        _ => return html! {},
-    };
-    let spread = 104.0;
-    let start = 330.0 - f64::from(drive.saturating_sub(1)) * spread / 2.0;
-    let rail = 196.0;
-    let driver = 44.0;
-    html! {
-        div class="ribbon" {
-            svg viewBox="0 0 760 214" role="img" aria-label=(say::side_view(wheels)) {
-                line class="s-rule" x1="0" y1=(rail) x2="760" y2=(rail) stroke-width="2" {}
-                g class="s-ink" stroke-width="2.2" stroke-linejoin="round" {
-                    path d="M84 62 H180 V142 H84 Z" {}
-                    path d="M100 62 V34 H124 V62" {}
-                    path d="M180 66 H470 L480 60 V148 H180 Z" {}
-                    path d="M246 66 V50 Q262 40 278 50 V66" {}
-                    path d="M372 66 V52 Q386 44 400 52 V66" {}
-                    path d="M480 40 H572 V160 H480 Z M470 34 H582" {}
-                    path d="M500 54 H548 V92 H500 Z" {}
-                    path d="M92 142 H196 V174 H92 Z" {}
-                    path d="M600 84 H744 V166 H600 Z M600 166 H752" {}
-                    path d="M572 172 H600" {}
-                }
-                g class="s-ink f-paper" stroke-width="2.4" {
-                    @for n in 0..lead { circle cx=(132.0 + f64::from(n) * 46.0 - f64::from(lead.saturating_sub(1)) * 23.0) cy=(rail - 19.0) r="19" {} }
-                    @for n in 0..drive { circle cx=(start + f64::from(n) * spread) cy=(rail - driver) r=(driver) {} }
-                    @for n in 0..trail { circle cx=(524.0 + f64::from(n) * 46.0) cy=(rail - 22.0) r="22" {} }
-                    @for n in 0..4 { circle cx=(618.0 + f64::from(n) * 38.0) cy=(rail - 16.0) r="16" {} }
-                }
-                @if drive > 0 {
-                    @let last = start + f64::from(drive - 1) * spread;
-                    line class="s-ink" x1=(start) y1=(rail - driver + 16.0) x2=(last) y2=(rail - driver + 16.0) stroke-width="5" {}
-                    @for n in 0..drive { circle class="s-ink f-paper" cx=(start + f64::from(n) * spread) cy=(rail - driver + 16.0) r="5" stroke-width="2" {} }
-                }
-                g class="quiet" font-size="14" text-anchor="middle" {
-                    text class="quiet place" x="132" y="106" { (place::SMOKEBOX) }
-                    text class="quiet place" x="318" y="90" { (place::BARREL) }
-                    text class="quiet place" x="440" y="90" { (place::FIREBOX) }
-                    text class="quiet place" x="551" y="119" { (place::CAB) }
-                    text class="quiet place" x="672" y="130" { (place::TENDER) }
-                    text class="quiet place" x="84" y="164" text-anchor="end" { (place::CYLINDER) }
-                }
-            }
-        }
-    }
 }
 
 fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
@@ -137,23 +84,6 @@ fn clocks(clocks: &[Clock]) -> Markup {
                 td data-label=(say::RULE) { a href=(format!("/rule/{}", clock.ruling.rule)) { (clock.ruling.cite.section) } }
             } } }
         } }
-    }
-}
-
-fn parts(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
-    let mut parts: Vec<_> = view
-        .book
-        .parts
-        .values()
-        .filter(|p| p.locomotive == id)
-        .collect();
-    parts.sort_by(|a, b| a.name.cmp(&b.name));
-    html! {
-        section class="ruled" {
-            h2 { (say::PARTS) }
-            ul class="plain" { @for part in &parts { li { a href=(kit::part_path(&kept.number, &part.name)) { (part.name) } " " span class="quiet small" { (part.family) } } } }
-            @if parts.is_empty() { p { (say::NO_PARTS) } }
-        }
     }
 }
 

@@ -27,6 +27,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             (say::of(kit::number(view.book, kept.locomotive))) a href=(format!("/finding/{found}")) { (found) }
             (say::ordered(kept.made_on, kit::name(view.book, kept.made_by), kept.plan.promised))
         }
+        @if let Some(next) = next(kept) { p { a class="need" href=(next.anchor()) { (say::next(&next.words())) } } }
         section class="ruled" {
             h2 { (say::CAUTIONS) }
             ul class="caution" { @for line in &kept.plan.cautions { li { (line) } } }
@@ -50,6 +51,76 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/work", title, body))
 }
 
+/// Where a job stands: the section whose form comes next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Next {
+    Operation(usize),
+    Hold(usize),
+    Proofs,
+    Left,
+    KnockOns,
+    Sign,
+}
+
+/// What comes next; nothing once it is closed.
+fn next(kept: &Job) -> Option<Next> {
+    if kept.closed.is_some() {
+        return None;
+    }
+    let mut steps = kept.plan.operations.iter().zip(&kept.operations);
+    let held = steps.position(|(plan, state)| {
+        plan.hold.is_some() && state.done.is_some() && state.cleared.is_none()
+    });
+    let passed = |proof: &String| kept.proofs.get(proof).is_some_and(|(passed, ..)| *passed);
+    Some(if let Some(at) = held {
+        Next::Hold(at + 1)
+    } else if let Some(at) = kept.operations.iter().position(|o| o.done.is_none()) {
+        Next::Operation(at + 1)
+    } else if !kept.plan.proofs.iter().all(passed) {
+        Next::Proofs
+    } else if kept.left.is_empty() {
+        Next::Left
+    } else if !kept
+        .plan
+        .knock_ons
+        .iter()
+        .all(|k| kept.knock_ons.contains_key(k))
+    {
+        Next::KnockOns
+    } else {
+        Next::Sign
+    })
+}
+
+impl Next {
+    fn words(self) -> String {
+        match self {
+            Next::Operation(at) => say::next::operation(at),
+            Next::Hold(at) => say::next::hold(at),
+            Next::Proofs => say::next::PROOFS.into(),
+            Next::Left => say::next::LEFT.into(),
+            Next::KnockOns => say::next::KNOCK_ONS.into(),
+            Next::Sign => say::next::SIGN.into(),
+        }
+    }
+
+    /// The section it stands in.
+    fn anchor(self) -> &'static str {
+        match self {
+            Next::Operation(_) | Next::Hold(_) => "#operations",
+            Next::Proofs => "#proofs",
+            Next::Left => "#left",
+            Next::KnockOns => "#knock-ons",
+            Next::Sign => "#signatures",
+        }
+    }
+}
+
+/// A form, folded until its turn has come or what was filled in came back.
+fn in_turn(view: &View<'_>, verb: &str, its_turn: bool, title: &str, form: &Markup) -> Markup {
+    html! { details open[its_turn || view.draft.is_of(verb)] { summary { (title) } (form) } }
+}
+
 /// The job and what the reader has seen of it.
 fn of(kept: &Job, title: &str) -> Markup {
     html! { (kit::hidden("job", title)) (kit::hidden("seen_entry", &kept.last.to_string())) }
@@ -66,7 +137,7 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
             plan.hold.is_some() && state.done.is_some() && state.cleared.is_none()
         });
     html! {
-        section class="ruled" {
+        section class="ruled" id="operations" {
             h2 { (say::OPERATIONS) }
             ol { @for (at, (plan, state)) in kept.plan.operations.iter().zip(&kept.operations).enumerate() {
                 @let [low, likely, high] = plan.hours;
@@ -113,7 +184,7 @@ fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         .collect();
     let ready = kept.operations.iter().all(|o| o.done.is_some());
     html! {
-        section class="ruled" {
+        section class="ruled" id="proofs" {
             h2 { (say::PROOFS) }
             dl class="facts" { @for proof in &kept.plan.proofs {
                 dt { (proof) }
@@ -134,7 +205,7 @@ fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                     }
                     (kit::lines(view, VERB, "told", say::SEEN, say::PROOF_TELLS))
                 };
-                (kit::form(view, VERB, say::RECORD_PROOF, &fields, say::RECORD_IT))
+                (in_turn(view, VERB, next(kept) == Some(Next::Proofs), say::RECORD_PROOF, &kit::form(view, VERB, say::RECORD_PROOF, &fields, say::RECORD_IT)))
             }
         }
     }
@@ -161,7 +232,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
             .find(|r| r.feature == feature && r.reading.position == place)
     };
     Ok(html! {
-        section class="ruled" {
+        section class="ruled" id="left" {
             h2 { (say::AS_LEFT) }
             @if !kept.left.is_empty() {
                 div class="table" { table class="stack threes" {
@@ -190,7 +261,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
                         }
                     }
                 };
-                details open[kept.left.is_empty()] { summary { (say::TAKE_LEFT) } (kit::form(view, VERB, say::LEFT_READINGS, &fields, say::KEEP_THEM)) }
+                (in_turn(view, VERB, next(kept) == Some(Next::Left), say::TAKE_LEFT, &kit::form(view, VERB, say::LEFT_READINGS, &fields, say::KEEP_THEM)))
             }
             @if !ready { p { (say::LEFT_LATER) } }
         }
@@ -206,7 +277,7 @@ fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         .filter(|k| !kept.knock_ons.contains_key(*k))
         .collect();
     html! {
-        section class="ruled" {
+        section class="ruled" id="knock-ons" {
             h2 { (say::KNOCK_ONS) }
             dl class="facts" { @for word in &kept.plan.knock_ons {
                 dt { (word) }
@@ -222,7 +293,7 @@ fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                     select id="knock-on-which" name="knock_on" { @for word in &wanting { option selected[view.draft.value(VERB, "knock_on") == word.as_str()] { (word) } } }
                     (kit::lines(view, VERB, "seen", say::FOUND_THERE, ""))
                 };
-                (kit::form(view, VERB, say::LOOKED_AT, &fields, say::KEEP_IT))
+                (in_turn(view, VERB, next(kept) == Some(Next::KnockOns), say::LOOKED_AT, &kit::form(view, VERB, say::LOOKED_AT, &fields, say::KEEP_IT)))
             }
         }
     }
@@ -237,7 +308,7 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
         .unwrap_or_default();
     let signed = |capacity: Authority| kept.signatures.iter().find(|s| s.capacity == capacity);
     html! {
-        section class="ruled" {
+        section class="ruled" id="signatures" {
             h2 { (say::SIGNATURES) }
             dl class="facts" { @for capacity in Authority::ALL {
                 dt { (capacity.signer()) }
@@ -251,16 +322,16 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
                 None => {
                     h3 { (say::BEFORE_CLOSING) }
                     @if missing.is_empty() { p { (say::NOTHING_MISSING) } }
-                    ul { @for line in missing { li { (line) } } }
+                    ul { @for line in missing { li { (words::sentence(line)) } } }
                     @if !may.is_empty() {
                         @let fields = html! {
                             (of(kept, title))
                             label for="sign-as" { (say::SIGN_AS) }
                             select id="sign-as" name="as" { @for capacity in &may { option value=(capacity.signer()) { (capacity.signer()) } } }
                         };
-                        (kit::form(view, "sign", &say::sign_as(&view.reader.name), &fields, say::SIGN))
+                        (in_turn(view, "sign", next(kept) == Some(Next::Sign), &say::sign_as(&view.reader.name), &kit::form(view, "sign", &say::sign_as(&view.reader.name), &fields, say::SIGN)))
                     }
-                    @if may.contains(&Authority::Approve) { (kit::form(view, "job close", say::CLOSE_JOB, &of(kept, title), say::CLOSE_IT)) }
+                    @if may.contains(&Authority::Approve) { (in_turn(view, "job close", missing.is_empty(), say::CLOSE_JOB, &kit::form(view, "job close", say::CLOSE_JOB, &of(kept, title), say::CLOSE_IT))) }
                 }
             }
         }

@@ -10,6 +10,7 @@ mod kit;
 mod part;
 mod rule;
 mod sheet;
+mod side;
 mod work;
 
 use std::sync::Arc;

@@ -1,7 +1,11 @@
 //! The rulebook, readable as a book: rule, our reading, value, section, edition, and how it was read.
 
+use std::collections::BTreeMap;
+
 use maud::{Markup, html};
-use rules::{Body, Kind};
+use rules::{Body, Kind, Rule, Version};
+use shop::clock::{State, due};
+use shop::locomotive::engines;
 
 use super::{Drawn, View};
 use crate::Failure;
@@ -22,17 +26,39 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
         ),
         (say::FILING, vec![Kind::Filing, Kind::Retention]),
     ];
+    let sought = view
+        .query
+        .iter()
+        .find(|(name, _)| name == "q")
+        .map(|(_, value)| value.trim())
+        .unwrap_or_default();
+    let stopped = stopped(view)?;
+    let all: Vec<_> = view
+        .rules
+        .rules()
+        .filter(|r| has(view, r, sought))
+        .collect();
     let body = html! {
         h1 { (say::THE_RULEBOOK) }
         p class="lead" { (say::LEAD) }
+        form class="seek" method="get" action="/rulebook" {
+            label for="seek-rule" { (say::SEEK) }
+            input type="text" id="seek-rule" name="q" value=(sought) autocomplete="off";
+            button { (say::FIND) }
+            @if !sought.is_empty() { a href="/rulebook" { (say::ALL) } }
+        }
+        @if !sought.is_empty() { p { (say::found(all.len(), sought)) } }
         @for (name, kinds) in &chapters {
-            section class="ruled" {
-                h2 { (name) }
-                ul class="plain" {
-                    @for rule in view.rules.rules().filter(|r| kinds.contains(&r.kind)) {
+            @let here: Vec<_> = all.iter().filter(|r| kinds.contains(&r.kind)).collect();
+            @if !here.is_empty() {
+                section class="ruled" {
+                    h2 { (name) }
+                    ul class="plain" { @for rule in here { li {
                         @let section = rule.versions.last().map_or("", |v| v.cite.section.as_str());
-                        li { a href=(format!("/rule/{}", rule.id)) { (rule.title) } " " span class="quiet small" { (section) } }
-                    }
+                        a href=(format!("/rule/{}", rule.id)) { (rule.title) } " " span class="quiet" { (section) }
+                        @if let Some(engines) = stopped.get(&rule.id) { " " b class="need" { (say::stops(engines)) } }
+                        @for version in rule.versions.iter().rev() { div class="quiet small" { (say::in_a_line(version.number, version.in_force, &version.cite.edition, &version.mark.to_string())) } }
+                    } } }
                 }
             }
         }
@@ -40,11 +66,36 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/rulebook", words::page::RULEBOOK, body))
 }
 
+/// Whether a rule has what is sought in its title, its id, its section or our reading of it.
+fn has(view: &View<'_>, rule: &Rule, sought: &str) -> bool {
+    let sought = sought.to_lowercase();
+    let holds = |text: &str| text.to_lowercase().contains(&sought);
+    let of_version = |v: &Version| {
+        let source = view.rules.sources().get(&v.cite.source);
+        holds(&v.cite.section) || holds(&v.reading) || source.is_some_and(|s| holds(&s.title))
+    };
+    holds(&rule.title) || holds(&rule.id) || rule.versions.iter().any(of_version)
+}
+
+/// The engines that a clock of each rule stops today, by rule.
+fn stopped<'b>(view: &View<'b>) -> Result<BTreeMap<String, Vec<&'b str>>, Failure> {
+    let mut stopped: BTreeMap<String, Vec<&str>> = BTreeMap::new();
+    for (id, kept) in engines(view.book) {
+        let clocks = due(view.book, view.rules, id, view.on)?;
+        for clock in clocks.iter().filter(|c| c.state == State::Stops) {
+            let engines = stopped.entry(clock.ruling.rule.clone()).or_default();
+            engines.push(&kept.number);
+        }
+    }
+    Ok(stopped)
+}
+
 pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     let rule = view.rules.rule(id)?;
     let body = html! {
         h1 { (rule.title) }
         p class="lead" { (say::lead(&rule.id, &rule.jurisdiction)) }
+        @if let Some(engines) = stopped(view)?.get(&rule.id) { p { b class="need" { (say::stops(engines)) } } }
         @for version in rule.versions.iter().rev() {
             section class="ruled" {
                 h2 { (say::version(version.number, version.in_force, version.until)) }
