@@ -2,6 +2,9 @@
 //!
 //! Which drawing a sheet has is known in `crates/outshop/src/drawn.rs`, so that paper shows the same.
 
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, PoisonError};
+
 use drawing::{Drawing, Laid, PageWidth, Title};
 use maud::{Markup, PreEscaped, html};
 use physics::Sheet;
@@ -50,12 +53,12 @@ pub fn shown(drawings: &[Result<Drawing, String>]) -> Markup {
     html! {
         @if !drawings.is_empty() { h2 { (say::DRAWN) } }
         @for drawing in drawings {
-            @match drawing.as_ref().map_err(String::clone).and_then(laid) {
-                Ok((narrow, wide, notes)) => {
+            @match drawing.as_ref().map_err(String::clone).and_then(|d| Ok((laid(d)?, &d.notes))) {
+                Ok((laid, notes)) => {
                     div class="drawing" {
-                        h3 { (narrow.name) }
-                        div class="drawn narrow" tabindex=[scrolls(&narrow, PageWidth::Narrow)] { (PreEscaped(narrow.svg_view())) }
-                        div class="drawn wide" tabindex=[scrolls(&wide, PageWidth::Wide)] { (PreEscaped(wide.svg_view())) }
+                        h3 { (laid.name) }
+                        div class="drawn narrow" tabindex=[laid.narrow.scrolls] { (PreEscaped(&laid.narrow.svg)) }
+                        div class="drawn wide" tabindex=[laid.wide.scrolls] { (PreEscaped(&laid.wide.svg)) }
                         ul class="small" { @for note in notes { li { (note) } } }
                     }
                 }
@@ -65,14 +68,48 @@ pub fn shown(drawings: &[Result<Drawing, String>]) -> Markup {
     }
 }
 
-/// A drawing laid out for a phone and for a desk, and its notes.
-fn laid(drawing: &Drawing) -> Result<(Laid, Laid, &[String]), String> {
-    let page = |width| drawing.for_page(width).map_err(|why| why.to_string());
-    Ok((
-        page(PageWidth::Narrow)?,
-        page(PageWidth::Wide)?,
-        &drawing.notes,
-    ))
+/// A drawing laid out for a phone and for a desk.
+struct Both {
+    name: String,
+    narrow: Side,
+    wide: Side,
+}
+
+/// One of the two, as written down.
+struct Side {
+    svg: String,
+    scrolls: Option<&'static str>,
+}
+
+/// The newest drawings as they were laid out, by everything that is drawn: finding each dimension its place
+/// takes most of the time of a page, and comes out the same.
+static LAID: Mutex<BTreeMap<String, Arc<Both>>> = Mutex::new(BTreeMap::new());
+/// How many are kept; then they begin anew.
+const KEPT: usize = 48;
+
+fn laid(drawing: &Drawing) -> Result<Arc<Both>, String> {
+    let key = format!("{drawing:?}");
+    let kept = || LAID.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some(both) = kept().get(&key) {
+        return Ok(both.clone());
+    }
+    let side = |width| {
+        let laid = drawing.for_page(width).map_err(|why| why.to_string())?;
+        let side = Side {
+            svg: laid.svg_view(),
+            scrolls: scrolls(&laid, width),
+        };
+        Ok::<_, String>((laid.name, side))
+    };
+    let (name, narrow) = side(PageWidth::Narrow)?;
+    let (_, wide) = side(PageWidth::Wide)?;
+    let both = Arc::new(Both { name, narrow, wide });
+    let mut all = kept();
+    if all.len() >= KEPT {
+        all.clear();
+    }
+    all.insert(key, both.clone());
+    Ok(both)
 }
 
 /// A drawing wider than its page scrolls sideways, and so must be reached with the keyboard.
