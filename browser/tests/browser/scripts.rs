@@ -6,7 +6,12 @@ use browser::{Desk, Screen, Window, visits};
 fn every_page_says_the_same_with_scripts_and_without() {
     let mut desk = Desk::demonstration().unwrap();
     let cookie = desk.sign_in().unwrap();
-    let all = visits(&desk).unwrap();
+    // The pages of rules are hundreds and alike: some of them stand for all.
+    let (rules, mut all): (Vec<_>, Vec<_>) = visits(&desk)
+        .unwrap()
+        .into_iter()
+        .partition(|visit| visit.path.starts_with("/rule/"));
+    all.extend(rules.into_iter().step_by(16));
     let window = Window::open(Screen::Phone).unwrap();
     let read = |scripts| -> Vec<String> {
         window.scripts(scripts).unwrap();
