@@ -131,6 +131,8 @@ const ROUTES: &[&str] = &[
     "/",
     "/engine/14",
     "/engine/27",
+    "/engine/14?place=motion",
+    "/engine/14?part=feed",
     "/engine/14/part/right%20feed%20check",
     "/inspection/I-001",
     "/finding/F-001",
@@ -145,6 +147,7 @@ const ROUTES: &[&str] = &[
     "/sheet/seat.correct?found_half_angle=43deg",
     "/sheet/thread.acme?diameter=1in&tpi=5&class=2G",
     "/rulebook",
+    "/rulebook?q=annual",
     "/rule/us-steam.clock.31",
     "/rule/us-steam.tire.thickness",
     "/me",
@@ -331,6 +334,35 @@ fn a_refused_form_comes_back_as_it_was_filled_in() {
     assert_eq!(page.status, 409);
     assert!(page.body.contains("cannot be released"));
     assert_eq!(served.head(), head, "a refused form moved the head");
+}
+
+/// A place touched, a name sought, a word of the rulebook: plain links and forms, and what they find.
+#[test]
+fn places_names_and_rules_are_found() {
+    let served = Served::signed_in("find");
+    let motion = served.get("/engine/14?place=motion").body;
+    let parts = |page: &str| {
+        page.split("id=\"parts\"")
+            .nth(1)
+            .unwrap()
+            .split("<form")
+            .next()
+            .unwrap()
+            .to_string()
+    };
+    assert!(parts(&motion).contains("right crosshead") && parts(&motion).contains("F-004"));
+    assert!(!parts(&motion).contains("tire") && !parts(&motion).contains("feed check"));
+    let feed = served.get("/engine/14?part=Feed").body;
+    assert!(parts(&feed).contains("left feed check") && !parts(&feed).contains("crosshead"));
+    assert!(parts(&served.get("/engine/14?place=cab").body).contains("no part of hers there"));
+    let rules = served.get("/rulebook?q=annual").body;
+    assert!(rules.contains("Stops No. 14 today.") && !rules.contains("Tire thickness"));
+    assert!(
+        served
+            .get("/job/J-002")
+            .body
+            .contains("Next: the hold point after operation 1.")
+    );
 }
 
 /// Who reads in millimetres sees them beside what the law and the bench wrote, and the same verdict.
