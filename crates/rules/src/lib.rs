@@ -23,8 +23,9 @@ pub mod words;
 pub use asked::Asked;
 pub use body::{
     AtValue, Axis, Bands, Body, Calendar, CalendarArm, Cautious, Compare, Count, CountArm,
-    CountUnit, Deadline, Definition, Fact, Filing, FirstStart, Item, Keep, Kind, Limit,
-    LimitFormula, LimitTable, LimitValue, Outcome, Place, Retention, Side, WhicheverFirst,
+    CountUnit, Deadline, Definition, Fact, FactIs, Filing, FirstStart, Item, Keep, Kind, Limit,
+    LimitFormula, LimitTable, LimitValue, OutOfUseCredit, Outcome, Place, Retention, Side,
+    WhicheverFirst,
 };
 pub use cases::{Case, Near};
 pub use error::RulebookError;

@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use jiff::civil::Date;
 
 use crate::near::near;
-use crate::{Body, Rule, RulebookError, Ruling, Source, load, words};
+use crate::{Body, Kind, Rule, RulebookError, Ruling, Source, load, words};
 
 /// Every file of `rulebook/`, built into the program.
 const FILES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/rulebook_files.rs"));
@@ -64,10 +64,23 @@ impl Rulebook {
         Ok(book)
     }
 
-    /// A limit that only condemns together with another names a limit that exists.
+    /// What a rule names of others exists: a limit its partner, a clock the items that restart it.
     fn check_pairs(&self, named: &BTreeMap<String, &str>) -> Result<(), RulebookError> {
         for rule in self.rules.values() {
             for version in &rule.versions {
+                if let Body::Count(count) = &version.body {
+                    let is_item =
+                        |id: &&String| self.rules.get(*id).is_some_and(|r| r.kind == Kind::Item);
+                    let stray = count.restarted_by_items.iter().find(|id| !is_item(id));
+                    if let Some(stray) = stray {
+                        return Err(RulebookError::file(
+                            named.get(&rule.id).copied().unwrap_or(&rule.id),
+                            format!(
+                                "restarted_by_items names `{stray}`, which is not an item of the rulebook"
+                            ),
+                        ));
+                    }
+                }
                 let Body::Limit(limit) = &version.body else {
                     continue;
                 };
@@ -152,7 +165,8 @@ impl Rulebook {
         self.rule(id)?.ruling(on)
     }
 
-    /// The clocks of the inspections that bound a day in a jurisdiction, smallest inspection first. A defect's own
+    /// The clocks that bound a day in a jurisdiction: those of the inspections, smallest first, then those of work
+    /// with a clock of its own. A defect's own
     /// clock (a broken staybolt's thirty days) is not among them: it runs only while the defect stands.
     ///
     /// # Errors
@@ -166,12 +180,46 @@ impl Rulebook {
                 Body::WhicheverFirst(w) => &w.inspection,
                 _ => continue,
             };
-            if let Some(rank) = words::rank(inspection) {
-                clocks.push((rank, ruling));
+            if let Some(place) = words::place(inspection) {
+                clocks.push((place, ruling));
             }
         }
         clocks.sort_by(|(a, x), (b, y)| (a, &x.rule).cmp(&(b, &y.rule)));
         Ok(clocks.into_iter().map(|(_, ruling)| ruling).collect())
+    }
+
+    /// The inspections a jurisdiction knows on a day, smallest first: those that some item belongs to.
+    ///
+    /// # Errors
+    /// When the jurisdiction is unknown, or the day lies before its rules.
+    pub fn inspections(
+        &self,
+        jurisdiction: &str,
+        on: Date,
+    ) -> Result<Vec<words::Word>, RulebookError> {
+        let mut named = BTreeSet::new();
+        for ruling in self.in_force(jurisdiction, on)? {
+            if let Body::Item(item) = ruling.body {
+                named.extend(item.inspections);
+            }
+        }
+        let rounds = [words::INSPECTIONS, words::DIESEL_INSPECTIONS];
+        let whole = |round: &&[words::Word]| {
+            let known = |w: &String| words::meaning(round, w).is_some();
+            named.iter().all(known)
+        };
+        let round = rounds.into_iter().find(whole).unwrap_or_default();
+        Ok(round
+            .iter()
+            .filter(|(word, _)| named.contains(*word))
+            .copied()
+            .collect())
+    }
+
+    /// Whether a jurisdiction counts service days: whether it says what one is.
+    pub fn counts_service_days(&self, jurisdiction: &str) -> bool {
+        self.in_jurisdiction(jurisdiction)
+            .any(|rule| rule.kind == Kind::Definition)
     }
 
     /// The items of an inspection that bound a day, those of every smaller inspection it contains first, each list

@@ -26,6 +26,81 @@ pub const INSPECTIONS: &[Word] = &[
     ),
 ];
 
+/// Inspections of a diesel. Each contains the daily; the periodic and the qualified daily stand side by side.
+pub const DIESEL_INSPECTIONS: &[Word] = &[
+    ("daily", "each calendar day the locomotive is in use"),
+    (
+        "qualified-daily",
+        "a daily held by a qualified mechanical inspector, where condition monitoring lengthens the periodic",
+    ),
+    (
+        "periodic",
+        "after 92 days, or 184 with condition monitoring",
+    ),
+];
+
+/// Work with a clock of its own, outside the round of inspections: it may be done on any day, and its day is stated.
+pub const OWN_WORK: &[Word] = &[
+    (
+        "air-brake-valves",
+        "cleaning and testing the air brake valves, dirt collectors and filters",
+    ),
+    (
+        "frame-cleaning",
+        "cleaning and inspecting frame, deck, pedestals, tail pieces and braces",
+    ),
+    (
+        "annual-tests",
+        "the yearly tests of load meters and electronic air readings",
+    ),
+    ("air-flow-meter", "calibrating the air flow meter"),
+    ("brake-level-1", "brake maintenance level 1"),
+    ("brake-level-2", "brake maintenance level 2"),
+    ("brake-level-3", "brake maintenance level 3"),
+    (
+        "main-reservoir-test",
+        "the hammer and hydrostatic test of the main reservoirs",
+    ),
+];
+
+/// Facts of an engine that decide which clocks bind her: the fact, what it asks, its answers.
+pub const FACTS: &[(&str, &str, &[Word])] = &[
+    (
+        "brake-schedule",
+        "which of the law's schedules her brake equipment falls under",
+        &[
+            (
+                "other",
+                "brake equipment the section does not list, as most older kinds",
+            ),
+            ("26-l", "26-L or like equipment"),
+            ("26-l-dryer", "26-L or like equipment with an air dryer"),
+            ("electronic", "electronic equipment such as CCB or EPIC"),
+        ],
+    ),
+    (
+        "condition-monitoring",
+        "whether microprocessor-based condition monitoring is fitted and in use",
+        &[("yes", "fitted and in use"), ("no", "not fitted")],
+    ),
+    (
+        "air-flow-meter",
+        "whether an air flow meter serves the train's brake tests",
+        &[("yes", "fitted"), ("no", "not fitted")],
+    ),
+    (
+        "main-reservoirs",
+        "how her main reservoirs are proved",
+        &[
+            ("tested", "by hammer and hydrostatic test"),
+            (
+                "drilled",
+                "welded, built for five times the pressure and drilled over the whole surface",
+            ),
+        ],
+    ),
+];
+
 /// Work that a defect calls for by a day, outside the round of inspections.
 pub const DEFECT_WORK: &[Word] = &[
     ("staybolt-renewal", "renewing a broken staybolt"),
@@ -154,6 +229,8 @@ pub const KEPT_AT: &[Word] = &[
     ),
     ("backhead", "on a metal plate on the backhead, in the cab"),
     ("at-the-gauge", "at the steam gauge"),
+    ("terminal", "at the terminal"),
+    ("cab", "in the cab, under a clear cover"),
     ("no-place-in-text", "the text names no place"),
 ];
 
@@ -204,7 +281,19 @@ pub const EVENTS: &[Word] = &[
         "first-flue-installed",
         "the day the first flue tube of the set was put in",
     ),
-    ("enters-service", "the day the engine enters service"),
+    (
+        "enters-service",
+        "the day the engine enters service, new or back from retirement",
+    ),
+    (
+        "next-service",
+        "the next day the engine goes into service after the inspection",
+    ),
+    (
+        "periodic-inspection",
+        "the day a periodic inspection is completed",
+    ),
+    ("work-done", "the day the named work was last done"),
     (
         "boiler-failure-with-casualty",
         "the failure of a boiler or of a part or fitting of it that kills or seriously hurts somebody",
@@ -233,6 +322,16 @@ pub const EVENTS: &[Word] = &[
     ),
 ];
 
+/// Happenings in an engine's life that somebody states, beside [`OWN_WORK`].
+pub const HAPPENINGS: [&str; 6] = [
+    "enters-service",
+    "first-flue-installed",
+    "alteration-completed",
+    "stayed-repair-completed",
+    "unstayed-repair-completed",
+    "renumbering",
+];
+
 /// Who a paper goes to.
 pub const RECIPIENTS: &[Word] = &[
     ("maintenance-place", "kept where the engine is maintained"),
@@ -257,6 +356,7 @@ pub const RECIPIENTS: &[Word] = &[
     ("tied-to-the-engine", "tied to the engine itself"),
     ("named-place", "the place the owner or operator names"),
     ("kept-not-sent", "kept by the shop, not sent to anybody"),
+    ("cab", "in the cab, in plain view under a clear cover"),
 ];
 
 /// Conditions that make a day count.
@@ -286,15 +386,43 @@ pub fn meaning(list: &[Word], word: &str) -> Option<&'static str> {
     list.iter().find(|(w, _)| *w == word).map(|(_, m)| *m)
 }
 
-/// The rank of an inspection among [`INSPECTIONS`], smallest 0; nothing for any other word.
+/// The rank of an inspection within its round, smallest 0; nothing for any other word.
 pub fn rank(inspection: &str) -> Option<usize> {
-    INSPECTIONS.iter().position(|(w, _)| *w == inspection)
+    [INSPECTIONS, DIESEL_INSPECTIONS]
+        .iter()
+        .find_map(|round| round.iter().position(|(w, _)| *w == inspection))
 }
 
-/// Whether completing `larger` also completes `smaller`: every inspection contains itself and all smaller ones.
-/// The containment is the text's; that it restarts the smaller clocks is inference.
+/// Where a clock stands in a list of clocks: inspections by rank, then work with a clock of its own; nothing for
+/// work a defect calls for.
+pub fn place(inspection: &str) -> Option<usize> {
+    let own = OWN_WORK.iter().position(|(w, _)| *w == inspection);
+    rank(inspection).or(own.map(|at| INSPECTIONS.len() + at))
+}
+
+/// Whether completing `larger` also completes `smaller`: every steam inspection contains itself and all smaller
+/// ones, and every diesel inspection contains the daily. The containment is the text's; that it restarts the
+/// smaller clocks is inference.
 pub fn contains(larger: &str, smaller: &str) -> bool {
-    matches!((rank(larger), rank(smaller)), (Some(l), Some(s)) if l >= s)
+    let within = |round: &[Word], word: &str| round.iter().position(|(w, _)| *w == word);
+    match (within(INSPECTIONS, larger), within(INSPECTIONS, smaller)) {
+        (Some(l), Some(s)) => l >= s,
+        _ => {
+            let (l, s) = (
+                within(DIESEL_INSPECTIONS, larger),
+                within(DIESEL_INSPECTIONS, smaller),
+            );
+            l.is_some() && (l == s || s == Some(0))
+        }
+    }
+}
+
+/// Every answer a fact has, if it is a fact of [`FACTS`].
+pub fn answers(fact: &str) -> Option<&'static [Word]> {
+    FACTS
+        .iter()
+        .find(|(word, ..)| *word == fact)
+        .map(|(.., answers)| *answers)
 }
 
 /// A list's words for a sentence: "a, b or c".
@@ -320,12 +448,17 @@ mod tests {
                 && !contains("annual", "fifth-annual")
                 && !contains("staybolt-renewal", "31")
         );
+        assert!(contains("periodic", "daily") && contains("periodic", "periodic"));
+        assert!(!contains("periodic", "qualified-daily") && !contains("periodic", "31"));
+        assert!(!contains("1472", "periodic") && !contains("daily", "periodic"));
     }
 
     #[test]
     fn no_list_says_a_word_twice() {
         for list in [
             INSPECTIONS,
+            DIESEL_INSPECTIONS,
+            OWN_WORK,
             DEFECT_WORK,
             FITTINGS,
             NEEDS,

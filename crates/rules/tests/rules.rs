@@ -14,6 +14,8 @@ mod bad;
 mod built_in;
 #[path = "rules/coverage.rs"]
 mod coverage;
+#[path = "rules/diesel.rs"]
+mod diesel;
 #[path = "rules/limits.rs"]
 mod limits;
 #[path = "rules/rows.rs"]

@@ -9,16 +9,24 @@
 
 #[path = "shop/clocks.rs"]
 mod clocks;
+#[path = "shop/diesel.rs"]
+mod diesel;
 #[path = "shop/families.rs"]
 mod families;
 #[path = "shop/flow.rs"]
 mod flow;
 #[path = "shop/metal.rs"]
 mod metal;
+#[path = "shop/history.rs"]
+mod history;
 #[path = "shop/missing_clocks.rs"]
 mod missing_clocks;
 #[path = "shop/missing_parts.rs"]
 mod missing_parts;
+#[path = "shop/own_work.rs"]
+mod own_work;
+#[path = "shop/papers.rs"]
+mod papers;
 #[path = "shop/refusals.rs"]
 mod refusals;
 #[path = "shop/refusals_of_work.rs"]

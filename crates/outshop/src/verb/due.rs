@@ -6,7 +6,7 @@ use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, LocomotiveId};
-use shop::clock::{Clock, State};
+use shop::clock::{Anchor, Arm, Clock, State};
 use shop::locomotive::{engine, engines};
 use shop::report::{Ahead, Release, Stop, ahead};
 
@@ -19,6 +19,10 @@ use crate::{Answer, Context, Failure, words};
 pub struct Due {
     /// Her number; every engine if left out.
     pub engine: Option<String>,
+    /// Open every line: the rule as we read it, each arm, what would change it.
+    #[arg(long)]
+    #[serde(default)]
+    pub why: bool,
 }
 
 impl Due {
@@ -29,7 +33,11 @@ impl Due {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let on = context.on()?;
         let rules = context.rules()?;
-        let book = context.book()?;
+        // Opened lines name the times that are missing from her fires; only then are those read one by one.
+        let book = match &self.engine {
+            Some(number) if self.why => context.book_with_fires_of(number)?,
+            _ => context.book()?,
+        };
         let wanted = match &self.engine {
             Some(number) => vec![engine(&book, number)?.0],
             None => engines(&book).into_iter().map(|(id, _)| id).collect(),
@@ -41,7 +49,7 @@ impl Due {
         }
         let mut told = Vec::new();
         for id in wanted {
-            told.push(one(&book, rules, id, on)?);
+            told.push(one(&book, rules, id, on, self.why)?);
         }
         let stopped = told.iter().any(|(_, _, stopped)| *stopped);
         let text: Vec<_> = told.iter().map(|(text, ..)| text.as_str()).collect();
@@ -64,6 +72,7 @@ fn one(
     rules: &Rulebook,
     id: LocomotiveId,
     on: Date,
+    open: bool,
 ) -> Result<(String, Value, bool), Failure> {
     let kept = book
         .locomotives
@@ -82,8 +91,9 @@ fn one(
         kept.wheels,
         words::day(on)
     );
+    let wide = clocks.iter().map(|c| c.inspection.len()).max().unwrap_or(0);
     for clock in &clocks {
-        let head = format!("  {:<11} {:<13} ", state(clock), clock.inspection);
+        let head = format!("  {:<11} {:<wide$} ", state(&clock.state), clock.inspection);
         text.push_str(&head);
         text.push_str(&wrap(
             &format!("{} ({})", clock.why, clock.ruling.cite.section),
@@ -91,6 +101,9 @@ fn one(
             100,
         ));
         text.push('\n');
+        if open {
+            text.push_str(&opened(clock));
+        }
     }
     text.push_str(&bottom_line(&kept.number, &stopped, &released, on));
     let mut trains = Vec::new();
@@ -120,9 +133,42 @@ fn one(
     Ok((text, value, !stopped.is_empty()))
 }
 
+/// A clock opened: the rule, its arms, what would change it.
+fn opened(clock: &Clock) -> String {
+    let mut text = String::new();
+    let mut line = |what: &str, told: &str| {
+        text.push_str(&format!("      {what:<14} {}\n", wrap(told, 21, 100)));
+    };
+    let ruling = &clock.ruling;
+    line(
+        "rule",
+        &format!(
+            "{}, version {}, {}, {}",
+            ruling.rule, ruling.version, ruling.cite.section, ruling.cite.edition
+        ),
+    );
+    line("our reading", &ruling.reading);
+    line("how known", &ruling.mark);
+    if clock.arms.len() > 1 {
+        for arm in &clock.arms {
+            line("arm", &format!("{}: {}", state(&arm.state), arm.why));
+        }
+    }
+    if let Some(reading) = clock.anchor.as_ref().and_then(|a| a.reading.as_ref()) {
+        line("runs from", reading);
+    }
+    if let Some(beside) = &clock.beside {
+        line("not the law", &format!("{}: {}", beside.last, beside.why));
+    }
+    for change in &clock.would_change {
+        line("would change it", change);
+    }
+    text
+}
+
 /// One word and its reason before any tone: a clock's state.
-fn state(clock: &Clock) -> &'static str {
-    match clock.state {
+fn state(state: &State) -> &'static str {
+    match state {
         State::Runs => "runs",
         State::Stops => "STOPS HER",
         State::CannotTell(_) => "cannot tell",
@@ -173,10 +219,30 @@ fn bottom_line(number: &str, stopped: &[Stop], released: &Release, on: Date) -> 
 fn value(clock: &Clock) -> Value {
     json!({
         "rule": clock.ruling.rule, "version": clock.ruling.version, "section": clock.ruling.cite.section,
-        "edition": clock.ruling.cite.edition, "mark": clock.ruling.mark, "inspection": clock.inspection,
-        "anchor": clock.anchor.as_ref().map(|a| json!({ "kind": a.kind, "on": a.on.to_string(), "document": a.document })),
+        "edition": clock.ruling.cite.edition, "mark": clock.ruling.mark, "reading": clock.ruling.reading,
+        "inspection": clock.inspection, "finding": clock.finding.map(|n| format!("F-{n:03}")),
+        "anchor": clock.anchor.as_ref().map(anchor),
         "counted_min": clock.counted.least, "counted_max": clock.counted.most, "limit": clock.limit, "unit": clock.unit,
-        "left": clock.left, "stops_on": clock.stops_on.map(|d| d.to_string()), "state": state(clock).to_lowercase(),
+        "left": clock.left, "stops_on": clock.stops_on.map(|d| d.to_string()), "state": state(&clock.state).to_lowercase(),
         "why": clock.why, "days": clock.days.iter().map(|d| d.to_string()).collect::<Vec<_>>(),
+        "arms": clock.arms.iter().map(arm).collect::<Vec<_>>(),
+        "beside": clock.beside.as_ref().map(|b| json!({ "last": b.last.to_string(), "why": b.why, "law": false })),
+        "would_change": clock.would_change,
+    })
+}
+
+fn anchor(anchor: &Anchor) -> Value {
+    json!({
+        "kind": anchor.kind, "on": anchor.on.to_string(), "earliest": anchor.earliest.to_string(),
+        "document": anchor.document, "inspection": anchor.inspection.map(|n| format!("I-{n:03}")),
+        "reading": anchor.reading,
+    })
+}
+
+fn arm(arm: &Arm) -> Value {
+    json!({
+        "anchor": arm.anchor.as_ref().map(anchor), "counted_min": arm.counted.least,
+        "counted_max": arm.counted.most, "limit": arm.limit, "unit": arm.unit, "left": arm.left,
+        "stops_on": arm.stops_on.map(|d| d.to_string()), "state": state(&arm.state).to_lowercase(), "why": arm.why,
     })
 }

@@ -26,6 +26,13 @@ pub enum Finding {
         /// Its number, such as F-001.
         finding: String,
     },
+    /// Say that a finding starts a clock of its own, such as a broken staybolt's thirty days.
+    Opens {
+        /// Its number, such as F-001.
+        finding: String,
+        /// The rule of the clock, such as us-steam.clock.broken-staybolt.
+        rule: String,
+    },
     /// Every finding, open ones first.
     List {
         /// Only of this engine.
@@ -87,6 +94,22 @@ impl Finding {
         match self {
             Finding::Record(it) => it.run(context),
             Finding::Show { finding: number } => show(context, number),
+            Finding::Opens {
+                finding: number,
+                rule,
+            } => {
+                let rules = context.rules()?;
+                let receipt = context.save(|book, by, _| {
+                    let (id, _) = finding(book, number)?;
+                    shop::clock::open_clock(book, rules, id, rule.trim(), by)
+                })?;
+                let told = format!(
+                    "{} starts the clock {}; `due` counts it until the finding is put right.",
+                    number.trim(),
+                    rule.trim()
+                );
+                Ok(saved(&receipt, told, json!({})))
+            }
             Finding::List { engine: number } => list(context, number.as_deref()),
         }
     }

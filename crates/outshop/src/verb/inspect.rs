@@ -3,7 +3,8 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Answer as Answered, InspectionId};
+use shop::book::{Answer as Answered, Book, Inspection, InspectionId};
+use shop::clock::span_of;
 use shop::inspection::unmet;
 use shop::locomotive::{engine, finding, inspection};
 
@@ -18,7 +19,7 @@ pub enum Inspect {
     Open {
         /// Her number.
         engine: String,
-        /// The kind: daily, 31, 92, annual, fifth-annual, 1472.
+        /// The kind: daily, 31, 92, annual, fifth-annual, 1472; of a diesel, daily, qualified-daily, periodic.
         kind: String,
     },
     /// Answer one item.
@@ -33,6 +34,12 @@ pub enum Inspect {
         /// Its number, such as I-001.
         inspection: String,
     },
+    /// State which day of an inspection that took more than one starts the clocks after it.
+    Anchor(super::papers::Anchor),
+    /// Record that a paper went: a notice, a form filed, a copy put up in the cab.
+    Filed(super::papers::Filed),
+    /// Papers: what goes where by when, what has gone, what is kept how long.
+    Papers(super::papers::Papers),
 }
 
 /// Answer one item: good, a defect with its finding, or not fitted, and what was seen.
@@ -92,6 +99,9 @@ impl Inspect {
                 ))
             }
             Inspect::Answer(it) => it.run(context),
+            Inspect::Anchor(it) => it.run(context),
+            Inspect::Filed(it) => it.run(context),
+            Inspect::Papers(it) => it.run(context),
             Inspect::Close { inspection: number } => {
                 let receipt = context.save(|book, by, _| {
                     let (id, _) = inspection(book, number)?;
@@ -99,13 +109,20 @@ impl Inspect {
                 })?;
                 let book = context.book()?;
                 let (_, kept) = inspection(&book, number)?;
+                let signer = kept.closed.map_or("?", |(_, by)| name(&book, by));
+                let run_from = match span_of(kept) {
+                    Some((first, last)) if first < last => format!(
+                        "count by the worst of its days, {} to {}, until somebody states which of them starts the clocks (inspect anchor I-{:03} DAY --why ...)",
+                        words::day(first),
+                        words::day(last),
+                        kept.number
+                    ),
+                    Some((_, day)) => format!("run from {}", words::day(day)),
+                    None => "run again".to_string(),
+                };
                 let told = format!(
-                    "I-{:03} is closed and signed by {}; the {} and every smaller clock run from {}.",
-                    kept.number,
-                    kept.closed.map_or("?", |(_, by)| name(&book, by)),
-                    kept.kind,
-                    kept.closed
-                        .map_or(String::new(), |(day, _)| words::day(day))
+                    "I-{:03} is closed and signed by {signer}; the {} and every smaller clock {run_from}.",
+                    kept.number, kept.kind
                 );
                 Ok(saved(&receipt, told, json!({})))
             }
@@ -150,6 +167,24 @@ impl AnswerItem {
     }
 }
 
+/// Which day starts the clocks after a closed inspection.
+fn starts(book: &Book, kept: &Inspection) -> String {
+    match (&kept.anchor, span_of(kept)) {
+        (Some(told), _) => format!(
+            "The clocks after it run from {}: {} ({}).",
+            words::day(told.day),
+            told.reading,
+            name(book, told.by)
+        ),
+        (None, Some((first, last))) if first < last => format!(
+            "Which day starts the clocks after it, {} to {}, nobody has stated: they count by the worst of them.",
+            words::day(first),
+            words::day(last)
+        ),
+        _ => "The clocks after it run from that day.".to_string(),
+    }
+}
+
 fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let book = context.book()?;
     let (_, kept) = inspection(&book, number)?;
@@ -179,7 +214,11 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
                         )
                     }
                 };
-                (word, format!("{} ({})", given.seen, name(&book, given.by)))
+                let who = name(&book, given.by);
+                (
+                    word,
+                    format!("{} ({who}, {})", given.seen, words::day(given.on)),
+                )
             }
         };
         let said = if seen.is_empty() {
@@ -196,11 +235,14 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     }
     let missing = unmet(&book, kept);
     match kept.closed {
-        Some((day, by)) => text.push_str(&format!(
-            "  Closed {} and signed by {}.\n",
-            words::day(day),
-            name(&book, by)
-        )),
+        Some((day, by)) => {
+            text.push_str(&format!(
+                "  Closed {} and signed by {}.\n",
+                words::day(day),
+                name(&book, by)
+            ));
+            text.push_str(&format!("  {}\n", wrap(&starts(&book, kept), 2, 100)));
+        }
         None if missing.is_empty() => {
             text.push_str("  Every item is answered; it can be closed and signed.\n")
         }

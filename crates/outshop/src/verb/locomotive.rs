@@ -20,6 +20,12 @@ pub enum Locomotive {
     Add(Add),
     /// State an inspection held before the book, so that its clocks have a start.
     Held(Held),
+    /// State the day of work done outside an inspection, or of a happening such as entering service.
+    Day(super::stated::Day),
+    /// State a fact that decides which clocks bind her.
+    Fact(super::stated::Fact),
+    /// Attest a spell in which she was not used.
+    OutOfUse(super::stated::Spell),
     /// Every engine.
     List,
     /// One engine, with what is known of her.
@@ -66,7 +72,7 @@ pub struct Add {
 pub struct Held {
     /// Her number.
     pub engine: String,
-    /// The kind: 31, 92, annual, fifth-annual, 1472.
+    /// The kind: 31, 92, annual, fifth-annual, 1472; of a diesel, periodic.
     pub kind: String,
     /// The day it was completed.
     pub day: String,
@@ -93,6 +99,9 @@ impl Locomotive {
         match self {
             Locomotive::Add(it) => it.run(context),
             Locomotive::Held(it) => it.run(context),
+            Locomotive::Day(it) => it.run(context),
+            Locomotive::Fact(it) => it.run(context),
+            Locomotive::OutOfUse(it) => it.run(context),
             Locomotive::List => {
                 let book = context.book()?;
                 let house = context.house();
@@ -116,6 +125,7 @@ impl Locomotive {
 }
 
 fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
+    let rules = context.rules()?;
     let book = context.book()?;
     let house = context.house();
     let (id, kept) = engine(&book, number)?;
@@ -136,7 +146,11 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         kept.axle_load_lb
             .map_or_else(unknown, |p| format!("{p} lb")),
     );
-    for (word, meaning) in rules::words::FITTINGS {
+    // No item of a diesel hangs on these.
+    let fittings = rules::words::FITTINGS
+        .iter()
+        .filter(|_| rules.counts_service_days(&kept.jurisdiction));
+    for (word, meaning) in fittings {
         let told = match kept.fittings.get(*word) {
             Some(true) => "fitted".to_string(),
             Some(false) => "not fitted".to_string(),
@@ -150,11 +164,41 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             format!("{} ({})", words::day(held.held_on), held.document),
         );
     }
+    for told in &kept.days {
+        line(
+            &format!("day: {}", told.what),
+            format!("{} ({})", words::day(told.day), told.document),
+        );
+    }
+    for told in &kept.facts {
+        line(
+            &told.fact,
+            format!(
+                "{} from {} ({})",
+                told.value,
+                words::day(told.from),
+                told.document
+            ),
+        );
+    }
+    for spell in &kept.out_of_use {
+        line(
+            "out of use",
+            format!(
+                "{} through {}: {} ({})",
+                words::day(spell.from),
+                words::day(spell.through),
+                spell.told,
+                super::name(&book, spell.by)
+            ),
+        );
+    }
     match (kept.log_from, kept.log_through) {
         (Some(from), Some(through)) => line(
             "log closed",
             format!("{} through {}", words::day(from), words::day(through)),
         ),
+        _ if !rules.counts_service_days(&kept.jurisdiction) => {}
         _ => line("log closed", "never".into()),
     }
     let mut parts: Vec<_> = book.parts.values().filter(|p| p.locomotive == id).collect();

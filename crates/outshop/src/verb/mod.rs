@@ -9,12 +9,14 @@ pub mod inspect;
 pub mod job;
 pub mod locomotive;
 pub mod new;
+pub mod papers;
 pub mod part;
 pub mod person;
 pub mod release;
 pub mod rule;
 pub mod serve;
 pub mod sheet;
+pub mod stated;
 pub mod steam;
 
 use jiff::civil::{Date, DateTime};

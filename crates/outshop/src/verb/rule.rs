@@ -114,15 +114,26 @@ pub fn said(body: &rules::Body) -> String {
             unit(it.unit),
             it.restarted_by.join(", ")
         ),
-        Body::Calendar(it) => format!(
-            "{} within {}; restarted by {}",
-            it.inspection,
-            it.span,
-            it.restarted_by.join(", ")
-        ),
+        Body::Calendar(it) => {
+            let end = if it.restarted_by.is_empty() {
+                "ends with the work".to_string()
+            } else {
+                format!("restarted by {}", it.restarted_by.join(", "))
+            };
+            let only = it.only_if.iter();
+            let only = only.map(|f| format!("; only where {} is {}", f.fact, f.is));
+            let credit = it.out_of_use.iter().map(|c| {
+                format!(
+                    "; lengthened by spells out of use of {} days or more ({})",
+                    c.least_days, c.section
+                )
+            });
+            let more: String = only.chain(credit).collect();
+            format!("{} within {}; {end}{more}", it.inspection, it.span)
+        }
         Body::WhicheverFirst(it) => {
             let arms: Vec<_> = it
-                .count
+                .counts
                 .iter()
                 .map(|arm| format!("{} {}", arm.due_after, unit(arm.unit)))
                 .chain(it.calendar.iter().map(|arm| arm.span.to_string()))

@@ -81,8 +81,10 @@ impl Steam {
             } => {
                 let through = date(through)?;
                 let from = from.as_deref().map(date).transpose()?;
+                let rules = context.rules()?;
                 let receipt = context.save(|book, _, on| {
-                    let (id, _) = engine(book, number)?;
+                    let (id, kept) = engine(book, number)?;
+                    shop::clock::has_a_log(rules, kept)?;
                     shop::clock::close_log(book, id, from, through, on)
                 })?;
                 Ok(saved(
@@ -129,8 +131,10 @@ impl Log {
             instant(&self.gone)?,
         );
         let id = FireId(context.id()?);
+        let rules = context.rules()?;
         let receipt = context.save(|book, _, on| {
-            let (locomotive, _) = engine(book, &self.engine)?;
+            let (locomotive, kept) = engine(book, &self.engine)?;
+            shop::clock::has_a_log(rules, kept)?;
             shop::clock::log_fire(
                 NewFire {
                     id,

@@ -69,6 +69,44 @@ const DOORS: &[(&[&str], &str)] = &[
         ],
         r#"{"locomotive":{"held":{"engine":"14","kind":"annual","day":"2025-11-08","document":"Form 3"}}}"#,
     ),
+    (
+        &[
+            "locomotive",
+            "day",
+            "14",
+            "enters-service",
+            "1951-06-01",
+            "--document",
+            "card",
+        ],
+        r#"{"locomotive":{"day":{"engine":"14","what":"enters-service","day":"1951-06-01","document":"card"}}}"#,
+    ),
+    (
+        &[
+            "locomotive",
+            "fact",
+            "803",
+            "brake-schedule",
+            "26-l",
+            "--document",
+            "plate",
+        ],
+        r#"{"locomotive":{"fact":{"engine":"803","fact":"brake-schedule","value":"26-l","document":"plate"}}}"#,
+    ),
+    (
+        &[
+            "locomotive",
+            "out-of-use",
+            "803",
+            "--from",
+            "2025-11-03",
+            "--through",
+            "2025-12-19",
+            "--told",
+            "back bay",
+        ],
+        r#"{"locomotive":{"out-of-use":{"engine":"803","from":"2025-11-03","through":"2025-12-19","told":"back bay"}}}"#,
+    ),
     (&["locomotive", "list"], r#"{"locomotive":"list"}"#),
     (
         &["locomotive", "show", "14"],
@@ -134,7 +172,10 @@ const DOORS: &[(&[&str], &str)] = &[
         &["steam", "show", "14"],
         r#"{"steam":{"show":{"engine":"14"}}}"#,
     ),
-    (&["due", "14"], r#"{"due":{"engine":"14"}}"#),
+    (
+        &["due", "14", "--why"],
+        r#"{"due":{"engine":"14","why":true}}"#,
+    ),
     (
         &["inspect", "open", "14", "31"],
         r#"{"inspect":{"open":{"engine":"14","kind":"31"}}}"#,
@@ -148,6 +189,34 @@ const DOORS: &[(&[&str], &str)] = &[
     (
         &["inspect", "show", "I-001"],
         r#"{"inspect":{"show":{"inspection":"I-001"}}}"#,
+    ),
+    (
+        &[
+            "inspect",
+            "anchor",
+            "I-001",
+            "2026-04-11",
+            "--why",
+            "the day of its last item",
+        ],
+        r#"{"inspect":{"anchor":{"inspection":"I-001","day":"2026-04-11","why":"the day of its last item"}}}"#,
+    ),
+    (
+        &[
+            "inspect",
+            "filed",
+            "14",
+            "us-steam.form-3.after-annual",
+            "--about",
+            "I-001",
+            "--told",
+            "mailed",
+        ],
+        r#"{"inspect":{"filed":{"engine":"14","rule":"us-steam.form-3.after-annual","about":"I-001","told":"mailed"}}}"#,
+    ),
+    (
+        &["inspect", "papers", "14"],
+        r#"{"inspect":{"papers":{"engine":"14"}}}"#,
     ),
     (
         &["inspect", "close", "I-001"],
@@ -171,6 +240,10 @@ const DOORS: &[(&[&str], &str)] = &[
     (
         &["finding", "show", "F-001"],
         r#"{"finding":{"show":{"finding":"F-001"}}}"#,
+    ),
+    (
+        &["finding", "opens", "F-001", "us-steam.clock.plugged-flue"],
+        r#"{"finding":{"opens":{"finding":"F-001","rule":"us-steam.clock.plugged-flue"}}}"#,
     ),
     (&["finding", "list"], r#"{"finding":{"list":{}}}"#),
     (

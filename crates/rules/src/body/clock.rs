@@ -42,6 +42,9 @@ pub struct Count {
     pub inspection: String,
     /// Inspections whose completion starts the count again.
     pub restarted_by: Vec<String>,
+    /// Items (rule ids) whose answer *good* starts the count again too, on the day the item was answered.
+    #[serde(default)]
+    pub restarted_by_items: Vec<String>,
     /// A calendar date a careful shop shows beside the count. Not the law.
     pub cautious: Option<Cautious>,
 }
@@ -68,6 +71,33 @@ pub struct Calendar {
     pub restarted_by: Vec<String>,
     /// The event it runs from.
     pub from: String,
+    /// It binds only an engine of which this is true; none means every engine.
+    pub only_if: Option<FactIs>,
+    /// For a defect's own clock: inspections at which it may not be left at all.
+    #[serde(default)]
+    pub at_once: Vec<String>,
+    /// The credit for days out of use; none where the law gives none.
+    pub out_of_use: Option<OutOfUseCredit>,
+}
+
+/// A fact of an engine and the answer that makes a clock bind her (words of `words::FACTS`).
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FactIs {
+    /// The fact.
+    pub fact: String,
+    /// The answer.
+    pub is: String,
+}
+
+/// How days out of use lengthen a calendar clock.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OutOfUseCredit {
+    /// A spell of fewer consecutive days gives nothing.
+    pub least_days: u32,
+    /// The section that gives it.
+    pub section: String,
 }
 
 /// The counting arm of a clock with several.
@@ -104,11 +134,13 @@ pub struct FirstStart {
 }
 
 /// Due at the first of several arms.
+///
+/// An arm that counts annuals counts every inspection that contains one and does not itself restart the clock.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WhicheverFirst {
-    /// The counting arm.
-    pub count: Option<CountArm>,
+    /// The counting arms.
+    pub counts: Vec<CountArm>,
     /// The calendar arm.
     pub calendar: Option<CalendarArm>,
     /// Where the first calendar stretch begins for an engine that has had no such inspection in service.

@@ -10,8 +10,8 @@ mod task;
 use serde::Deserialize;
 
 pub use clock::{
-    Calendar, CalendarArm, Cautious, Count, CountArm, CountUnit, Definition, FirstStart,
-    WhicheverFirst,
+    Calendar, CalendarArm, Cautious, Count, CountArm, CountUnit, Definition, FactIs, FirstStart,
+    OutOfUseCredit, WhicheverFirst,
 };
 pub use formula::{Fact, LimitFormula};
 pub use limit::{AtValue, Compare, Limit, LimitValue, Outcome};

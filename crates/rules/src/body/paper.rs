@@ -1,8 +1,9 @@
 //! Papers: what goes where by when, and what is kept how long.
 
+use jiff::civil::Date;
 use serde::Deserialize;
 
-use crate::Span;
+use crate::{RulebookError, Span};
 
 /// On which side of its event a deadline lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
@@ -42,6 +43,23 @@ pub struct Filing {
     pub contents: Vec<String>,
     /// Who signs it; empty where the text names nobody.
     pub signed_by: Vec<String>,
+    /// The inspections it follows, where the event does not name them.
+    #[serde(default)]
+    pub inspections: Vec<String>,
+}
+
+impl Deadline {
+    /// The last day in time, for an event on `day`.
+    ///
+    /// # Errors
+    /// When the day lies beyond the calendar.
+    pub fn last_day(&self, day: Date) -> Result<Date, RulebookError> {
+        match (self.span, self.before_or_after) {
+            (None, _) => Ok(day),
+            (Some(span), Side::Before) => span.before(day),
+            (Some(span), Side::After) => span.after(day),
+        }
+    }
 }
 
 /// How long a paper is kept.

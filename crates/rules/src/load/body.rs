@@ -4,11 +4,12 @@ use serde::de::DeserializeOwned;
 
 use super::{limit, table, text, word};
 use crate::words::{
-    self, CONDITIONS, DEFECT_WORK, EVENTS, FITTINGS, INSPECTIONS, KEPT_AT, NEEDS, OCCASIONS,
-    RECIPIENTS,
+    self, CONDITIONS, DEFECT_WORK, DIESEL_INSPECTIONS, EVENTS, FITTINGS, INSPECTIONS, KEPT_AT,
+    NEEDS, OCCASIONS, OWN_WORK, RECIPIENTS,
 };
 use crate::{
-    Body, Calendar, Count, Definition, Filing, Item, Keep, Kind, Retention, WhicheverFirst,
+    Body, Calendar, Count, CountUnit, Definition, Filing, Item, Keep, Kind, Retention,
+    WhicheverFirst,
 };
 
 /// Reads the table `says` as the kind demands.
@@ -47,14 +48,30 @@ fn some(key: &str, given: &[String]) -> Result<(), String> {
 
 /// A clock that its own inspection does not restart would never start again.
 fn restarts(inspection: &str, restarted_by: &[String]) -> Result<(), String> {
-    word("inspection", INSPECTIONS, inspection)?;
-    all("restarted_by", INSPECTIONS, restarted_by)?;
+    held("inspection", inspection)?;
+    restarted_by
+        .iter()
+        .try_for_each(|w| held("restarted_by", w))?;
     if restarted_by.iter().any(|r| r == inspection) {
         return Ok(());
     }
     Err(format!(
         "restarted_by does not name the clock's own inspection, `{inspection}`"
     ))
+}
+
+/// Refuses a word that is neither an inspection nor work with a clock of its own.
+fn held(key: &str, given: &str) -> Result<(), String> {
+    if words::place(given).is_some() {
+        return Ok(());
+    }
+    let mut listed: Vec<words::Word> = Vec::new();
+    for list in [INSPECTIONS, DIESEL_INSPECTIONS, OWN_WORK] {
+        let new = |w: &&words::Word| words::meaning(&listed, w.0).is_none();
+        let more: Vec<_> = list.iter().filter(new).copied().collect();
+        listed.extend(more);
+    }
+    word(key, &listed, given)
 }
 
 fn above_zero(due_after: u32) -> Result<(), String> {
@@ -85,6 +102,20 @@ fn count(it: Count) -> Result<Count, String> {
 
 fn calendar(it: Calendar) -> Result<Calendar, String> {
     word("from", EVENTS, &it.from)?;
+    if let Some(only) = &it.only_if {
+        let Some(answers) = words::answers(&only.fact) else {
+            let facts: Vec<_> = words::FACTS.iter().map(|(w, m, _)| (*w, *m)).collect();
+            return word("only_if.fact", &facts, &only.fact).map(|()| it);
+        };
+        word("only_if.is", answers, &only.is)?;
+    }
+    all("at_once", INSPECTIONS, &it.at_once)?;
+    if let Some(credit) = &it.out_of_use {
+        text::section(&credit.section)?;
+        if credit.least_days == 0 {
+            return Err("out_of_use.least_days is 0; expected a count from 1".into());
+        }
+    }
     if words::meaning(DEFECT_WORK, &it.inspection).is_none() {
         return restarts(&it.inspection, &it.restarted_by).map(|()| it);
     }
@@ -99,11 +130,20 @@ fn calendar(it: Calendar) -> Result<Calendar, String> {
 
 fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
     restarts(&it.inspection, &it.restarted_by)?;
-    let (Some(count), Some(calendar)) = (&it.count, &it.calendar) else {
-        return Err("whichever-first needs both arms, `count` and `calendar`; with one arm the kind is that arm's".into());
-    };
-    above_zero(count.due_after)?;
-    word("calendar.from", EVENTS, &calendar.from)?;
+    if it.counts.len() + usize::from(it.calendar.is_some()) < 2 {
+        return Err("whichever-first needs at least two arms, in `counts` and `calendar`; with one arm the kind is that arm's".into());
+    }
+    for arm in &it.counts {
+        above_zero(arm.due_after)?;
+        if arm.unit == CountUnit::DayOfUse {
+            return Err("an arm counts service days or annuals, never days of use".into());
+        }
+    }
+    if let Some(calendar) = &it.calendar {
+        word("calendar.from", EVENTS, &calendar.from)?;
+    } else if it.first_start.is_some() {
+        return Err("first_start starts the calendar arm, and there is none".into());
+    }
     if let Some(first) = &it.first_start {
         word("first_start.event", EVENTS, &first.event)?;
         word("first_start.at_latest", EVENTS, &first.at_latest)?;
@@ -124,7 +164,11 @@ fn item(it: Item) -> Result<Item, String> {
             }
         }
     }
-    all("inspections", INSPECTIONS, &it.inspections)?;
+    for kind in &it.inspections {
+        if words::rank(kind).is_none() {
+            all("inspections", INSPECTIONS, std::slice::from_ref(kind))?;
+        }
+    }
     text::filled("text", &it.text)?;
     text::section(&it.section)?;
     if !it.question.ends_with('?') {
@@ -155,6 +199,15 @@ fn filing(it: Filing) -> Result<Filing, String> {
         .iter()
         .chain(&it.signed_by)
         .try_for_each(|line| text::filled("contents or signed_by", line))?;
+    it.inspections
+        .iter()
+        .try_for_each(|w| held("inspections", w))?;
+    let follows = it.when.of == "next-service";
+    if follows == it.inspections.is_empty() {
+        return Err(
+            "inspections are named where the event is `next-service`, and nowhere else".into(),
+        );
+    }
     Ok(it)
 }
 

@@ -46,7 +46,7 @@ pub(super) fn meet(
         Body::WhicheverFirst(it) => match row.part.as_str() {
             // Of several counting arms the one in the row's unit is meant.
             "count" => {
-                let arms = it.count.iter();
+                let arms = it.counts.iter();
                 arms.map(|arm| counted(row, arm.unit, arm.due_after))
                     .reduce(Result::or)
                     .unwrap_or_else(|| Err("no counting arm".into()))

@@ -3,11 +3,32 @@
 //! Every count carries a least and a most. The least is what the log proves; the most adds what it
 //! does not rule out: a bound nobody wrote down, days the log is not closed for, the day of the last
 //! inspection itself. What is left is reckoned from the most, so that missing never helps.
+//!
+//! One file a kind of clock: [`due`] finds those that bind an engine and asks `count` (service days),
+//! `calendar` (with `credit` for a diesel's days out of use), `annuals`, `first` (whichever comes first) or
+//! `defect`. `view` knows every day a clock may run from; `line` is what comes out.
 
+mod annuals;
+mod calendar;
+mod count;
+mod credit;
+mod defect;
 mod due;
+mod filing;
+mod first;
+mod line;
 mod log;
 mod service_day;
+mod stated;
+mod view;
 
-pub use due::{Anchor, Clock, Counted, State, due};
+pub use credit::credit;
+pub use defect::open_clock;
+pub use due::due;
+pub use filing::{Done, Kept, Paper, PaperState, file_paper, filings, keeping};
+pub use line::{Anchor, Arm, Beside, Clock, Counted, State};
 pub use log::{NewFire, close_log, log_fire, promise};
 pub use service_day::service_days;
+pub(crate) use stated::admit_out_of_use;
+pub use stated::{attest_out_of_use, has_a_log, state_day, state_fact};
+pub use view::span_of;

@@ -1,7 +1,11 @@
 //! An opened occasion with its items; it closes only when every item is answered and signed.
 
+mod anchor;
+
 use jiff::civil::Date;
 use rules::{Body, Rulebook};
+
+pub use anchor::anchor;
 
 use crate::Refusal;
 use crate::book::{
@@ -23,11 +27,9 @@ pub fn items(
     kind: &str,
     on: Date,
 ) -> Result<Vec<ItemAsked>, Refusal> {
-    if rules::words::rank(kind).is_none() {
-        let known: Vec<_> = rules::words::INSPECTIONS
-            .iter()
-            .map(|(word, _)| *word)
-            .collect();
+    let kinds = rules.inspections(jurisdiction, on)?;
+    if rules::words::meaning(&kinds, kind).is_none() {
+        let known: Vec<_> = kinds.iter().map(|(word, _)| *word).collect();
         return Err(Refusal::input(format!(
             "`{kind}` is not a kind of inspection: {} were expected.",
             known.join(", ")

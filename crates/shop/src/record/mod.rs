@@ -310,6 +310,13 @@ pub fn release(
         ))
         .todos(stopped));
     }
+    if !rules.counts_service_days(&kept.jurisdiction) {
+        return Err(Refusal::refused(format!(
+            "A release in this book vouches for a log of steam, and No. {} has none.",
+            kept.number
+        ))
+        .todo("what hands her to service is her daily inspection, closed and signed"));
+    }
     let Some(log_through) = kept.log_through else {
         return Err(Refusal::refused(format!(
             "No. {} cannot be released: her log has never been closed.",

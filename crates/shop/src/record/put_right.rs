@@ -8,7 +8,7 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Authority, Book, PersonId, Statement};
-use crate::clock::{NewFire, log_fire};
+use crate::clock::{NewFire, admit_out_of_use, file_paper, log_fire, state_day, state_fact};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_part, check_readings, family, held_before,
     new_book, with_authority,
@@ -155,6 +155,10 @@ fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Resu
             add_engine(&without, rules, new).map(drop)
         }
         Statement::HeldBefore(it) => held_before(it.clone(), on).map(drop),
+        Statement::DayStated(it) => state_day(book, rules, it.clone(), on).map(drop),
+        Statement::FactStated(it) => state_fact(book, it.clone(), on).map(drop),
+        Statement::OutOfUse(it) => admit_out_of_use(book, rules, it, on),
+        Statement::PaperSent(it) => file_paper(book, rules, it.clone(), on).map(drop),
         Statement::PartAdded(it) => {
             let mut without = book.clone();
             without.parts.remove(&it.id);

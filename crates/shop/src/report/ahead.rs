@@ -64,7 +64,7 @@ pub fn ahead(
         .collect();
     let by_clock = clocks.iter().filter_map(|clock| {
         let day = clock.stops_on?;
-        Some((day, format!("the {} first", clock.inspection)))
+        Some((day, first(clock)))
     });
     let first_clock = by_clock.min();
     let stopped_from = match (stopped.first(), first_clock) {
@@ -79,7 +79,8 @@ pub fn ahead(
         (None, clock) => clock,
     };
     let yesterday = on.yesterday().unwrap_or(on);
-    let unsure = kept.log_through.is_none_or(|through| through < yesterday)
+    let logged = rules.counts_service_days(&kept.jurisdiction);
+    let unsure = (logged && kept.log_through.is_none_or(|through| through < yesterday))
         || clocks
             .iter()
             .any(|clock| matches!(clock.state, State::CannotTell(_)));
@@ -93,17 +94,25 @@ pub fn ahead(
     })
 }
 
+/// What comes first, short enough for a picture: `the 31 first`.
+fn first(clock: &Clock) -> String {
+    format!(
+        "the {} first",
+        clock
+            .inspection
+            .replace("-", " ")
+            .replace("fifth annual", "fifth-annual")
+    )
+}
+
 /// What is in the way of a promised run: clocks that stop her by then, and what is not settled today.
 fn in_the_way(clocks: &[Clock], stopped: &[Stop], day: Date) -> Vec<String> {
     let mut by: Vec<String> = Vec::new();
     for clock in clocks {
         if matches!(clock.state, State::CannotTell(_)) {
-            by.push(format!(
-                "cannot tell whether the {} must be held first",
-                clock.inspection
-            ));
+            by.push(format!("cannot tell whether {} first", clock.must()));
         } else if clock.stops_on.is_some_and(|stop| stop <= day) {
-            by.push(format!("the {} must be held first", clock.inspection));
+            by.push(format!("{} first", clock.must()));
         }
     }
     let unsettled: Vec<_> = stopped

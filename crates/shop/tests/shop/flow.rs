@@ -262,6 +262,11 @@ fn from_a_new_book_to_a_release() {
     let made = inspection::close(&world.book, ANNUAL, DOT);
     world.enter(DOT, day, made);
     world.closed(OPENED, day);
+    // 230.74 and 230.106(a): outside the round of inspections, each with a date of its own.
+    let still = stops(&world.book, world.rules, FOURTEEN, day).unwrap();
+    assert_eq!(still.len(), 2, "{still:?}");
+    world.did("air-brake-valves", day, None, None);
+    world.did("frame-cleaning", day, None, None);
     assert_eq!(stops(&world.book, world.rules, FOURTEEN, day).unwrap(), []);
     let made = release(&world.book, world.rules, FOURTEEN, ADA, day);
     world.enter(ADA, day, made);

@@ -6,8 +6,9 @@
 use jiff::civil::Date;
 use proptest::prelude::*;
 use shop::book::{
-    FireId, FireLogged, HeldBefore, InspectionClosed, InspectionId, InspectionOpened, LogClosed,
-    RunId, RunPromised, Statement,
+    AnchorStated, Answer, DayStated, FireId, FireLogged, HeldBefore, InspectionClosed,
+    InspectionId, InspectionOpened, ItemAnswered, ItemAsked, LogClosed, RunId, RunPromised,
+    Statement,
 };
 use shop::clock::{Clock, State, due};
 
@@ -28,6 +29,9 @@ struct Told {
 impl Told {
     fn clocks(&self) -> Vec<Clock> {
         let mut world = World::new();
+        // What the tests' world takes for granted is a fact here, and can be taken away.
+        let her = world.book.locomotives.get_mut(&FOURTEEN).unwrap();
+        her.days.clear();
         for statement in &self.statements {
             world.state(ADA, told_on(statement, self.on), statement.clone());
         }
@@ -71,7 +75,23 @@ impl Told {
                         }
                     }
                 }
-                Statement::LogClosed(_) | Statement::InspectionClosed(_) => {}
+                Statement::DayStated(told) => {
+                    let counts: [fn(&mut DayStated); 3] = [
+                        |d| d.service_days_since = None,
+                        |d| d.annuals_since = None,
+                        |d| d.inspection = None,
+                    ];
+                    for take in counts {
+                        let mut part = told.clone();
+                        take(&mut part);
+                        if part != *told {
+                            put(Statement::DayStated(part));
+                        }
+                    }
+                }
+                Statement::LogClosed(_)
+                | Statement::InspectionClosed(_)
+                | Statement::AnchorStated(_) => {}
                 _ => continue,
             }
             let mut statements = self.statements.clone();
@@ -86,19 +106,28 @@ impl Told {
 
     fn is_annual(&self, statement: &Statement) -> bool {
         match statement {
-            Statement::HeldBefore(paper) => paper.kind == "annual",
+            Statement::HeldBefore(paper) => rules::words::contains(&paper.kind, "annual"),
             Statement::InspectionClosed(closed) => self.statements.iter().any(|s| {
-                matches!(s, Statement::InspectionOpened(it) if it.id == closed.inspection && it.kind == "annual")
+                matches!(s, Statement::InspectionOpened(it) if it.id == closed.inspection && rules::words::contains(&it.kind, "annual"))
             }),
             _ => false,
         }
     }
 }
 
-/// The day on which a statement of a history was made; inspections close on the day of their id.
+/// An inspection's id holds the day of its first item and the day it closed.
+fn inspection_of(first: i64, closed: i64) -> InspectionId {
+    InspectionId(u128::try_from(closed * 1000 + first).unwrap())
+}
+
+/// The day on which a statement of a history was made.
 fn told_on(statement: &Statement, on: Date) -> Date {
+    let of = |id: InspectionId, by: u128, within: u128| {
+        later(FIRST, i64::try_from(id.0 / by % within).unwrap())
+    };
     match statement {
-        Statement::InspectionClosed(it) => later(FIRST, i64::try_from(it.inspection.0).unwrap()),
+        Statement::InspectionClosed(it) => of(it.inspection, 1000, 1000),
+        Statement::ItemAnswered(it) => of(it.inspection, 1, 1000),
         _ => on,
     }
 }
@@ -165,55 +194,117 @@ fn papers() -> impl Strategy<Value = Vec<Statement>> {
     })
 }
 
-/// Inspections in the book, each with the day it was closed as its id.
+/// Inspections in the book, some of more days than one, and of some of those the day that was stated.
 fn inspections(days: i64) -> impl Strategy<Value = Vec<Statement>> {
-    let held = prop::collection::btree_map(0..days, 0..KINDS.len(), 0..4);
+    let one = (0..KINDS.len(), 0..20i64, prop::option::of(0..20i64));
+    let held = prop::collection::btree_map(0..days, one, 0..4);
     held.prop_map(|held| {
         let mut all = Vec::new();
-        for (day, kind) in held {
-            let id = InspectionId(u128::try_from(day).unwrap());
+        for (closed, (kind, took, stated)) in held {
+            let first = (closed - took).max(0);
+            let inspection = inspection_of(first, closed);
+            let rule = "invented.item".to_string();
             all.push(Statement::InspectionOpened(InspectionOpened {
-                id,
+                id: inspection,
                 locomotive: FOURTEEN,
                 kind: KINDS[kind].into(),
-                items: Vec::new(),
+                items: vec![ItemAsked {
+                    rule: rule.clone(),
+                    version: 1,
+                    text: "look".into(),
+                    section: "invented".into(),
+                    fitting: None,
+                }],
             }));
-            all.push(Statement::InspectionClosed(InspectionClosed {
-                inspection: id,
+            all.push(Statement::ItemAnswered(ItemAnswered {
+                inspection,
+                rule,
+                answer: Answer::Good,
+                seen: "tight".into(),
             }));
+            all.push(Statement::InspectionClosed(InspectionClosed { inspection }));
+            if let Some(stated) = stated {
+                all.push(Statement::AnchorStated(AnchorStated {
+                    inspection,
+                    day: later(FIRST, (first + stated).min(closed)),
+                    reading: "so".into(),
+                }));
+            }
         }
         all
     })
+}
+
+/// Days stated: in service before the book or first steamed since, and the brake valves, with the true counts.
+fn stated() -> impl Strategy<Value = Vec<Statement>> {
+    let day = |what: &str, ago: i64, since: Option<u32>, annuals: Option<u32>| {
+        Statement::DayStated(DayStated {
+            locomotive: FOURTEEN,
+            what: what.into(),
+            day: later(FIRST, -ago),
+            service_days_since: since.map(|count| (count, later(FIRST, -1))),
+            annuals_since: annuals,
+            inspection: None,
+            document: "a card".into(),
+        })
+    };
+    (
+        any::<bool>(),
+        0..900i64,
+        0..300i64,
+        prop::option::of(0..360u32),
+    )
+        .prop_map(move |(old, ago, valves, count)| {
+            let mut all = if old {
+                vec![day("enters-service", 9_000, None, None)]
+            } else {
+                vec![
+                    day("enters-service", 0, None, None),
+                    day("first-flue-installed", ago + BEFORE, None, None),
+                ]
+            };
+            // More annuals may have followed than any paper tells of.
+            all.push(day("air-brake-valves", valves + BEFORE, count, Some(1)));
+            all
+        })
 }
 
 fn histories() -> impl Strategy<Value = Told> {
     (35..70i64).prop_flat_map(|days| {
         let cuts = prop::collection::btree_set(1..days, 0..4);
         let promises = prop::collection::vec(0..20i64, 0..6);
-        (fires(days), papers(), inspections(days), cuts, promises).prop_map(
-            move |(fires, papers, inspections, cuts, promises)| {
-                let on = later(FIRST, days - 1);
-                let mut statements = [papers, fires, inspections].concat();
-                let mut from = 0;
-                for cut in cuts {
-                    statements.push(Statement::LogClosed(LogClosed {
-                        locomotive: FOURTEEN,
-                        from: later(FIRST, from),
-                        through: later(FIRST, cut - 1),
-                    }));
-                    from = cut;
-                }
-                for (at, ahead) in promises.into_iter().enumerate() {
-                    statements.push(Statement::RunPromised(RunPromised {
-                        id: RunId(at as u128),
-                        locomotive: FOURTEEN,
-                        day: later(on, ahead),
-                        what: "train".into(),
-                    }));
-                }
-                Told { statements, on }
-            },
+        (
+            fires(days),
+            papers(),
+            stated(),
+            inspections(days),
+            cuts,
+            promises,
         )
+            .prop_map(
+                move |(fires, papers, stated, inspections, cuts, promises)| {
+                    let on = later(FIRST, days - 1);
+                    let mut statements = [papers, stated, fires, inspections].concat();
+                    let mut from = 0;
+                    for cut in cuts {
+                        statements.push(Statement::LogClosed(LogClosed {
+                            locomotive: FOURTEEN,
+                            from: later(FIRST, from),
+                            through: later(FIRST, cut - 1),
+                        }));
+                        from = cut;
+                    }
+                    for (at, ahead) in promises.into_iter().enumerate() {
+                        statements.push(Statement::RunPromised(RunPromised {
+                            id: RunId(at as u128),
+                            locomotive: FOURTEEN,
+                            day: later(on, ahead),
+                            what: "train".into(),
+                        }));
+                    }
+                    Told { statements, on }
+                },
+            )
     })
 }
 
@@ -250,7 +341,7 @@ fn not_kinder(
         prop_assert_eq!(&before.ruling.rule, &after.ruling.rule);
         // The fifth annual counts annuals held (49 CFR 230.16(a)(2)): one nobody entered is not counted,
         // and the law gives no other measure. This is the one place where a missing fact can help.
-        if annual_gone && before.inspection == "fifth-annual" {
+        if annual_gone && ["fifth-annual", "air-brake-valves"].contains(&&*before.inspection) {
             continue;
         }
         prop_assert_eq!(

@@ -349,6 +349,7 @@ fn a_release() {
     for kind in ["1472", "annual"] {
         blank.inspected(kind, day);
     }
+    blank.did("air-brake-valves", day, Some((0, day)), Some(0));
     no(
         hand(&blank, FOURTEEN, ADA),
         Refused,

@@ -8,8 +8,8 @@ use measure::{Reading, Size, State};
 use rules::Rulebook;
 use shop::Refusal;
 use shop::book::{
-    Answer, Authority, Book, EntryId, FeatureReading, FireId, FireLogged, HeldBefore, InspectionId,
-    LocomotiveId, LogClosed, Meta, PartId, PersonId, Statement,
+    Answer, Authority, Book, DayStated, EntryId, FeatureReading, FireId, FireLogged, HeldBefore,
+    InspectionId, LocomotiveId, LogClosed, Meta, PartId, PersonId, Statement,
 };
 use shop::locomotive::{NewBook, NewEngine, NewPart, add_engine, add_part, add_person, new_book};
 
@@ -87,7 +87,41 @@ impl World {
             let made = add_engine(&world.book, world.rules, engine(id, number));
             world.enter(ADA, date(2024, 1, 1), made);
         }
+        for engine in [FOURTEEN, TWENTY_SEVEN] {
+            world.in_service_since(engine, date(1951, 6, 1));
+        }
         world
+    }
+
+    /// The day an engine entered service, so that a 1472 held since is not her first.
+    pub fn in_service_since(&mut self, engine: LocomotiveId, day: Date) {
+        let told = DayStated {
+            locomotive: engine,
+            what: "enters-service".into(),
+            day,
+            service_days_since: None,
+            annuals_since: None,
+            inspection: None,
+            document: "builder's list".into(),
+        };
+        let made = shop::clock::state_day(&self.book, self.rules, told, date(2024, 1, 1));
+        self.enter(ADA, date(2024, 1, 1), made);
+    }
+
+    /// A day of work of No. 14, with what a paper counted since.
+    pub fn did(&mut self, what: &str, day: Date, since: Option<(u32, Date)>, annuals: Option<u32>) {
+        let told = DayStated {
+            locomotive: FOURTEEN,
+            what: what.into(),
+            day,
+            service_days_since: since,
+            annuals_since: annuals,
+            inspection: None,
+            document: "the cab card".into(),
+        };
+        let on = since.map_or(day, |(_, through)| through.max(day));
+        let made = shop::clock::state_day(&self.book, self.rules, told, on);
+        self.enter(ADA, on, made);
     }
 
     /// Enters what a verb stated.

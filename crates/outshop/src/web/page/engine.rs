@@ -141,7 +141,7 @@ fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
     let fields = html! {
         (kit::hidden("engine", &kept.number)) (kit::hidden("then", "inspection"))
         label for="open-kind" { (say::KIND) }
-        select id="open-kind" name="kind" { @for (word, meaning) in rules::words::INSPECTIONS { option value=(word) { (say::kind(word, meaning)) } } }
+        select id="open-kind" name="kind" { @for (word, meaning) in view.rules.inspections(&kept.jurisdiction, view.on).unwrap_or_default() { option value=(word) { (say::kind(word, meaning)) } } }
     };
     html! { details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) } }
 }

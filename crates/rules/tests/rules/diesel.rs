@@ -1,0 +1,203 @@
+//! The clocks and papers of `us-diesel`: spans, which fact binds them, and the credit for days out of use.
+//! Published: 49 CFR Part 229, annual edition of 2015, at the section named beside each row.
+
+use jiff::civil::{Date, date};
+use rules::{Body, Keep, Rulebook, Span, words};
+
+const DAY: Date = date(2026, 5, 2);
+
+fn book() -> &'static Rulebook {
+    Rulebook::built_in().expect("the rulebook loads")
+}
+
+/// Rule, section, days, the work, the fact and answer that bind it, whether out-of-use days lengthen it.
+type Row = (
+    &'static str,
+    &'static str,
+    u32,
+    &'static str,
+    Option<(&'static str, &'static str)>,
+    bool,
+);
+
+const PRINTED: &[Row] = &[
+    (
+        "periodic",
+        "229.23(a)",
+        92,
+        "periodic",
+        Some(("condition-monitoring", "no")),
+        true,
+    ),
+    (
+        "periodic-monitored",
+        "229.23(b)",
+        184,
+        "periodic",
+        Some(("condition-monitoring", "yes")),
+        true,
+    ),
+    (
+        "qualified-daily",
+        "229.23(b)",
+        33,
+        "qualified-daily",
+        Some(("condition-monitoring", "yes")),
+        false,
+    ),
+    ("annual-tests", "229.27", 368, "annual-tests", None, true),
+    (
+        "air-flow-meter",
+        "229.29(b)",
+        92,
+        "air-flow-meter",
+        Some(("air-flow-meter", "yes")),
+        true,
+    ),
+    (
+        "brake-level-1",
+        "229.29(d)",
+        368,
+        "brake-level-1",
+        None,
+        true,
+    ),
+    (
+        "brake-level-2.other",
+        "229.29(e)",
+        368,
+        "brake-level-2",
+        Some(("brake-schedule", "other")),
+        true,
+    ),
+    (
+        "brake-level-3.other",
+        "229.29(e)",
+        736,
+        "brake-level-3",
+        Some(("brake-schedule", "other")),
+        true,
+    ),
+    (
+        "brake-level-2.26-l",
+        "229.29(f)(1)",
+        1104,
+        "brake-level-2",
+        Some(("brake-schedule", "26-l")),
+        true,
+    ),
+    (
+        "brake-level-3.26-l",
+        "229.29(f)(1)",
+        1104,
+        "brake-level-3",
+        Some(("brake-schedule", "26-l")),
+        true,
+    ),
+    (
+        "brake-level-2.26-l-dryer",
+        "229.29(f)(2)",
+        1472,
+        "brake-level-2",
+        Some(("brake-schedule", "26-l-dryer")),
+        true,
+    ),
+    (
+        "brake-level-3.26-l-dryer",
+        "229.29(f)(2)",
+        1472,
+        "brake-level-3",
+        Some(("brake-schedule", "26-l-dryer")),
+        true,
+    ),
+    (
+        "brake-level-2.electronic",
+        "229.29(f)(3)",
+        1840,
+        "brake-level-2",
+        Some(("brake-schedule", "electronic")),
+        true,
+    ),
+    (
+        "brake-level-3.electronic",
+        "229.29(f)(3)",
+        1840,
+        "brake-level-3",
+        Some(("brake-schedule", "electronic")),
+        true,
+    ),
+    (
+        "main-reservoirs",
+        "229.31(a)",
+        736,
+        "main-reservoir-test",
+        Some(("main-reservoirs", "tested")),
+        true,
+    ),
+];
+
+#[test]
+fn every_clock_of_part_229_runs_as_long_as_the_text_says() {
+    for (id, section, days, work, fact, credit) in PRINTED {
+        let ruling = book()
+            .ruling(&format!("us-diesel.clock.{id}"), DAY)
+            .expect(id);
+        let Body::Calendar(clock) = ruling.body else {
+            panic!("{id} is no calendar clock")
+        };
+        assert_eq!(ruling.cite.section, *section, "{id}");
+        assert_eq!(clock.span, Span::Days(*days), "{id}");
+        assert_eq!(clock.inspection, *work, "{id}");
+        assert_eq!(clock.restarted_by, [*work], "{id}");
+        let bound = clock.only_if.map(|f| (f.fact, f.is));
+        let told = fact.map(|(f, is)| (f.to_owned(), is.to_owned()));
+        assert_eq!(bound, told, "{id}");
+        // 229.33: whole spells of 30 or more consecutive days.
+        let spell = clock.out_of_use.map(|c| (c.least_days, c.section));
+        assert_eq!(spell, credit.then(|| (30, "229.33".into())), "{id}");
+    }
+    let clocks = book().clocks("us-diesel", DAY).expect("clocks");
+    // And the daily, 229.21(a), which counts days of use.
+    assert_eq!(clocks.len(), PRINTED.len() + 1);
+}
+
+/// Every answer of a fact that picks among clocks of one work has its clock, but those that excuse from it.
+#[test]
+fn every_brake_schedule_has_its_levels() {
+    let answers = words::answers("brake-schedule").expect("a fact");
+    for (schedule, _) in answers {
+        for level in ["2", "3"] {
+            let id = format!("us-diesel.clock.brake-level-{level}.{schedule}");
+            assert!(book().ruling(&id, DAY).is_ok(), "{id}");
+        }
+    }
+}
+
+#[test]
+fn a_diesel_has_its_inspections_and_no_service_days() {
+    let kinds = |jurisdiction| -> Vec<&str> {
+        let listed = book().inspections(jurisdiction, DAY).expect("kinds");
+        listed.into_iter().map(|(word, _)| word).collect()
+    };
+    assert_eq!(kinds("us-diesel"), ["daily", "qualified-daily", "periodic"]);
+    assert_eq!(
+        kinds("us-steam"),
+        ["daily", "31", "92", "annual", "fifth-annual", "1472"]
+    );
+    assert!(book().counts_service_days("us-steam") && !book().counts_service_days("us-diesel"));
+    let items = |kind| book().items("us-diesel", kind, DAY).expect("items").len();
+    assert!(items("daily") == 1 && items("periodic") > 15);
+}
+
+#[test]
+fn its_daily_reports_are_kept_92_days() {
+    // 229.21(a).
+    let Body::Retention(kept) = book()
+        .ruling("us-diesel.keep.daily-report", DAY)
+        .expect("a ruling")
+        .body
+    else {
+        panic!("not a retention")
+    };
+    assert_eq!(kept.keep, Keep::Days(92));
+}

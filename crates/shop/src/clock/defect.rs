@@ -1,0 +1,180 @@
+//! Clocks that a defect starts: they run from the day it was found and end with the work.
+
+use rules::{Body, Calendar, Rulebook, Ruling, words};
+
+use super::line::{Anchor, Arm, Clock, Counted, State, days_between};
+use super::view::View;
+use crate::Refusal;
+use crate::book::{
+    Answer, Authority, Book, ClockOpened, Finding, FindingId, FindingState, Occasion, PersonId,
+    Statement,
+};
+use crate::locomotive::with_authority;
+
+const UNIT: &str = "calendar days";
+
+impl View<'_> {
+    /// The clocks of every finding of hers that is not put right, in the order of their numbers.
+    pub(super) fn of_defects(&self, rules: &Rulebook) -> Result<Vec<Clock>, Refusal> {
+        let findings = self.book.findings.iter();
+        let mut open: Vec<_> = findings
+            .filter(|(_, f)| {
+                f.locomotive == self.engine
+                    && f.found_on <= self.on
+                    && f.state != FindingState::Closed
+                    && !f.clocks.is_empty()
+            })
+            .collect();
+        open.sort_by_key(|(_, f)| f.number);
+        let mut clocks = Vec::new();
+        for (id, finding) in open {
+            for rule in &finding.clocks {
+                let ruling = rules.ruling(rule, finding.found_on)?;
+                if let Body::Calendar(says) = ruling.body.clone() {
+                    clocks.push(self.of_defect(ruling, &says, *id, finding)?);
+                }
+            }
+        }
+        Ok(clocks)
+    }
+
+    fn of_defect(
+        &self,
+        ruling: Ruling,
+        says: &Calendar,
+        id: FindingId,
+        finding: &Finding,
+    ) -> Result<Clock, Refusal> {
+        let number = finding.number;
+        let found = finding.found_on;
+        let at = self.found_at(id, finding, &says.at_once);
+        let last = match &at {
+            Some(_) => found,
+            None => says.span.after(found)?,
+        };
+        // Found at an inspection that leaves no time: it stops her from that very day.
+        let stops_on = match &at {
+            Some(_) => found,
+            None => last.tomorrow().unwrap_or(last),
+        };
+        let limit = days_between(found, last);
+        let counted = days_between(found, self.on);
+        let left = i64::from(limit) - i64::from(counted);
+        let stops = stops_on <= self.on;
+        let work = says.inspection.replace('-', " ");
+        let since = format!("{counted} calendar days since F-{number:03} was found on {found}");
+        let why = match &at {
+            Some(kind) => format!(
+                "{since}, at the {kind}: there it is put right at once, and no days are left to it"
+            ),
+            None if stops => {
+                format!("{since}: {limit} is the most allowed; her last day was {last}")
+            }
+            None => format!("{since}; {left} left, her last day is {last}"),
+        };
+        let arm = Arm {
+            anchor: Some(Anchor {
+                kind: format!("finding F-{number:03}"),
+                on: found,
+                earliest: found,
+                document: None,
+                inspection: None,
+                reading: None,
+            }),
+            counted: Counted {
+                least: counted,
+                most: Some(counted),
+            },
+            limit,
+            unit: UNIT,
+            left: Some(left),
+            stops_on: Some(stops_on),
+            state: if stops { State::Stops } else { State::Runs },
+            why,
+            days: Vec::new(),
+            would_change: vec![format!("doing the {work} and closing its job")],
+        };
+        let mut clock = Clock::of(ruling, says.inspection.clone(), arm);
+        clock.finding = Some(number);
+        Ok(clock)
+    }
+
+    /// The inspection it was found at, if that one leaves no time.
+    fn found_at(&self, id: FindingId, finding: &Finding, at_once: &[String]) -> Option<String> {
+        let told = match &finding.occasion {
+            Occasion::Inspection { inspection } => self.book.inspections.get(inspection),
+            _ => None,
+        };
+        let answered = self.book.inspections.values().filter(|i| {
+            let mut answers = i.answers.values();
+            answers.any(|a| a.answer == Answer::Defect { finding: id })
+        });
+        told.into_iter()
+            .chain(answered)
+            .find(|i| at_once.contains(&i.kind))
+            .map(|i| i.kind.clone())
+    }
+}
+
+/// Says that a finding starts a clock of its own, such as `us-steam.clock.broken-staybolt`.
+///
+/// # Errors
+/// Refused: the person may neither inspect nor repair, or the finding is put right. Input: the rule is not the
+/// clock of a defect in her rulebook, or the finding has started it already.
+pub fn open_clock(
+    book: &Book,
+    rules: &Rulebook,
+    id: FindingId,
+    rule: &str,
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
+    if with_authority(book, by, Authority::Repair, "start a finding's clock").is_err() {
+        with_authority(book, by, Authority::Inspect, "start a finding's clock")?;
+    }
+    let finding = book
+        .findings
+        .get(&id)
+        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    let kept = book
+        .locomotives
+        .get(&finding.locomotive)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let mut known = Vec::new();
+    for ruling in rules.in_force(&kept.jurisdiction, finding.found_on)? {
+        if let Body::Calendar(says) = &ruling.body
+            && words::meaning(words::DEFECT_WORK, &says.inspection).is_some()
+        {
+            known.push(ruling.rule);
+        }
+    }
+    let wanted = known.iter().find(|id| {
+        *id == rule || id.strip_prefix(&format!("{}.clock.", kept.jurisdiction)) == Some(rule)
+    });
+    let Some(wanted) = wanted else {
+        let none = "no such clock is on file for her".to_string();
+        let list = if known.is_empty() {
+            none
+        } else {
+            format!("{} were expected", known.join(", "))
+        };
+        return Err(Refusal::input(format!(
+            "`{rule}` is not the clock of a defect: {list}."
+        )));
+    };
+    if finding.state == FindingState::Closed {
+        return Err(Refusal::refused(format!(
+            "F-{:03} is put right; no clock runs from it.",
+            finding.number
+        )));
+    }
+    if finding.clocks.contains(wanted) {
+        return Err(Refusal::input(format!(
+            "F-{:03} has started `{wanted}` already.",
+            finding.number
+        )));
+    }
+    Ok(vec![Statement::ClockOpened(ClockOpened {
+        finding: id,
+        rule: wanted.clone(),
+    })])
+}
