@@ -90,11 +90,14 @@ for (let i = 0; i < pieces.length; i += 1) {
   }
 }
 
-// Targets a finger or a mouse must hit. A link inside a line of words is as tall as its line.
+// Targets a finger or a mouse must hit. A link inside a line of words is as tall as its line. A place touched in a
+// picture may be small where a link of words leads to the same.
+const inWords = new Set([...document.querySelectorAll('a[href]')].filter((a) => !a.closest('svg') && seen(a)).map((a) => a.getAttribute('href')));
 for (const el of document.querySelectorAll('a[href], button, summary, input:not([type=hidden]), select, textarea')) {
   if (!seen(el)) continue;
   let box = el.getBoundingClientRect();
   if (box.right < 0 || box.bottom < 0) continue;
+  if (el.closest('svg') && inWords.has(el.getAttribute('href'))) continue;
   const label = el.closest('label');
   if (label) box = label.getBoundingClientRect();
   let [w, h] = [box.width, box.height];

@@ -121,13 +121,22 @@ impl Hand {
         format!("form:has(input[name=verb][value='{verb}'])")
     }
 
-    /// Unfolds what a form is folded in.
+    /// Unfolds what a form is folded in, if it is.
     fn unfold(&self, verb: &str) {
-        let summary = format!("details:has(input[name=verb][value='{verb}']) > summary");
-        self.window.press(&summary).unwrap();
+        let folded = format!("details:not([open]):has(input[name=verb][value='{verb}']) > summary");
+        let script = "return document.querySelector(arguments[0]) !== null";
+        if self
+            .window
+            .ask(script, vec![folded.clone().into()])
+            .unwrap()
+            == true
+        {
+            self.window.press(&folded).unwrap();
+        }
     }
 
     fn write(&self, verb: &str, name: &str, text: &str) {
+        self.unfold(verb);
         let form = Hand::form(verb);
         self.window
             .write(&format!("{form} :is(input, textarea)[name='{name}']"), text)
@@ -135,6 +144,7 @@ impl Hand {
     }
 
     fn choose(&self, verb: &str, name: &str, value: &str) {
+        self.unfold(verb);
         let form = Hand::form(verb);
         self.window
             .choose(&format!("{form} select[name='{name}']"), value)
@@ -142,12 +152,14 @@ impl Hand {
     }
 
     fn tick(&self, verb: &str, name: &str, value: &str) {
+        self.unfold(verb);
         let form = Hand::form(verb);
         let label = format!("{form} label:has(input[name='{name}'][value='{value}'])");
         self.window.press(&label).unwrap();
     }
 
     fn send(&self, verb: &str) {
+        self.unfold(verb);
         let form = Hand::form(verb);
         self.window.go_by(&format!("{form} button")).unwrap();
     }
@@ -263,7 +275,6 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     hand.comes_in("Dot Marsh");
     hand.follow("/engine/14");
     hand.follow("/engine/14/part/right%20feed%20check");
-    hand.unfold("finding record");
     hand.write(
         "finding record",
         "told",
