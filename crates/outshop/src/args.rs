@@ -161,6 +161,9 @@ pub enum Request {
     Release(verb::release::Release),
     /// Work a sheet.
     Sheet(verb::sheet::Sheet),
+    /// Print a card or a drawing.
+    #[command(subcommand)]
+    Print(verb::print::Print),
     /// A rule, its versions, its citation.
     Rule(verb::rule::Rule),
 }
@@ -193,6 +196,7 @@ impl Request {
             Request::Sign(it) => it.run(context),
             Request::Release(it) => it.run(context),
             Request::Sheet(it) => it.run(context),
+            Request::Print(it) => it.run(context),
             Request::Rule(it) => it.run(context),
         }
     }

@@ -11,16 +11,19 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("physics", &["measure"]),
     ("rules", &["measure"]),
     ("drawing", &["measure"]),
+    ("paper", &["measure", "physics"]),
     ("shop", &["measure", "physics", "rules"]),
     ("store", &["measure", "physics", "rules", "shop"]),
     (
         "outshop",
-        &["measure", "physics", "rules", "drawing", "shop", "store"],
+        &[
+            "measure", "physics", "rules", "drawing", "paper", "shop", "store",
+        ],
     ),
     (
         "devtools",
         &[
-            "measure", "physics", "rules", "drawing", "shop", "store", "outshop",
+            "measure", "physics", "rules", "drawing", "paper", "shop", "store", "outshop",
         ],
     ),
     ("browser", &[]),

@@ -12,6 +12,7 @@ pub mod new;
 pub mod papers;
 pub mod part;
 pub mod person;
+pub mod print;
 pub mod release;
 pub mod rule;
 pub mod serve;

@@ -12,6 +12,7 @@ mod frame;
 mod guard;
 mod link;
 mod page;
+mod print;
 mod ribbon;
 mod trouble;
 
@@ -81,6 +82,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
     let inside = Router::new()
         .route("/", get(page::show))
         .route("/{*rest}", get(page::show))
+        .route("/print/{*rest}", get(print::show))
         .route("/do", post(form::act))
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))

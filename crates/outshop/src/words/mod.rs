@@ -13,6 +13,7 @@ pub mod inspection;
 pub mod job;
 pub mod page;
 pub mod part;
+pub mod print;
 pub mod rule;
 pub mod sheet;
 pub mod trouble;

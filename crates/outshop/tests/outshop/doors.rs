@@ -176,6 +176,17 @@ const DOORS: &[(&[&str], &str)] = &[
         &["due", "14", "--why"],
         r#"{"due":{"engine":"14","why":true}}"#,
     ),
+        &["print", "job", "J-001", "--out", "card.pdf"],
+        r#"{"print":{"job":{"job":"J-001","out":"card.pdf"}}}"#,
+    ),
+    (
+        &["print", "sheet", "seat.correct", "land=5/32in", "--over"],
+        r#"{"print":{"sheet":{"id":"seat.correct","arguments":["land=5/32in"],"over":true}}}"#,
+    ),
+    (
+        &["print", "drawing", "disc", "nose=2in", "--out", "disc.dxf"],
+        r#"{"print":{"drawing":{"drawing":"disc","arguments":["nose=2in"],"out":"disc.dxf"}}}"#,
+    ),
     (
         &["inspect", "open", "14", "31"],
         r#"{"inspect":{"open":{"engine":"14","kind":"31"}}}"#,

@@ -14,4 +14,5 @@ mod doors;
 mod drawn;
 mod failures;
 mod pages;
+mod print;
 mod run;

@@ -93,8 +93,9 @@ impl Served {
             body.len()
         );
         stream.write_all(text.as_bytes()).unwrap();
-        let mut answer = String::new();
-        stream.read_to_string(&mut answer).unwrap();
+        let mut answer = Vec::new();
+        stream.read_to_end(&mut answer).unwrap();
+        let answer = String::from_utf8_lossy(&answer);
         let (head, body) = answer.split_once("\r\n\r\n").unwrap();
         let status = head.split(' ').nth(1).unwrap().parse().unwrap();
         Page {
@@ -488,4 +489,39 @@ fn newest(folder: &Folder, book: &str) -> serde_json::Value {
 fn alert(page: &Page) -> &str {
     let from = page.body.find("role=\"alert\"").unwrap_or(0);
     page.body[from..].split("</div>").next().unwrap_or_default()
+}
+
+/// A paper is the file that the verb writes, under the same strict headers; one that is not there is a page of words.
+#[test]
+fn papers_are_handed_out() {
+    let served = Served::signed_in("papers");
+    let seat =
+        "/sheet/seat.correct?found_half_angle=44deg&wanted_half_angle=45deg&land=5%2F32in&port=2in";
+    for page in ["/job/J-001", seat] {
+        let link = format!("href=\"/print{}", page.split('?').next().unwrap());
+        assert!(served.get(page).body.contains(&link), "{page}");
+        let paper = served.get(&format!("/print{page}"));
+        assert_eq!(paper.status, 200, "{page}: {}", paper.head);
+        assert!(paper.body.starts_with("%PDF-1.7"), "{page}");
+        for header in [
+            "content-type: application/pdf",
+            "content-disposition: inline; filename=",
+            "content-security-policy: default-src 'none'",
+        ] {
+            assert!(paper.head.contains(header), "{page}: {}", paper.head);
+        }
+    }
+    for (page, said) in [
+        ("/print/job/J-999", "There is no job"),
+        ("/print/sheet/seat.correct?land=wide", "wide"),
+        ("/print/nothing", "no such page"),
+    ] {
+        let paper = served.get(page);
+        assert!(
+            (400..500).contains(&paper.status),
+            "{page}: {}",
+            paper.status
+        );
+        assert!(paper.body.contains(said), "{page}: {}", paper.body);
+    }
 }

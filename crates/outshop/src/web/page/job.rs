@@ -28,6 +28,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             (say::ordered(kept.made_on, kit::name(view.book, kept.made_by), kept.plan.promised))
         }
         @if let Some(next) = next(kept) { p { a class="need" href=(next.anchor()) { (say::next(&next.words())) } } }
+        (crate::web::print::link(&format!("job/{title}")))
         section class="ruled" {
             h2 { (say::CAUTIONS) }
             ul class="caution" { @for line in &kept.plan.cautions { li { (line) } } }

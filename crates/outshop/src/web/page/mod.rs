@@ -188,7 +188,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
 }
 
 /// A part of a path as it was meant: `%20` is a blank.
-fn decode(part: &str) -> String {
+pub(super) fn decode(part: &str) -> String {
     let read = fields(format!("x={}", part.replace('+', "%2B")).as_bytes());
     read.into_iter()
         .next()

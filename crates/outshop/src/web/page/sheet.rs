@@ -39,7 +39,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
             (inputs(view, card))
             div { @match &worked {
                 None => p class="quiet" { (say::FILL_IN) },
-                Some(Ok(sheet)) => { (page(sheet, &drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None))))) }
+                Some(Ok(sheet)) => { (page(sheet, &drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None))))) (crate::web::print::sheet_link(id, &view.query)) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
         }

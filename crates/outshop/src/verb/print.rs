@@ -1,0 +1,246 @@
+//! `print`: a card or a drawing as a file; the same papers that the pages hand out.
+
+mod drawn;
+mod job;
+mod sheet;
+
+use std::fs::OpenOptions;
+use std::io::{ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use clap::{Args, Subcommand};
+use jiff::civil::Date;
+use paper::{About, PaperError, Printed};
+use physics::Given;
+use serde::Deserialize;
+use serde_json::json;
+use sha2::{Digest, Sha256};
+
+use super::pair;
+use crate::words::{self, print as say};
+use crate::{Answer, Clock, Context, Failure};
+
+/// Print a card or a drawing.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Print {
+    /// A job card: what was found, decided and done, with places to write and sign. A PDF.
+    Job {
+        /// Its number, such as J-001.
+        job: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// A lathe card: one worked sheet, its drawing, places to write what was measured. A PDF.
+    Sheet {
+        /// The sheet, such as seat.correct.
+        id: String,
+        /// What goes in: name=value, such as land=5/32in.
+        #[serde(default)]
+        arguments: Vec<String>,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// A drawing to scale: seat, disc, seat-lap or disc-lap. PDF, SVG or DXF, as the file's name ends.
+    Drawing {
+        /// Which: seat, disc, seat-lap or disc-lap.
+        drawing: String,
+        /// Its sizes, and what its title block is to say: name=value, such as port=2-1/4in or material=bronze.
+        #[serde(default)]
+        arguments: Vec<String>,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+}
+
+/// Where a paper goes.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Args, Deserialize)]
+pub struct To {
+    /// The file to write; one named for what it shows if left out, in the folder where you are.
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Write over a file that stands there.
+    #[arg(long)]
+    #[serde(default)]
+    pub over: bool,
+}
+
+/// A paper, not yet anywhere.
+pub struct Paper {
+    /// A name for its file.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+    /// How many pages, where it has pages.
+    pub pages: Option<usize>,
+}
+
+impl Print {
+    /// Prints.
+    ///
+    /// # Errors
+    /// [`Failure`]: nothing of that name, sizes that cannot be drawn, or a file that may not be written.
+    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        match self {
+            Print::Job { job, to } => to.write_card(|| job_card(context, job)),
+            Print::Sheet { id, arguments, to } => to.write_card(|| {
+                let given = pairs(arguments, "an argument of a sheet")?;
+                let given: Vec<_> = given.iter().map(|(n, t)| Given::typed(n, t)).collect();
+                lathe_card(context, id, &given)
+            }),
+            Print::Drawing {
+                drawing,
+                arguments,
+                to,
+            } => to.write(|out| {
+                let given = pairs(arguments, "an argument of a drawing")?;
+                drawn::print(context, drawing, &given, out)
+            }),
+        }
+    }
+}
+
+fn pairs(typed: &[String], what: &str) -> Result<Vec<(String, String)>, Failure> {
+    typed.iter().map(|typed| pair(typed, what)).collect()
+}
+
+impl To {
+    /// As [`To::write`], of a card, which is a PDF and nothing else.
+    fn write_card(&self, make: impl FnOnce() -> Result<Paper, Failure>) -> Result<Answer, Failure> {
+        let is_pdf = |path: &PathBuf| {
+            let ending = path.extension().and_then(|e| e.to_str());
+            ending.is_some_and(|e| e.eq_ignore_ascii_case("pdf"))
+        };
+        match &self.out {
+            Some(path) if !is_pdf(path) => Err(Failure::Input(say::only_pdf(path))),
+            _ => self.write(|_| make()),
+        }
+    }
+
+    /// Makes the paper and writes it. Nothing is written over unasked, and nothing is left half written.
+    fn write(
+        &self,
+        make: impl FnOnce(Option<&Path>) -> Result<Paper, Failure>,
+    ) -> Result<Answer, Failure> {
+        let named = self.out.as_deref();
+        if let Some(path) = named {
+            self.may_write(path)?;
+        }
+        let paper = make(named)?;
+        let path = named.map_or_else(|| PathBuf::from(&paper.name), Path::to_path_buf);
+        self.may_write(&path)?;
+        self.put(&path, &paper.bytes).map_err(|e| match e.kind() {
+            ErrorKind::AlreadyExists => Failure::Input(say::stands_there(&path)),
+            _ => Failure::Machine(say::cannot_write(&path, &e)),
+        })?;
+        let sum = sha256(&paper.bytes);
+        let value =
+            json!({ "path": path.display().to_string(), "pages": paper.pages, "sha256": sum });
+        Ok(Answer::done(say::wrote(&path, paper.pages, &sum), value))
+    }
+
+    fn may_write(&self, path: &Path) -> Result<(), Failure> {
+        if path.exists() && !self.over {
+            return Err(Failure::Input(say::stands_there(path)));
+        }
+        Ok(())
+    }
+
+    /// A file beside it first, then its name: whoever looks sees the old paper or the new one, whole.
+    fn put(&self, path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+        if !self.over {
+            let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+            let written = file.write_all(bytes);
+            if written.is_err() {
+                let _ = std::fs::remove_file(path);
+            }
+            return written;
+        }
+        let mut beside = path.as_os_str().to_owned();
+        beside.push(".part");
+        let beside = PathBuf::from(beside);
+        let moved = std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, path));
+        if moved.is_err() {
+            let _ = std::fs::remove_file(&beside);
+        }
+        moved
+    }
+}
+
+fn sha256(bytes: &[u8]) -> String {
+    let sum = Sha256::digest(bytes);
+    sum.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+impl From<PaperError> for Failure {
+    fn from(error: PaperError) -> Failure {
+        Failure::Machine(error.to_string())
+    }
+}
+
+impl Paper {
+    fn pdf(name: &str, printed: Printed) -> Paper {
+        Paper {
+            name: format!("{name}.pdf"),
+            pages: Some(printed.pages),
+            bytes: printed.bytes,
+        }
+    }
+}
+
+/// The job card of a job.
+///
+/// # Errors
+/// If there is no such job, or the book does not read.
+pub fn job_card(context: &mut Context, number: &str) -> Result<Paper, Failure> {
+    let card = job::card(context, number)?;
+    Ok(Paper::pdf(&card.about.number, card.print()?))
+}
+
+/// The lathe card of a worked sheet.
+///
+/// # Errors
+/// What the sheet says of its arguments.
+pub fn lathe_card(context: &mut Context, id: &str, given: &[Given]) -> Result<Paper, Failure> {
+    let card = sheet::card(context, id, given)?;
+    Ok(Paper::pdf(&card.about.number, card.print()?))
+}
+
+/// What stands on every page of a paper: from the book, if one is named.
+fn about(context: &mut Context, number: &str, title: String) -> Result<About, Failure> {
+    let (shop, shows, on) = if context.globals().book.is_some() {
+        let on = context.on()?;
+        let (entry, hash) = context.store()?.head()?;
+        let hash: String = hash.to_string().chars().take(16).collect();
+        (context.store()?.shop()?, say::shows(entry, &hash), on)
+    } else {
+        (None, say::NO_BOOK.into(), without_book(context)?)
+    };
+    Ok(About {
+        title,
+        number: number.into(),
+        as_of: on,
+        as_of_read: words::day(on),
+        shows,
+        demonstration: shop
+            .as_ref()
+            .and_then(|s| s.demonstration)
+            .map(words::page::demonstration),
+        shop: shop.map(|s| s.name),
+        standing: words::STANDING.into(),
+    })
+}
+
+/// The day where no book says in which zone it is: the one asked about, else today in UTC.
+fn without_book(context: &Context) -> Result<Date, Failure> {
+    match context.globals().on {
+        Some(on) => Ok(on),
+        None => Ok(Clock::of_process()?.read("UTC")?.1),
+    }
+}

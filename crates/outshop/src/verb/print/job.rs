@@ -1,0 +1,372 @@
+//! The job card, filled from the book: nothing on it is worked again, only said as it was written.
+
+use std::collections::BTreeSet;
+
+use drawing::Title;
+use measure::House;
+use paper::{
+    Answered, Copied, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Picture, Place, Ruling,
+    Seen, Shelved, Signature, Verdict,
+};
+use rules::Rulebook;
+use shop::book::{
+    Authority, Book, Family, FeatureReading, Finding, Job, Occasion, Part, PersonId, RulingRef,
+};
+use shop::locomotive::family;
+use shop::route::routes;
+
+use super::{about, drawn};
+use crate::verb::rule::said;
+use crate::words::{self, print as say, tag};
+use crate::{Context, Failure};
+
+/// What a card is filled from.
+struct Filling<'b> {
+    book: &'b Book,
+    rules: &'static Rulebook,
+    job: &'b Job,
+    finding: &'b Finding,
+    part: &'b Part,
+    family: Family,
+}
+
+pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failure> {
+    let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
+    let house = context.house();
+    let (_, job) = shop::locomotive::job(&book, number)?;
+    let not_there = |what: &str| Failure::Machine(format!("The {what} of {number} is not there."));
+    let finding = book.findings.get(&job.plan.finding);
+    let finding = finding.ok_or_else(|| not_there("finding"))?;
+    let part = book
+        .parts
+        .get(&finding.part)
+        .ok_or_else(|| not_there("part"))?;
+    let from = Filling {
+        book: &book,
+        rules,
+        job,
+        finding,
+        part,
+        family: family(&book, &part.family)?,
+    };
+    let engine = book.locomotives.get(&job.locomotive);
+    let engine = engine.map_or("?", |e| e.number.as_str());
+    let tag = tag::job(job.number);
+    let about = about(
+        context,
+        &tag,
+        say::job(&tag, engine, &part.name, &job.plan.title),
+    )?;
+    let sheets: Vec<_> = job
+        .plan
+        .sheets
+        .iter()
+        .map(|sheet| Copied::of(&sheet.sheet, &sheet.text))
+        .collect();
+    Ok(JobCard {
+        title: job.plan.title.clone(),
+        facts: from.facts(engine),
+        found: from.found(),
+        verdict: from.verdict(),
+        decision: from.decision(),
+        cautions: job.plan.cautions.clone(),
+        stop_points: job.plan.stop_points.clone(),
+        sizes: job.plan.sizes.clone(),
+        make_first: job.plan.tooling.clone(),
+        shelf: from.shelf(),
+        features: from.features(),
+        operations: from.operations(),
+        proofs: from.proofs(),
+        knock_ons: from.knock_ons(),
+        signatures: from.signatures(),
+        standing: match &job.closed {
+            Some((day, by, verdict)) => vec![words::job::closed(*day, from.name(*by), verdict)],
+            None => {
+                let missing = shop::record::unmet(&book, rules, job, on, house)?;
+                if missing.is_empty() {
+                    vec![say::NOTHING_MISSING.into()]
+                } else {
+                    missing
+                }
+            }
+        },
+        pictures: from.pictures(&tag, about.shop.clone(), on, house)?,
+        sheets,
+        about,
+    })
+}
+
+impl Filling<'_> {
+    fn name(&self, id: PersonId) -> &str {
+        self.book.persons.get(&id).map_or("?", |p| p.name.as_str())
+    }
+
+    fn seen(&self, by: PersonId, on: jiff::civil::Date, told: &str) -> Seen {
+        Seen {
+            by: self.name(by).into(),
+            on: words::day(on),
+            told: told.into(),
+        }
+    }
+
+    fn facts(&self, engine: &str) -> Vec<Fact> {
+        let ordered = say::when_by(self.job.made_on, self.name(self.job.made_by));
+        let mut facts = vec![
+            Fact::of(say::ENGINE, words::engine(engine)),
+            Fact::of(say::PART, &self.part.name),
+            Fact::of(say::ORDERED, ordered),
+        ];
+        if let Some(day) = self.job.plan.promised {
+            facts.push(Fact::of(say::PROMISED, words::day(day)));
+        }
+        facts
+    }
+
+    fn found(&self) -> Vec<Fact> {
+        use words::finding::occasion;
+        let occasion = match &self.finding.occasion {
+            Occasion::Inspection { inspection } => match self.book.inspections.get(inspection) {
+                Some(i) => format!("{} {}", occasion::at(&i.kind), tag::inspection(i.number)),
+                None => occasion::INSPECTION.into(),
+            },
+            Occasion::WriteUp => occasion::WRITE_UP.into(),
+            Occasion::RoadFailure => occasion::ROAD_FAILURE.into(),
+            Occasion::SpecialNotice => occasion::NOTICE.into(),
+            Occasion::PlannedWork => occasion::PLANNED.into(),
+        };
+        let it = self.finding;
+        let found = say::found(
+            &tag::finding(it.number),
+            it.found_on,
+            self.name(it.found_by),
+            &occasion,
+        );
+        let mut facts = vec![Fact::of(say::FINDING, found)];
+        let conditions = it.conditions.iter().map(|word| {
+            let known = self.family.conditions.iter().find(|c| c.word == *word);
+            known.map_or(word.as_str(), |c| c.title.as_str())
+        });
+        facts.extend(conditions.map(|title| Fact::of(say::IT, title)));
+        if !it.told.is_empty() {
+            facts.push(Fact::of(say::TOLD, &it.told));
+        }
+        facts
+    }
+
+    fn verdict(&self) -> Option<Verdict> {
+        let decision = self.finding.decision.as_ref()?;
+        let mark = match decision.verdict.as_str() {
+            "complies" => Mark::Complies,
+            word if word.starts_with("fails") => Mark::Fails,
+            _ => Mark::CannotTell,
+        };
+        Some(Verdict {
+            mark,
+            said: decision.verdict.clone(),
+            rulings: decision.rulings.iter().map(|r| self.ruling(r)).collect(),
+        })
+    }
+
+    /// The version that was applied, as this program's rulebook has it.
+    fn ruling(&self, applied: &RulingRef) -> Ruling {
+        let rule = say::rule(&applied.rule, applied.version);
+        let known = self.rules.rule(&applied.rule).ok();
+        let version = known.and_then(|r| r.versions.iter().find(|v| v.number == applied.version));
+        match (known, version) {
+            (Some(known), Some(version)) => Ruling {
+                title: known.title.clone(),
+                says: said(&version.body),
+                rule,
+                section: version.cite.to_string(),
+                mark: version.mark.clone(),
+            },
+            _ => Ruling {
+                title: applied.rule.clone(),
+                says: String::new(),
+                rule,
+                section: String::new(),
+                mark: say::NOT_ON_FILE.into(),
+            },
+        }
+    }
+
+    fn decision(&self) -> Vec<Fact> {
+        let Some(it) = &self.finding.decision else {
+            return Vec::new();
+        };
+        let route = self.family.routes.iter().find(|r| r.word == it.route);
+        let route = route.map_or(it.route.as_str(), |r| r.title.as_str());
+        let mut facts = vec![
+            Fact::of(say::ROUTE, route),
+            Fact::of(say::SIGNED, say::when_by(it.on, self.name(it.by))),
+            Fact::of(say::BECAUSE, &it.because),
+        ];
+        if let Some(day) = it.recheck {
+            facts.push(Fact::of(say::LOOK_AGAIN, words::day(day)));
+        }
+        facts
+    }
+
+    /// What lies on a shelf for this part.
+    fn shelf(&self) -> Vec<Shelved> {
+        let of_it = |tool: &&shop::book::Tooling| tool.part == self.finding.part;
+        let mut tools: Vec<_> = self.book.tooling.values().filter(of_it).collect();
+        tools.sort_by_key(|tool| tool.number);
+        let shelved = tools.iter().map(|tool| Shelved {
+            number: tag::tool(tool.number),
+            what: tool.what.clone(),
+            shelf: tool.shelf.clone(),
+        });
+        shelved.collect()
+    }
+
+    fn features(&self) -> Vec<Feature> {
+        let at = |readings: &[FeatureReading], feature: &str, place: &str| {
+            readings
+                .iter()
+                .rev()
+                .find(|r| r.feature == feature && r.reading.position == place)
+                .map(|r| r.reading.written())
+        };
+        let features = self.family.features.iter().map(|feature| Feature {
+            title: words::sentence(&feature.title),
+            how: feature.how.clone(),
+            taken: self.taken(&feature.name),
+            places: feature
+                .positions
+                .iter()
+                .map(|place| Place {
+                    place: place.clone(),
+                    found: at(&self.finding.readings, &feature.name, place),
+                    left: at(&self.job.left, &feature.name, place),
+                })
+                .collect(),
+        });
+        features.collect()
+    }
+
+    /// With what and by whom a feature was read, before and after.
+    fn taken(&self, feature: &str) -> Vec<String> {
+        let of_state = |readings: &[FeatureReading], state| {
+            let of_it = || readings.iter().filter(|r| r.feature == feature);
+            let with: BTreeSet<_> = of_it()
+                .filter_map(|r| r.reading.instrument.as_deref())
+                .collect();
+            let by: BTreeSet<_> = of_it().map(|r| r.reading.measured_by.as_str()).collect();
+            let (with, by): (Vec<_>, Vec<_>) =
+                (with.into_iter().collect(), by.into_iter().collect());
+            let told = say::taken(&with.join(", "), &by.join(", "));
+            (!by.is_empty()).then(|| format!("{}: {told}", words::state(state)))
+        };
+        let found = of_state(&self.finding.readings, measure::State::AsFound);
+        let left = of_state(&self.job.left, measure::State::AsLeft);
+        found.into_iter().chain(left).collect()
+    }
+
+    fn operations(&self) -> Vec<Operation> {
+        let steps = self.job.plan.operations.iter().zip(&self.job.operations);
+        let steps = steps.map(|(plan, state)| {
+            let [low, likely, high] = plan.hours.map(|hours| hours.to_string());
+            Operation {
+                what: plan.what.clone(),
+                place: plan.place.clone(),
+                engine: plan.engine.clone(),
+                likely,
+                range: say::range(&low, &high),
+                done: state.done.as_ref().map(|(on, by, hours, told)| Done {
+                    by: self.name(*by).into(),
+                    on: words::day(*on),
+                    hours: hours.map(|h| h.to_string()),
+                    told: told.clone(),
+                }),
+                hold: plan.hold.as_ref().map(|hold| Hold {
+                    look: hold.look.clone(),
+                    who: hold.by.signer().into(),
+                    cleared: state
+                        .cleared
+                        .as_ref()
+                        .map(|(on, by, seen)| self.seen(*by, *on, seen)),
+                }),
+            }
+        });
+        steps.collect()
+    }
+
+    fn proofs(&self) -> Vec<Answered> {
+        let proofs = self.job.plan.proofs.iter().map(|word| {
+            let known = self.family.proofs.iter().find(|p| p.word == *word);
+            let made = self.job.proofs.get(word);
+            Answered {
+                word: word.clone(),
+                asks: known.map_or(String::new(), |p| format!("{}: {}", p.title, p.how)),
+                answer: match made {
+                    Some((true, ..)) => words::job::HELD.into(),
+                    Some((false, ..)) => words::job::DID_NOT_HOLD.into(),
+                    None => String::new(),
+                },
+                seen: made.map(|(_, told, by, on)| self.seen(*by, *on, told)),
+            }
+        });
+        proofs.collect()
+    }
+
+    fn knock_ons(&self) -> Vec<Answered> {
+        let all = self.job.plan.knock_ons.iter().map(|word| {
+            let known = self.family.knock_ons.iter().find(|k| k.word == *word);
+            let seen = self.job.knock_ons.get(word);
+            Answered {
+                word: word.clone(),
+                asks: known.map_or(String::new(), |k| k.title.clone()),
+                answer: String::new(),
+                seen: seen.map(|(told, by, on)| self.seen(*by, *on, told)),
+            }
+        });
+        all.collect()
+    }
+
+    fn signatures(&self) -> Vec<Signature> {
+        let all = Authority::ALL.iter().map(|capacity| {
+            let given = self.job.signatures.iter().find(|s| s.capacity == *capacity);
+            Signature {
+                capacity: capacity.signer().into(),
+                name: given.map(|s| self.name(s.by).into()),
+                on: given.map(|s| words::day(s.on)),
+            }
+        });
+        all.collect()
+    }
+
+    /// The drawings of the job's sheets. A sheet is kept as text, so what is drawn comes from the finding worked
+    /// again; one that would read differently now is not drawn.
+    fn pictures(
+        &self,
+        tag: &str,
+        shop: Option<String>,
+        on: jiff::civil::Date,
+        house: House,
+    ) -> Result<Vec<Picture>, Failure> {
+        let title = Title {
+            shop,
+            part: Some(self.part.name.clone()),
+            number: Some(tag.into()),
+            as_of: Some(on.to_string()),
+            ..Title::default()
+        };
+        let day = self.finding.found_on;
+        let now = routes(self.book, self.rules, self.finding, day, house)?.sheets;
+        let kept = |sheet: &&physics::Sheet| {
+            let mut same = self
+                .job
+                .plan
+                .sheets
+                .iter()
+                .filter(|one| one.sheet == sheet.card.id);
+            same.any(|one| one.text == sheet.to_text())
+        };
+        let drawings = now
+            .iter()
+            .filter(kept)
+            .flat_map(|sheet| drawn::of_sheet(sheet, &title));
+        Ok(drawings.collect())
+    }
+}

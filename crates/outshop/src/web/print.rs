@@ -1,0 +1,97 @@
+//! Papers at the desk: the same files that the verb `print` writes, shown by the browser.
+
+use std::sync::Arc;
+
+use axum::Extension;
+use axum::extract::State;
+use axum::http::{StatusCode, Uri, header};
+use axum::response::{IntoResponse, Response};
+use maud::{Markup, html};
+use physics::Given;
+
+use super::form::fields;
+use super::frame::Place;
+use super::{Desk, Reader, page, trouble};
+use crate::verb::print::{Paper, job_card, lathe_card};
+use crate::{Failure, words};
+
+/// The link to a paper, from the page that shows the same: `job/J-001`, `sheet/seat.correct?land=5/32in`.
+pub fn link(to: &str) -> Markup {
+    html! { p class="small" { a href=(format!("/print/{to}")) { (words::print::CARD) } } }
+}
+
+/// The link to the card of a sheet with these values.
+pub fn sheet_link(id: &str, query: &[(String, String)]) -> Markup {
+    let query = serde_html_form::to_string(query).unwrap_or_default();
+    link(&format!("sheet/{id}?{query}"))
+}
+
+/// Gives a paper. Setting a page computes, so it is done off the threads that answer.
+pub async fn show(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    uri: Uri,
+) -> Response {
+    let set = tokio::task::spawn_blocking(move || {
+        let made = make(&desk, &reader, uri.path(), uri.query().unwrap_or(""));
+        made.unwrap_or_else(|failure| refused(&reader, &failure))
+    })
+    .await;
+    set.unwrap_or_else(|e| refused_plainly(&e.to_string()))
+}
+
+fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Response, Failure> {
+    let mut context = desk.context(Some(&reader.name));
+    let decoded: Vec<String> = path.split('/').skip(2).map(page::decode).collect();
+    let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
+    let paper = match parts.as_slice() {
+        ["job", number] => job_card(&mut context, number)?,
+        ["sheet", id] => {
+            let given: Vec<_> = fields(query.as_bytes())
+                .iter()
+                .filter(|(_, value)| !value.trim().is_empty())
+                .map(|(name, value)| Given::typed(name, value))
+                .collect();
+            lathe_card(&mut context, id, &given)?
+        }
+        _ => return Err(Failure::Input(format!("{}.", words::trouble::NO_PAGE))),
+    };
+    Ok(answer(paper))
+}
+
+fn answer(paper: Paper) -> Response {
+    let name: String = paper
+        .name
+        .chars()
+        .filter(|c| c.is_ascii_alphanumeric() || "-._".contains(*c))
+        .collect();
+    let headers = [
+        (header::CONTENT_TYPE, "application/pdf".to_owned()),
+        (
+            header::CONTENT_DISPOSITION,
+            format!("inline; filename=\"{name}\""),
+        ),
+    ];
+    (headers, paper.bytes).into_response()
+}
+
+fn refused(reader: &Reader, failure: &Failure) -> Response {
+    let place = Place {
+        shop: words::page::PROGRAM,
+        here: "",
+        reader: Some(reader),
+        held: None,
+    };
+    trouble::of(failure, &place)
+}
+
+fn refused_plainly(why: &str) -> Response {
+    let ways = [("/", words::page::AHEAD)];
+    trouble::page(
+        StatusCode::SERVICE_UNAVAILABLE,
+        words::trouble::NOT_SHOWN,
+        why,
+        &ways,
+    )
+    .into_response()
+}

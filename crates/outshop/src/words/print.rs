@@ -1,0 +1,131 @@
+//! Papers: what they say that no screen says, and what the verb that prints them answers.
+
+use std::path::Path;
+
+use jiff::civil::Date;
+
+/// The link on a page.
+pub const CARD: &str = "Print the card";
+/// A fact of a job.
+pub const ENGINE: &str = "Engine";
+/// A fact of a job.
+pub const PART: &str = "Part";
+/// A fact of a job.
+pub const ORDERED: &str = "Ordered";
+/// A fact of a job.
+pub const PROMISED: &str = "Promised";
+/// A fact of a finding.
+pub const FINDING: &str = "Finding";
+/// A fact of a finding.
+pub const IT: &str = "It";
+/// A fact of a finding.
+pub const TOLD: &str = "Told";
+/// A fact of a decision.
+pub const ROUTE: &str = "Route";
+/// A fact of a decision.
+pub const SIGNED: &str = "Signed";
+/// A fact of a decision.
+pub const BECAUSE: &str = "Because";
+/// A fact of a decision.
+pub const LOOK_AGAIN: &str = "Look again";
+/// Nothing stands between a job and its close.
+pub const NOTHING_MISSING: &str = "Nothing is missing; it waits to be closed.";
+/// What a rule's version says is not in this program.
+pub const NOT_ON_FILE: &str = "this version is not in the rulebook of this program";
+/// A sheet worked without a book.
+pub const NO_BOOK: &str = "no book; what was typed is all there is";
+
+/// What of the book a paper shows.
+pub fn shows(entry: u64, hash: &str) -> String {
+    format!("the book through entry {entry}, hash {hash}")
+}
+
+/// The title of a job card.
+pub fn job(tag: &str, engine: &str, part: &str, title: &str) -> String {
+    format!("{tag}: No. {engine}, {part}: {title}")
+}
+
+/// Who did something, and when.
+pub fn when_by(on: Date, by: &str) -> String {
+    format!("{} by {by}", super::day(on))
+}
+
+/// A finding, when it was found, by whom, on what occasion.
+pub fn found(tag: &str, on: Date, by: &str, occasion: &str) -> String {
+    format!("{tag}, found {} by {by} {occasion}", super::day(on))
+}
+
+/// The least and the most hours.
+pub fn range(low: &str, high: &str) -> String {
+    format!("{low} to {high}")
+}
+
+/// What readings were taken with and by whom.
+pub fn taken(instruments: &str, by: &str) -> String {
+    match (instruments, by) {
+        ("", by) => format!("read by {by}; the instrument was not written"),
+        (instruments, by) => format!("read with {instruments} by {by}"),
+    }
+}
+
+/// A rule and its version.
+pub fn rule(id: &str, version: u32) -> String {
+    format!("{id}, version {version}")
+}
+
+/// What was written.
+pub fn wrote(path: &Path, pages: Option<usize>, sha256: &str) -> String {
+    let pages = pages.map_or(String::new(), |n| {
+        format!(" {};", super::count(n, "page", "pages"))
+    });
+    format!("Wrote {}:{pages} sha256 {sha256}.\n", path.display())
+}
+
+/// A file stands where one would be written.
+pub fn stands_there(path: &Path) -> String {
+    format!(
+        "{} stands there already: give another name with --out, or say --over to write over it.",
+        path.display()
+    )
+}
+
+/// The machine would not write.
+pub fn cannot_write(path: &Path, why: &std::io::Error) -> String {
+    format!("{} cannot be written: {why}.", path.display())
+}
+
+/// An ending that says no form of drawing.
+pub fn no_such_form(path: &Path) -> String {
+    format!(
+        "{} is no name for a drawing: one that ends in .pdf, .svg or .dxf was expected.",
+        path.display()
+    )
+}
+
+/// An ending that says no form of card.
+pub fn only_pdf(path: &Path) -> String {
+    format!(
+        "{} is no name for a card: one that ends in .pdf was expected.",
+        path.display()
+    )
+}
+
+/// A drawing that nobody draws.
+pub fn no_such_drawing(what: &str, known: &str) -> String {
+    format!("There is no drawing `{what}`: {known} were expected.")
+}
+
+/// An argument that a drawing does not take.
+pub fn no_such_argument(drawing: &str, name: &str, known: &str) -> String {
+    format!("The drawing {drawing} takes no `{name}`: {known} were expected.")
+}
+
+/// A size that a drawing needs.
+pub fn needs(drawing: &str, name: &str, meaning: &str) -> String {
+    format!("The drawing {drawing} needs {name}: {meaning}.")
+}
+
+/// A size given twice.
+pub fn twice(name: &str) -> String {
+    format!("`{name}` was given twice: once was expected.")
+}

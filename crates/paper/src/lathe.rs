@@ -1,0 +1,44 @@
+//! The lathe card: one worked sheet as it is pinned over the machine.
+
+use serde::Serialize;
+
+use crate::about::{About, Picture};
+use crate::press::{Printed, set};
+use crate::worked::Worked;
+use crate::{PaperError, barcode};
+
+/// One worked sheet on paper.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LatheCard {
+    /// What stands on every page.
+    pub about: About,
+    /// The sheet.
+    pub worked: Worked,
+    /// Its drawings.
+    pub pictures: Vec<Picture>,
+}
+
+#[derive(Serialize)]
+struct Page<'c> {
+    #[serde(flatten)]
+    card: &'c LatheCard,
+    barcode: String,
+}
+
+impl LatheCard {
+    /// Sets the card.
+    ///
+    /// # Errors
+    /// [`PaperError`].
+    pub fn print(&self) -> Result<Printed, PaperError> {
+        let barcode = barcode::svg(&self.about.number)?;
+        set(
+            "lathe.typ",
+            &Page {
+                card: self,
+                barcode,
+            },
+            self.about.as_of,
+        )
+    }
+}

@@ -1,0 +1,27 @@
+//! Typeset documents: the only crate that knows a page.
+//!
+//! A card is plain words, numbers as they were written, formulas as shapes and drawings as SVG; it becomes a
+//! PDF that keeps for decades, can be read aloud, carries its own data inside, and is the same bytes whenever
+//! it is made from the same data. Templates are fixed; what people wrote goes in as data and is never markup.
+
+mod about;
+pub mod barcode;
+mod error;
+mod job;
+mod lathe;
+mod letters;
+mod plate;
+mod press;
+mod worked;
+mod world;
+
+pub use about::{About, Picture};
+pub use error::PaperError;
+pub use job::{
+    Answered, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Place, Ruling, Seen, Shelved,
+    Signature, Verdict,
+};
+pub use lathe::LatheCard;
+pub use plate::Plate;
+pub use press::Printed;
+pub use worked::{Copied, Formula, Input, Line, Outcome, Step, Worked};

@@ -1,0 +1,87 @@
+//! From data to a finished file: an archival PDF that holds its own data, the same bytes for the same data.
+
+use jiff::civil::Date;
+use serde::Serialize;
+use serde_json::Value;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::{Datetime, Smart};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
+
+use crate::PaperError;
+use crate::letters::readable;
+use crate::world::{Desk, has_letters};
+
+/// What a finished file conforms to: archival with its source data inside, and readable aloud
+/// (`docs/decisions/0012-papers.md`).
+const STANDARDS: [PdfStandard; 2] = [PdfStandard::A_3a, PdfStandard::Ua_1];
+
+/// A document is forgotten when two more have been set; without it each one would stay in memory.
+const KEPT: usize = 2;
+
+/// A finished document.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Printed {
+    /// The PDF.
+    pub bytes: Vec<u8>,
+    /// How many pages it has.
+    pub pages: usize,
+    /// What the typesetter found odd; a test holds that there is nothing.
+    pub oddities: Vec<String>,
+}
+
+/// Sets a document: `record` is what the template draws from, and what the file carries inside as JSON.
+///
+/// # Errors
+/// [`PaperError`], a fault of ours.
+pub fn set<T: Serialize>(template: &str, record: &T, as_of: Date) -> Result<Printed, PaperError> {
+    let failed = |why: String| PaperError::Set(why);
+    let record = serde_json::to_value(record).map_err(|e| failed(e.to_string()))?;
+    let page = readable(record.clone(), &has_letters()?);
+    let desk = Desk::of(template, text(&page)?, text(&record)?)?;
+    let set = typst::compile::<PagedDocument>(&desk);
+    let printed = set
+        .output
+        .map_err(|e| failed(told(&e)))
+        .and_then(|document| {
+            let options = PdfOptions {
+                creator: Smart::Custom(Some("Outshop".into())),
+                timestamp: stamp(as_of),
+                standards: PdfStandards::new(&STANDARDS)
+                    .map_err(|e| failed(e.message().to_string()))?,
+                ..PdfOptions::default()
+            };
+            let bytes = typst_pdf::pdf(&document, &options).map_err(|e| failed(told(&e)))?;
+            Ok(Printed {
+                bytes,
+                pages: document.pages().len(),
+                oddities: set.warnings.iter().map(one).collect(),
+            })
+        });
+    typst::comemo::evict(KEPT);
+    printed
+}
+
+fn text(value: &Value) -> Result<String, PaperError> {
+    serde_json::to_string_pretty(value).map_err(|e| PaperError::Set(e.to_string()))
+}
+
+/// Midnight at the start of the day for which the data is true.
+fn stamp(as_of: Date) -> Option<Timestamp> {
+    let (month, day) = (as_of.month().unsigned_abs(), as_of.day().unsigned_abs());
+    let midnight = Datetime::from_ymd_hms(i32::from(as_of.year()), month, day, 0, 0, 0)?;
+    Some(Timestamp::new_utc(midnight))
+}
+
+fn told(errors: &[SourceDiagnostic]) -> String {
+    let all: Vec<_> = errors.iter().map(one).collect();
+    all.join("; ")
+}
+
+fn one(what: &SourceDiagnostic) -> String {
+    let mut text = what.message.to_string();
+    for hint in &what.hints {
+        text.push_str(&format!(" ({})", hint.v));
+    }
+    text
+}
