@@ -176,6 +176,7 @@ const DOORS: &[(&[&str], &str)] = &[
         &["due", "14", "--why"],
         r#"{"due":{"engine":"14","why":true}}"#,
     ),
+    (
         &["print", "job", "J-001", "--out", "card.pdf"],
         r#"{"print":{"job":{"job":"J-001","out":"card.pdf"}}}"#,
     ),
