@@ -1,6 +1,13 @@
 //! Writes the sample cards into a folder, to be looked at: `cargo run -p paper --release --example cards -- FOLDER`.
 //! With a number after the folder it then sets so many cards more, each different, and tells what memory is held.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "shares the samples of the tests, which may fail loudly"
+)]
+
 #[path = "../tests/paper/samples.rs"]
 mod samples;
 

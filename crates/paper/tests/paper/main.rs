@@ -1,5 +1,12 @@
 //! The crate's tests: one binary.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on must fail, in its helpers too"
+)]
+
 mod barcode;
 mod cards;
 mod file;
