@@ -114,8 +114,76 @@ pub const QUESTIONS: &[Question] = &[
         ],
     },
     Question {
+        asks: "which axle of the diesel it is",
+        answers: &[
+            (
+                "axle-unpowered-or-friction",
+                "an axle without a motor, or with one and friction bearings",
+            ),
+            (
+                "axle-other-powered",
+                "an axle with a motor and no friction bearings, but the center one of three",
+            ),
+            (
+                "axle-center-of-three",
+                "the center axle of a truck with three",
+            ),
+        ],
+    },
+    Question {
+        asks: "whether the center plate carries traction",
+        answers: &[
+            ("plate-no-traction", "the center plate carries no traction"),
+            (
+                "plate-carries-traction",
+                "the center plate carries traction",
+            ),
+        ],
+    },
+    Question {
+        asks: "which pair of side bearings it is",
+        answers: &[
+            (
+                "first-side-bearings",
+                "the side bearings, or the first pair of two",
+            ),
+            ("second-side-bearings", "the second pair of side bearings"),
+        ],
+    },
+    Question {
+        asks: "which axles are compared",
+        answers: &[
+            (
+                "diameters-within-truck",
+                "axles of one truck, without shims",
+            ),
+            (
+                "diameters-shimmed-or-between",
+                "axles with shims, or of different trucks",
+            ),
+        ],
+    },
+    Question {
+        asks: "which flange the wheels have",
+        answers: &[
+            ("standard-flange", "a flange of the usual width"),
+            ("wide-flange", "a wide flange"),
+        ],
+    },
+    Question {
+        asks: "which service she is in",
+        answers: &[
+            ("road-service", "road service"),
+            ("yard-service", "yard service alone"),
+        ],
+    },
+    Question {
         asks: "on what occasion it is measured",
         answers: &[
+            (
+                "wheels-applied-or-turned",
+                "when wheels are applied or turned",
+            ),
             ("at-tire-turning", "when tires are turned or renewed"),
             ("after-repair", "a steam test after a repair or alteration"),
             (

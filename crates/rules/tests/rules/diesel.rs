@@ -201,3 +201,96 @@ fn its_daily_reports_are_kept_92_days() {
     };
     assert_eq!(kept.keep, Keep::Days(92));
 }
+
+/// The figures as printed in 2015: rule, section, words.
+const FIGURES: &[(&str, &str, &str)] = &[
+    ("scope.track-gauge", "229.3", "exactly 56 1/2 in"),
+    (
+        "piston-travel.short-of-stroke",
+        "229.55",
+        "at least 1 1/2 in",
+    ),
+    ("brake-cylinder.pressure", "229.55", "at least 30 psi"),
+    ("brake-gear.wear", "229.57", "at most 30 percent"),
+    ("leak.main-reservoir", "229.59", "at most 3 psi a minute"),
+    ("leak.brake-pipe", "229.59", "at most 5 psi a minute"),
+    ("leak.brake-cylinder", "229.59", "at least 5 minutes"),
+    ("leak.control-air", "229.59", "at most 3 psi a minute"),
+    ("coupler.knuckle", "229.61", "at most 5 5/16 in"),
+    ("coupler.slack", "229.61", "at most 1/2 in"),
+    ("lateral.unpowered-or-friction", "229.63", "at most 1 in"),
+    ("lateral.other-powered", "229.63", "at most 3/4 in"),
+    ("lateral.center-of-three", "229.63", "at most 1 1/4 in"),
+    ("spring.other-leaves", "229.65", "under 3 leaves"),
+    ("center-plate.no-traction", "229.67", "at least 3/4 in"),
+    (
+        "center-plate.carries-traction",
+        "229.67",
+        "at least 1 1/2 in",
+    ),
+    ("center-plate.lost-motion", "229.67", "at most 1/2 in"),
+    ("side-bearing.first-each", "229.69", "at most 1/4 in"),
+    ("side-bearing.first-total", "229.69", "at most 1/2 in"),
+    ("side-bearing.second-each", "229.69", "at most 1/2 in"),
+    ("side-bearing.second-total", "229.69", "at most 1 in"),
+    ("nest.broken-springs", "229.69", "at most 25 percent"),
+    ("clearance.above-rail", "229.71", "at least 2 1/2 in"),
+    (
+        "wheel.same-axle-circumference",
+        "229.73(a)",
+        "at most 1/4 in",
+    ),
+    (
+        "wheel.truck-diameters-within-truck",
+        "229.73(b)",
+        "at most 3/4 in",
+    ),
+    (
+        "wheel.truck-diameters-shimmed-or-between",
+        "229.73(b)",
+        "at most 1 1/4 in",
+    ),
+    (
+        "wheel.gauge-standard-flange",
+        "229.73(c)",
+        "53 in to 53 1/2 in",
+    ),
+    ("wheel.gauge-wide-flange", "229.73(c)", "53 in to 53 1/4 in"),
+    ("wheel.back-to-back", "229.73(d)", "at most 1/4 in"),
+    ("wheel.flat-spot", "229.75(a)", "under 2 1/2 in"),
+    ("wheel.flat-spots-adjoining", "229.75(a)", "under 2 in"),
+    ("wheel.flange-chip-length", "229.75(b)", "at most 1 1/2 in"),
+    ("wheel.flange-chip-width", "229.75(b)", "at most 1/2 in"),
+    ("wheel.broken-rim-tread", "229.75(c)", "at least 3 3/4 in"),
+    ("wheel.shelled-spot", "229.75(d)", "under 2 1/2 in"),
+    ("wheel.shelled-spots-adjoining", "229.75(d)", "under 2 in"),
+    ("wheel.seam-from-flange", "229.75(e)", "over 3 3/4 in"),
+    ("wheel.flange-thickness", "229.75(f)", "over 7/8 in"),
+    ("wheel.tread-hollow-road", "229.75(g)", "under 5/16 in"),
+    ("wheel.tread-hollow-yard", "229.75(g)", "under 3/8 in"),
+    ("wheel.flange-height", "229.75(h)", "under 1 1/2 in"),
+    ("tire.thickness", "229.75(i)", "at least 1 1/2 in"),
+    ("wheel.rim-thickness-road", "229.75(j)", "at least 1 in"),
+    ("wheel.rim-thickness-yard", "229.75(j)", "at least 3/4 in"),
+    ("wheel.cracks", "229.75(k)", "no cracks or breaks"),
+];
+
+#[test]
+fn the_figures_of_part_229_are_those_printed() {
+    for (id, section, words) in FIGURES {
+        let ruling = book().ruling(&format!("us-diesel.{id}"), DAY).expect(id);
+        let Body::Limit(limit) = ruling.body else {
+            panic!("{id} is no limit")
+        };
+        assert_eq!(
+            (ruling.cite.section.as_str(), limit.words().as_str()),
+            (*section, *words),
+            "{id}"
+        );
+    }
+    let rules = book().in_jurisdiction("us-diesel");
+    assert_eq!(
+        rules.filter(|r| r.kind == rules::Kind::Limit).count(),
+        FIGURES.len()
+    );
+}

@@ -328,7 +328,8 @@ fn to_come(
     let arm = clock.arms.iter().find(|arm| arm.unit == "calendar days")?;
     let anchor = arm.anchor.as_ref();
     let last = arm.stops_on.and_then(|day| day.yesterday().ok());
-    let last = last.filter(|_| arm.left.is_some());
+    // Once its last day is past she is not used until it is held, on whatever day that is.
+    let last = last.filter(|last| arm.left.is_some() && *last >= on);
     let planned = kept
         .papers
         .iter()

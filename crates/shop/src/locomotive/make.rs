@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::{Size, State};
-use rules::Rulebook;
+use rules::{Body, Limit, Outcome, Rulebook};
 
 use super::reading::{check_readings, value};
 use crate::Refusal;
@@ -179,6 +179,16 @@ pub fn add_engine(
     if new.gauge <= Size::ZERO {
         return Err(Refusal::input("The track gauge must be more than nothing."));
     }
+    if let Some(limit) = reach(rules, &new.jurisdiction)
+        && !matches!(limit.judge(new.gauge), Outcome::Passes)
+    {
+        return Err(Refusal::input(format!(
+            "The rulebook `{}` does not reach an engine of this track gauge: {} is {}.",
+            new.jurisdiction,
+            limit.subject,
+            limit.words()
+        )));
+    }
     Ok(vec![Statement::LocomotiveAdded(LocomotiveAdded {
         id: new.id,
         number,
@@ -189,6 +199,15 @@ pub fn add_engine(
         axle_load_lb: new.axle_load_lb,
         fittings: new.fittings,
     })])
+}
+
+/// The track gauge a rulebook reaches, where it holds the rule `scope.track-gauge`: its newest version.
+fn reach<'r>(rules: &'r Rulebook, jurisdiction: &str) -> Option<&'r Limit> {
+    let rule = rules.rule(&format!("{jurisdiction}.scope.track-gauge"));
+    match &rule.ok()?.versions.last()?.body {
+        Body::Limit(limit) => Some(limit),
+        _ => None,
+    }
 }
 
 /// States an inspection held before the book began.

@@ -323,3 +323,30 @@ fn a_diesel_has_no_log_of_fires_and_no_steam_inspection() {
     assert!(open("periodic").is_ok() && open("daily").is_ok());
     no(open("31"), Input, &["31", "periodic"]);
 }
+
+/// 229.3: the part reaches standard gauge railroads, so a narrow gauge diesel is outside it.
+#[test]
+fn a_narrow_gauge_diesel_is_outside_the_part() {
+    let world = shop();
+    let at = |gauge: &str, jurisdiction: &str| {
+        let new = NewEngine {
+            id: LocomotiveId(4),
+            number: "4".into(),
+            wheels: "B-B".into(),
+            gauge: Size::parse(gauge).unwrap(),
+            jurisdiction: jurisdiction.into(),
+            mawp_psig: None,
+            axle_load_lb: None,
+            fittings: Default::default(),
+        };
+        add_engine(&world.book, world.rules, new)
+    };
+    no(
+        at("36 in", "us-diesel"),
+        Input,
+        &["does not reach", "56 1/2 in"],
+    );
+    assert!(at("56 1/2 in", "us-diesel").is_ok());
+    // Part 230 takes steam locomotives of narrower gauge.
+    assert!(at("36 in", "us-steam").is_ok());
+}

@@ -215,6 +215,14 @@ fn notice_of_an_annual_goes_a_month_before() {
     );
     let late = paper(&world, "notice.annual", date(2026, 3, 1)).remove(0);
     assert!(late.done.unwrap().late);
+    // Her last day is past: whenever it will be held, its notice goes a month before that day.
+    let lapsed = paper(&world, "notice.annual", date(2026, 4, 1));
+    assert!(
+        lapsed
+            .iter()
+            .any(|p| (p.by, p.state) == (None, PaperState::CannotTell)),
+        "{lapsed:?}"
+    );
     // No annual known: the day cannot be told.
     let blank = paper(&World::new(), "notice.annual", TODAY).remove(0);
     assert_eq!((blank.by, blank.state), (None, PaperState::CannotTell));
