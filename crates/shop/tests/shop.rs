@@ -7,6 +7,8 @@
     reason = "a test may stop at the first surprise, helpers included"
 )]
 
+#[path = "shop/ahead.rs"]
+mod ahead;
 #[path = "shop/clocks.rs"]
 mod clocks;
 #[path = "shop/diesel.rs"]

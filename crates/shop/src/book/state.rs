@@ -162,7 +162,7 @@ impl Locomotive {
     }
 
     /// Takes one closing of the log. Days between two closings are not closed by them.
-    pub(super) fn close_log(&mut self, from: Date, through: Date) {
+    pub(crate) fn close_log(&mut self, from: Date, through: Date) {
         let mut all = std::mem::take(&mut self.log_closed);
         all.push((from, through));
         all.sort();

@@ -1,11 +1,21 @@
 //! Plain values for every list, page and paper; no layout.
 
 mod ahead;
+mod dates;
+mod good;
+mod look;
+mod suppose;
 
 use jiff::civil::Date;
 use rules::Rulebook;
 
 pub use ahead::{Ahead, Run, ahead};
+pub use dates::{DateOf, Deadline, Reach, deadlines};
+pub use good::Good;
+pub use look::{
+    Asked, Change, Course, Look, Stopped, Train, changes, courses, look, stopped_words, train_words,
+};
+pub use suppose::{Standing, Suppose};
 
 use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId};
