@@ -17,6 +17,8 @@ mod diesel;
 mod families;
 #[path = "shop/flow.rs"]
 mod flow;
+#[path = "shop/limits.rs"]
+mod limits;
 #[path = "shop/metal.rs"]
 mod metal;
 #[path = "shop/history.rs"]

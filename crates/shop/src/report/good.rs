@@ -194,7 +194,7 @@ impl Asker<'_> {
         all.push(one.clone());
         all.sort_by_key(Suppose::on);
         let mut walk = Walk::begin(self.book, self.rules, self.engine, self.on, &all)?;
-        let points = walk.to_the_end(&all, Some(until))?;
+        let points = walk.walk(&all, Some(until))?;
         Ok((points, walk))
     }
 

@@ -99,7 +99,7 @@ pub fn courses(
 ) -> Result<Look, Refusal> {
     let supposed = admitted(book, rules, engine, on, supposed)?;
     let mut walk = Walk::begin(book, rules, engine, on, &supposed)?;
-    let points = walk.to_the_end(&supposed, None)?;
+    let points = walk.walk(&supposed, None)?;
     let hopeful = hopeful(book, rules, engine, on, &supposed, &points)?;
     let mut papers = Vec::new();
     for (at, one) in held(&supposed).enumerate() {
@@ -144,7 +144,7 @@ fn hopeful(
         return Ok(points.to_vec());
     }
     let mut walk = Walk::begin(book, rules, engine, on, supposed)?.hopefully();
-    walk.to_the_end(supposed, None)
+    walk.walk(supposed, None)
 }
 
 /// Looks ahead from a day: as [`courses`], with the last good day of everything that is to be held.
@@ -160,7 +160,7 @@ pub fn look(
 ) -> Result<Look, Refusal> {
     let mut look = courses(book, rules, engine, on, supposed)?;
     let mut walk = Walk::begin(book, rules, engine, on, &look.supposed)?;
-    let base = walk.to_the_end(&look.supposed, None)?;
+    let base = walk.walk(&look.supposed, None)?;
     let supposed = look.supposed.clone();
     let hopeful = hopeful(book, rules, engine, on, &supposed, &base)?;
     let asker = Asker {

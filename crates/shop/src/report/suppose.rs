@@ -207,7 +207,7 @@ impl<'r> Walk<'r> {
     }
 
     /// Walks to the last promised run or supposed day, or to `until`, and says how each day stood.
-    pub(super) fn to_the_end(
+    pub(super) fn walk(
         &mut self,
         supposed: &[Suppose],
         until: Option<Date>,

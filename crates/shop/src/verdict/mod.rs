@@ -4,11 +4,18 @@
 //! *fails*: at least one was not. *cannot tell: needs ...*: something is missing, and missing never
 //! helps. A verdict decides nothing; a named person does.
 
+mod check;
+mod figure;
+mod number;
+
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::{Fraction, House, Size, show};
 use rules::{Body, Limit, LimitValue, Outcome, Rulebook, Ruling};
+
+pub use check::{Answered, Checked, Fineness, LimitQuestion, check};
+use figure::{Told, figure};
 
 use crate::Refusal;
 use crate::book::{
@@ -331,21 +338,20 @@ impl Bench<'_> {
             RuleChoice::One(rule) => rule.clone(),
             RuleChoice::ByFact(facts) => match self.by_fact(facts) {
                 Ok(rule) => rule,
-                Err(need) => return Ok(self.unknown(title, read, need)),
+                Err(need) => return Ok(self.unknown(title, read, vec![need])),
             },
         };
         let ruling = self.rules.ruling(&rule, self.question.on)?;
-        let limit = match &ruling.body {
-            Body::Limit(limit) => limit.clone(),
-            Body::LimitTable(table) => match self.cell(table) {
-                Ok(limit) => limit,
-                Err(need) => {
-                    let mut line = self.unknown(title, read, need);
-                    line.ruling = Some(ruling);
-                    return Ok(line);
-                }
-            },
-            _ => return Err(Refusal::input(format!("The rule `{rule}` is not a limit."))),
+        let limit = match self.figure(&ruling.body) {
+            Ok(Some(limit)) => limit,
+            Ok(None) => {
+                return Err(Refusal::input(format!("The rule `{rule}` is not a limit.")));
+            }
+            Err(needs) => {
+                let mut line = self.unknown(title, read, needs);
+                line.ruling = Some(ruling);
+                return Ok(line);
+            }
         };
         // Both ends are held against it: a limit may have two sides. What one place fails, no other
         // place can mend, so a place not read does not hide a failure.
@@ -391,23 +397,13 @@ impl Bench<'_> {
             .ok_or_else(|| format!("a rule for {fact} `{told}`"))
     }
 
-    /// The cell of the tire table for this engine and wheel.
-    fn cell(&self, table: &rules::LimitTable) -> Result<Limit, String> {
-        let engine = self.book.locomotives.get(&self.question.part.locomotive);
-        let load = engine
-            .and_then(|e| e.axle_load_lb)
-            .ok_or("the weight on drivers per driving axle")?;
-        let center = self
-            .question
-            .part
-            .facts
-            .get("center-diameter")
-            .ok_or("the diameter of the wheel center")?;
-        let center = Size::parse(center)
-            .map_err(|e| format!("the diameter of the wheel center as a size ({e})"))?;
-        table
-            .limit_at(Fraction::from_integer(i128::from(load)), center.inches())
-            .map_err(|e| e.to_string())
+    /// The figure of a limit of any kind, for this engine and part.
+    fn figure(&self, body: &Body) -> Result<Option<Limit>, Vec<String>> {
+        let told = Told {
+            facts: &self.question.part.facts,
+            engine: self.book.locomotives.get(&self.question.part.locomotive),
+        };
+        figure(body, told)
     }
 
     /// Our own limit, where the shop has set one.
@@ -449,8 +445,7 @@ impl Bench<'_> {
     }
 
     /// A line whose limit cannot be told; readings that are missing too are named with it.
-    fn unknown(&self, title: &str, read: &Read, need: String) -> Line {
-        let mut needs = vec![need];
+    fn unknown(&self, title: &str, read: &Read, mut needs: Vec<String>) -> Line {
         needs.extend(read.missing.iter().cloned());
         Line {
             what: title.into(),
