@@ -129,6 +129,7 @@ fn fire(number: u32, day: Date) -> Statement {
         out: Some(day.at(17, 0, 0, 0)),
         gone: (!number.is_multiple_of(7)).then(|| day.at(21, 45, 0, 0)),
         miles: Some(20 + number % 40),
+        offered: None,
     })
 }
 

@@ -8,6 +8,7 @@ mod args;
 mod context;
 pub mod drawn;
 mod ids;
+mod logfile;
 mod now;
 mod verb;
 mod web;

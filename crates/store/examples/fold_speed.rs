@@ -40,6 +40,7 @@ fn book() -> Vec<Statement> {
             out: Some(day.at(17, 0, 0, 0)),
             gone: Some(day.at(22, 15, 0, 0)),
             miles: Some(34),
+            offered: None,
         })
     }));
     all

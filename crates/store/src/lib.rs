@@ -23,4 +23,5 @@ pub use entry::{Entry, Hash};
 pub use error::{Class, StoreError};
 pub use file::Store;
 pub use keys::{Keys, Token};
+pub use read::Batch;
 pub use write::{Act, By, Receipt};

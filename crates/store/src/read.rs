@@ -2,7 +2,7 @@
 
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row as SqlRow, params_from_iter};
-use shop::book::{Book, Fires, LocomotiveId, Row, RowKind, Shop};
+use shop::book::{BatchId, Book, Fires, LocomotiveId, PersonId, Row, RowKind, Shop, Statement};
 
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
@@ -30,6 +30,29 @@ impl Store {
             Ok(book)
         };
         read().map_err(|e: LoadError| e.into_store(&self.path))
+    }
+
+    /// The same with the fires of several engines.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book_with_fires_of_each(&self, engines: &[LocomotiveId]) -> Result<Book, StoreError> {
+        let read = || {
+            let mut book = load(&self.connection)?;
+            for engine in engines {
+                fires_of(&self.connection, &mut book, *engine)?;
+            }
+            Ok(book)
+        };
+        read().map_err(|e: LoadError| e.into_store(&self.path))
+    }
+
+    /// What came in together, oldest first: imports, lists, days away from the book.
+    ///
+    /// # Errors
+    /// If an entry does not read, or the database fails.
+    pub fn batches(&self) -> Result<Vec<Batch>, StoreError> {
+        batches(&self.connection).map_err(|e| e.into_store(&self.path))
     }
 
     /// All of the book, every fire of every engine included.
@@ -63,6 +86,63 @@ impl Store {
     pub fn head(&self) -> Result<(u64, Hash), StoreError> {
         head(&self.connection).map_err(StoreError::of(&self.path))
     }
+}
+
+/// Entries that came in together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Batch {
+    /// Its id.
+    pub id: BatchId,
+    /// How many entries.
+    pub entries: u64,
+    /// The number of the first.
+    pub first: u64,
+    /// The number of the last.
+    pub last: u64,
+    /// Who entered the first.
+    pub by: PersonId,
+    /// When the first was entered, as text.
+    pub recorded_at: String,
+    /// Whether it was taken back.
+    pub withdrawn: bool,
+}
+
+fn batches(connection: &Connection) -> Result<Vec<Batch>, LoadError> {
+    const SQL: &str = "SELECT b.batch, b.entries, b.first, b.last, e.person, e.recorded_at FROM \
+        (SELECT batch, count(*) AS entries, min(seq) AS first, max(seq) AS last FROM entry \
+        WHERE batch IS NOT NULL GROUP BY batch) AS b JOIN entry AS e ON e.seq = b.first ORDER BY b.first";
+    const TAKEN_BACK: &str = "SELECT form, body FROM entry WHERE kind = 'batch-withdrawn'";
+    let mut taken_back = Vec::new();
+    let mut all = connection.prepare_cached(TAKEN_BACK)?;
+    let mut rows = all.query([])?;
+    while let Some(row) = rows.next()? {
+        let (form, body): (u32, String) = (row.get(0)?, row.get(1)?);
+        if let Statement::BatchWithdrawn(it) = Statement::read("batch-withdrawn", form, &body)
+            .map_err(|e| LoadError::Row(e.to_string()))?
+        {
+            taken_back.push(it.batch);
+        }
+    }
+    let mut all = connection.prepare_cached(SQL)?;
+    let mut rows = all.query([])?;
+    let mut batches = Vec::new();
+    let number = |row: &SqlRow<'_>, at| -> rusqlite::Result<u64> {
+        Ok(u64::try_from(row.get::<_, i64>(at)?).unwrap_or(0))
+    };
+    while let Some(row) = rows.next()? {
+        let unread = |e: shop::book::IdError| LoadError::Row(e.to_string());
+        let id: BatchId = row.get::<_, String>(0)?.parse().map_err(unread)?;
+        batches.push(Batch {
+            id,
+            entries: number(row, 1)?,
+            first: number(row, 2)?,
+            last: number(row, 3)?,
+            by: row.get::<_, String>(4)?.parse().map_err(unread)?,
+            recorded_at: row.get(5)?,
+            withdrawn: taken_back.contains(&id),
+        });
+    }
+    Ok(batches)
 }
 
 /// A failure to load: the database's, or a row that does not read.

@@ -83,6 +83,7 @@ fn one(
         stops: stopped,
         release: released,
         runs,
+        notices,
         ..
     } = ahead(book, rules, id, on)?;
     let mut text = format!(
@@ -104,6 +105,9 @@ fn one(
         if open {
             text.push_str(&opened(clock));
         }
+    }
+    for notice in &notices {
+        text.push_str(&format!("  {:<11} {}\n", LOOK, wrap(notice, 14, 100)));
     }
     text.push_str(&bottom_line(&kept.number, &stopped, &released, on));
     let mut trains = Vec::new();
@@ -129,9 +133,13 @@ fn one(
             Release::Stands { by, on, log_through } => json!({ "by": by, "on": on.to_string(), "log_through": log_through.to_string() }),
             Release::None(why) => json!({ "none": why }),
         },
+        "notices": notices,
     });
     Ok((text, value, !stopped.is_empty()))
 }
+
+/// The word before what somebody must look at though it stops nothing.
+const LOOK: &str = "look";
 
 /// A clock opened: the rule, its arms, what would change it.
 fn opened(clock: &Clock) -> String {

@@ -7,7 +7,7 @@ use shop::book::Statement;
 use store::By;
 
 use super::{date, saved};
-use crate::{Answer, Context, Failure};
+use crate::{Answer, Context, Failure, words};
 
 /// Show entries, or put one right.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
@@ -30,6 +30,16 @@ pub enum Entry {
         /// What is to stand: name=value, value in JSON or as plain text; null takes a value out.
         #[arg(required = true)]
         changes: Vec<String>,
+    },
+    /// What came in together from a file or a list, a line each.
+    Batches,
+    /// Take back all that came in together; it stays readable and counts no more.
+    Withdraw {
+        /// The batch, as `entry batches` names it; its first letters will do.
+        batch: String,
+        /// Why.
+        #[arg(long)]
+        because: String,
     },
 }
 
@@ -83,8 +93,75 @@ impl Entry {
                 because,
                 changes,
             } => correct(context, *number, because, changes),
+            Entry::Batches => batches(context),
+            Entry::Withdraw { batch, because } => withdraw(context, batch, because),
         }
     }
+}
+
+fn batches(context: &mut Context) -> Result<Answer, Failure> {
+    let book = context.book()?;
+    let mut told = String::new();
+    let mut list = Vec::new();
+    for batch in context.store()?.batches()? {
+        let by = super::name(&book, batch.by);
+        let id = batch.id.to_string();
+        let line = words::log::batch(
+            &id,
+            batch.entries,
+            batch.first,
+            batch.last,
+            &batch.recorded_at,
+            by,
+        );
+        let back = if batch.withdrawn {
+            format!("; {}", words::log::TAKEN_BACK)
+        } else {
+            String::new()
+        };
+        told.push_str(&format!("{line}{back}\n"));
+        list.push(json!({
+            "batch": id, "entries": batch.entries, "first": batch.first, "last": batch.last,
+            "recorded_at": batch.recorded_at, "by": by, "withdrawn": batch.withdrawn,
+        }));
+    }
+    if list.is_empty() {
+        told.push_str(&format!("{}\n", words::log::NO_BATCH));
+    }
+    Ok(Answer::done(told, json!(list)))
+}
+
+fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer, Failure> {
+    let wanted = batch.trim().to_ascii_lowercase();
+    let all = context.store()?.batches()?;
+    let found: Vec<_> = all
+        .iter()
+        .filter(|it| wanted.len() >= 4 && it.id.to_string().starts_with(&wanted))
+        .collect();
+    let batch = match found.as_slice() {
+        [one] => one.id,
+        [] => {
+            return Err(Failure::Input(format!(
+                "There is no batch `{wanted}` in this book: `outshop entry batches` lists them, and at least four of their letters \
+                 were expected."
+            )));
+        }
+        several => {
+            return Err(Failure::Input(format!(
+                "{} batches begin with `{wanted}`: more of it was expected.",
+                several.len()
+            )));
+        }
+    };
+    let zone = context.zone()?;
+    let by = By::Name(context.by()?.to_string());
+    let act = context.act(by, &zone)?;
+    let receipt = context.store()?.withdraw(&act, batch, because)?;
+    Ok(saved(
+        &receipt,
+        format!("Batch {batch} is taken back; it stays readable and counts no more."),
+        json!({ "batch": batch.to_string() }),
+    ))
 }
 
 fn find(context: &mut Context, number: u64) -> Result<(store::Entry, serde_json::Value), Failure> {
@@ -129,6 +206,11 @@ fn correct(
     let serde_json::Value::Object(map) = &mut body else {
         return Err(Failure::Machine(format!("Entry {number} has no fields.")));
     };
+    // A fire's older form does not speak of this; a correction may.
+    if kind == "fire-logged" && !map.contains_key("offered") {
+        map.insert("offered".into(), serde_json::Value::Null);
+        form = 2;
+    }
     for change in changes {
         let (name, value) = super::pair(change, "a change")?;
         if !map.contains_key(&name) {

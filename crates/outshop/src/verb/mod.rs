@@ -5,6 +5,7 @@ pub mod demo;
 pub mod due;
 pub mod entry;
 pub mod finding;
+pub mod import;
 pub mod inspect;
 pub mod job;
 pub mod locomotive;

@@ -11,6 +11,7 @@ pub mod finding;
 pub mod form;
 pub mod inspection;
 pub mod job;
+pub mod log;
 pub mod page;
 pub mod part;
 pub mod print;

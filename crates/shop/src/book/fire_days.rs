@@ -4,6 +4,7 @@ use jiff::civil::{Date, DateTime, Time};
 
 use super::day_set::DaySet;
 use super::state::Fire;
+use super::statement::Stood;
 
 /// Days that certainly were service days, and days that may have been.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -18,9 +19,18 @@ pub struct Days {
 ///
 /// Fire stands from lit to out, pressure from up to gone; a day counts if both stand together on any
 /// part of it, and an end at 00:00 does not touch the day it begins. A fire whose end is not written
-/// may still be burning, so its most runs through `on`.
+/// may still be burning, so its most runs through `on`. Of a day told without times, what was told counts.
 pub fn days_of_fire(fire: &Fire, on: Date) -> Days {
     let mut days = Days::default();
+    if let Some(told) = &fire.day {
+        if told.stood != Stood::NoServiceDay {
+            days.most.insert(told.day);
+        }
+        if told.stood == Stood::ServiceDay {
+            days.least.insert(told.day);
+        }
+        return days;
+    }
     let start = fire.lit.max(fire.up);
     let end = match (fire.out, fire.gone) {
         (Some(out), Some(gone)) => Some(out.min(gone)),
@@ -93,6 +103,9 @@ mod tests {
             out: at(out),
             gone: at(gone),
             miles: None,
+            offered: None,
+            day: None,
+            entry: 1,
         }
     }
 

@@ -6,12 +6,14 @@ use jiff::civil::Date;
 use measure::State;
 
 use super::family::Family;
-use super::id::{BatchId, EntryId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId};
+use super::id::{
+    BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
+};
 use super::rows::{Row, RowKind, fire_key};
 use super::state::{
-    AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,
-    Inspection, Job, Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven,
-    Sent, Shop, Signature, Spell, Tooling,
+    AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
+    Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
+    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -178,6 +180,7 @@ impl Book {
                     log_through: None,
                     log_from: None,
                     log_closed: Vec::new(),
+                    paper_counts: Vec::new(),
                     promises: Vec::new(),
                     released: None,
                     unsettled: seq,
@@ -282,17 +285,41 @@ impl Book {
                     out: it.out,
                     gone: it.gone,
                     miles: it.miles,
+                    offered: it.offered,
+                    day: None,
+                    entry: seq,
                 };
-                self.logs
-                    .entry(it.locomotive)
-                    .or_default()
-                    .take(it.id, &fire);
-                if self.fires.put(it.id, fire).is_some() {
-                    return Err(twice("the fire".into()));
-                }
+                self.take_line(it.id, fire, touched)
+                    .map_err(|()| twice("the fire".into()))?;
+            }
+            Statement::DayLogged(it) => {
+                self.engine(it.locomotive, seq).map_err(unknown)?;
+                let line = Fire {
+                    locomotive: it.locomotive,
+                    lit: None,
+                    up: None,
+                    out: None,
+                    gone: None,
+                    miles: it.miles,
+                    offered: it.offered,
+                    day: Some(DayTold {
+                        day: it.day,
+                        stood: it.stood,
+                        told: it.told.clone(),
+                    }),
+                    entry: seq,
+                };
+                self.take_line(it.id, line, touched)
+                    .map_err(|()| twice("the line of the log".into()))?;
+            }
+            Statement::PaperCounted(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.paper_counts.push(PaperCount {
+                    entry: seq,
+                    told: it.clone(),
+                    by: meta.person,
+                });
                 touched.note(RowKind::Locomotive, it.locomotive);
-                touched.note(RowKind::Log, it.locomotive);
-                touched.note(RowKind::Fire, fire_key(it.locomotive, it.id));
             }
             Statement::LogClosed(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
@@ -574,6 +601,21 @@ impl Book {
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
+        }
+        Ok(())
+    }
+
+    /// Takes a line of a log; an error if it stands already.
+    fn take_line(&mut self, id: FireId, line: Fire, touched: &mut Touched) -> Result<(), ()> {
+        let engine = line.locomotive;
+        self.logs.entry(engine).or_default().take(id, &line);
+        if self.fires.put(id, line).is_some() {
+            return Err(());
+        }
+        touched.note(RowKind::Locomotive, engine);
+        touched.note(RowKind::Log, engine);
+        if touched.0.is_some() {
+            touched.note(RowKind::Fire, fire_key(engine, id));
         }
         Ok(())
     }

@@ -90,7 +90,7 @@ pub struct EngineLog {
 impl EngineLog {
     /// Adds a fire.
     pub(super) fn take(&mut self, id: FireId, fire: &Fire) {
-        if fire.out.is_none() && fire.gone.is_none() {
+        if fire.day.is_none() && fire.out.is_none() && fire.gone.is_none() {
             self.unended.insert(id, fire.clone());
         } else {
             // With an end written the day asked about does not matter.

@@ -27,8 +27,8 @@ pub use id::{
 pub use log::{EngineLog, Fires};
 pub use rows::{Row, RowKind};
 pub use state::{
-    AnchorTaken, AnswerGiven, Book, DecisionTaken, FamilyKept, Finding, FindingState, Fire,
-    Inspection, Job, Locomotive, OperationState, Part, Person, Promise, ReadingSet, ReleaseGiven,
-    Sent, Shop, Signature, Spell, Tooling,
+    AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
+    Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
+    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling,
 };
 pub use statement::*;

@@ -14,7 +14,7 @@ use super::id::{FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, 
 use super::log::{EngineLog, Fires};
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    JobMade, Occasion, PaperSent, PrintedSheet, QuarterHours, RulingRef,
+    JobMade, Occasion, PaperCounted, PaperSent, PrintedSheet, QuarterHours, RulingRef, Stood,
 };
 
 /// Everything the book says, as of its last entry.
@@ -135,6 +135,9 @@ pub struct Locomotive {
     /// than one only where a closing between them was taken back.
     #[serde(default)]
     pub log_closed: Vec<(Date, Date)>,
+    /// What papers count over spans of her log, in the order entered.
+    #[serde(default)]
+    pub paper_counts: Vec<PaperCount>,
     /// Runs promised.
     pub promises: Vec<Promise>,
     /// The last release.
@@ -293,7 +296,30 @@ pub struct Tooling {
     pub last: u64,
 }
 
-/// A fire, as stated.
+/// What a paper counted, as stated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PaperCount {
+    /// The entry that says so.
+    pub entry: u64,
+    /// What was stated.
+    #[serde(flatten)]
+    pub told: PaperCounted,
+    /// Who entered it.
+    pub by: PersonId,
+}
+
+/// A day told without the times of its fire.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DayTold {
+    /// The day.
+    pub day: Date,
+    /// Whether it was a service day.
+    pub stood: Stood,
+    /// The paper it was read from, or who remembers it.
+    pub told: String,
+}
+
+/// A line of the log, as stated: a fire, or a day told without its times.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Fire {
     /// Which engine.
@@ -308,6 +334,23 @@ pub struct Fire {
     pub gone: Option<DateTime>,
     /// Miles run.
     pub miles: Option<u32>,
+    /// Whether she was offered for use.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub offered: Option<bool>,
+    /// The day that is told without the times; then none of them is written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub day: Option<DayTold>,
+    /// The entry that says so.
+    pub entry: u64,
+}
+
+impl Fire {
+    /// When it begins, so far as anybody wrote it: the earliest of its beginnings, or the first moment of the
+    /// day that is told.
+    pub fn begins(&self) -> Option<DateTime> {
+        let told = self.day.as_ref().map(|it| it.day.at(0, 0, 0, 0));
+        self.lit.into_iter().chain(self.up).min().or(told)
+    }
 }
 
 /// An inspection.

@@ -37,7 +37,7 @@ pub enum FormError {
 }
 
 macro_rules! statements {
-    ($($(#[$doc:meta])* $name:ident = $kind:literal form $form:literal),* $(,)?) => {
+    ($($(#[$doc:meta])* $name:ident = $kind:literal form $form:literal $(or $more:literal where $field:ident)?),* $(,)?) => {
         /// One statement by one person.
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Statement {
@@ -45,7 +45,8 @@ macro_rules! statements {
         }
 
         impl Statement {
-            /// Every kind with its present form number, in the order of the flow.
+            /// Every kind with the form number it is written in, in the order of the flow. A kind whose
+            /// newest form only adds a fact is written in the older one where that fact is missing.
             pub const KINDS: &'static [(&'static str, u32)] = &[$(($kind, $form)),*];
 
             /// The kind as stored.
@@ -55,7 +56,10 @@ macro_rules! statements {
 
             /// The number of the form this build writes.
             pub fn form(&self) -> u32 {
-                match self { $(Statement::$name(_) => $form,)* }
+                match self { $(Statement::$name(_it) => {
+                    $(if _it.$field.is_some() { return $more; })?
+                    $form
+                },)* }
             }
 
             /// The body to store: UTF-8 JSON without floats.
@@ -73,7 +77,7 @@ macro_rules! statements {
             /// [`FormError`] if the kind or form is unknown to this build or the body does not fit it.
             pub fn read(kind: &str, form: u32, body: &str) -> Result<Statement, FormError> {
                 match (kind, form) {
-                    $(($kind, $form) => serde_json::from_str(body)
+                    $(($kind, $form $(| $more)?) => serde_json::from_str(body)
                         .map(Statement::$name)
                         .map_err(|e| FormError::Body { kind: kind.into(), why: e.to_string() }),)*
                     _ => Err(FormError::Unknown { kind: kind.into(), form }),
@@ -105,7 +109,11 @@ statements! {
     /// A piece of tooling and where it lies.
     ToolingAdded = "tooling-added" form 1,
     /// A fire.
-    FireLogged = "fire-logged" form 1,
+    FireLogged = "fire-logged" form 1 or 2 where offered,
+    /// What is known of a day without the times of its fire.
+    DayLogged = "day-logged" form 1,
+    /// What a paper says of the service days of a span.
+    PaperCounted = "paper-counted" form 1,
     /// The log of an engine is complete through a day.
     LogClosed = "log-closed" form 1,
     /// A run promised for a day.
@@ -373,6 +381,72 @@ pub struct FireLogged {
     pub gone: Option<DateTime>,
     /// Miles run.
     pub miles: Option<u32>,
+    /// Whether she was offered for use while it stood; form 2 holds it, and form 1 where nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub offered: Option<bool>,
+}
+
+/// What somebody says of a day whose fire has no times.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stood {
+    /// Fire and pressure stood together on it.
+    ServiceDay,
+    /// They may have.
+    CannotTell,
+    /// They did not: she was cold, or stood on what pressure was left without a fire.
+    NoServiceDay,
+}
+
+impl Stood {
+    /// All three.
+    pub const ALL: [Stood; 3] = [Stood::ServiceDay, Stood::CannotTell, Stood::NoServiceDay];
+
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Stood::ServiceDay => "service-day",
+            Stood::CannotTell => "cannot-tell",
+            Stood::NoServiceDay => "no-service-day",
+        }
+    }
+}
+
+/// What is known of one day of an engine without the times of its fire: a line of a plain list of days, or
+/// one from which the times are missing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DayLogged {
+    /// Made by the device; a line of the log, as a fire is.
+    pub id: FireId,
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The day.
+    pub day: Date,
+    /// Whether it was a service day.
+    pub stood: Stood,
+    /// Miles run.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub miles: Option<u32>,
+    /// Whether she was offered for use.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub offered: Option<bool>,
+    /// The paper it was read from, or who remembers it.
+    pub told: String,
+}
+
+/// What a paper says of the service days of a span. It counts nothing by itself: it is held against the log.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PaperCounted {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The first day of the span.
+    pub from: Date,
+    /// Its last day.
+    pub through: Date,
+    /// The service days it counts.
+    pub service_days: u32,
+    /// The paper.
+    pub document: String,
 }
 
 /// The log of an engine holds every fire of these days.

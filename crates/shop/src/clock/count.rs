@@ -3,8 +3,9 @@
 use jiff::civil::Date;
 
 use super::line::{Anchor, Arm, Counted, State, ordinal, small};
+use super::paper_count::{Agreement, paper_checks};
 use super::view::{Start, View, newest, since, when_last, which_day};
-use crate::book::{Days, Fire, days_of_fire};
+use crate::book::{Days, Fire, Stood, days_of_fire};
 
 const UNIT: &str = "service days";
 
@@ -181,6 +182,9 @@ impl View<'_> {
         } else if most.most.contains(anchor.on) && !least.least.contains(anchor.on) {
             said.push("the day of the inspection itself may count".to_string());
         }
+        if self.paper_has_more(anchor) {
+            said.push("a paper counts more days than the log holds".to_string());
+        }
         if said.is_empty() {
             said.push("a time is missing in the log".to_string());
         }
@@ -208,8 +212,27 @@ impl View<'_> {
         if anchor.in_doubt() {
             lines.push(format!("stating {}", which_day(anchor)));
         }
+        if self.paper_has_more(anchor) {
+            lines.push(
+                "putting the log right, or the paper that counts more days than it".to_string(),
+            );
+        }
         lines.extend(self.missing_times(from));
         lines
+    }
+
+    /// Whether a paper whose span reaches past the start counts more days than the log allows.
+    fn paper_has_more(&self, anchor: &Anchor) -> bool {
+        self.kept
+            .paper_counts
+            .iter()
+            .any(|count| count.told.through >= anchor.earliest)
+            && paper_checks(self.book, self.engine, self.on)
+                .iter()
+                .any(|check| {
+                    check.agreement == Agreement::PaperHasMore
+                        && check.count.told.through >= anchor.earliest
+                })
     }
 
     /// Times nobody wrote down that leave days in doubt, from a day on, one line each. Where the fires are not
@@ -257,6 +280,16 @@ impl View<'_> {
 
     /// The times nobody wrote down of a fire whose days are in doubt because of it.
     fn missing_time(&self, fire: &Fire, from: Date) -> Option<(Date, String)> {
+        if let Some(told) = &fire.day {
+            let open = told.stood == Stood::CannotTell && (from..=self.on).contains(&told.day);
+            let line = || {
+                format!(
+                    "whether {} was a service day (entry {})",
+                    told.day, fire.entry
+                )
+            };
+            return open.then(|| (told.day, line()));
+        }
         let times = [
             (fire.lit, "the fire was lit"),
             (fire.up, "pressure was up"),

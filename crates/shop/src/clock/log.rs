@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use crate::Refusal;
 use crate::book::{
-    Book, FireId, FireLogged, LocomotiveId, LogClosed, RunId, RunPromised, Statement,
+    Book, DayLogged, FireId, FireLogged, LocomotiveId, LogClosed, RunId, RunPromised, Statement,
 };
 
 /// A fire to be logged.
@@ -24,6 +24,8 @@ pub struct NewFire {
     pub gone: Option<DateTime>,
     /// Miles run.
     pub miles: Option<u32>,
+    /// Whether she was offered for use.
+    pub offered: Option<bool>,
 }
 
 /// Logs a fire. It may be entered late, even into days the log was closed for: what was forgotten
@@ -41,6 +43,7 @@ pub fn log_fire(fire: NewFire, on: Date) -> Result<Vec<Statement>, Refusal> {
         out,
         gone,
         miles,
+        offered,
     } = fire;
     if lit.is_none() && up.is_none() {
         return Err(Refusal::input(
@@ -94,7 +97,27 @@ pub fn log_fire(fire: NewFire, on: Date) -> Result<Vec<Statement>, Refusal> {
         out,
         gone,
         miles,
+        offered,
     })])
+}
+
+/// Logs a day whose fire has no times. It may be entered late, as a fire may.
+///
+/// # Errors
+/// Input: the day lies after `on`, or it is not said what shows it.
+pub fn log_day(line: DayLogged, on: Date) -> Result<Vec<Statement>, Refusal> {
+    if line.day > on {
+        return Err(Refusal::input(format!(
+            "{} lies after today, {on}: a log holds what has happened.",
+            line.day
+        )));
+    }
+    if line.told.trim().is_empty() {
+        return Err(Refusal::input(
+            "Say which paper the day was read from, or who remembers it.",
+        ));
+    }
+    Ok(vec![Statement::DayLogged(line)])
 }
 
 fn hour(at: DateTime) -> String {

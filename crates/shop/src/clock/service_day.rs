@@ -1,4 +1,8 @@
 //! Service days of a log: every calendar day on any part of which fire and pressure stand together.
+//!
+//! A day is a civil day of the book's one time zone, from midnight to midnight by the clock on the wall. The
+//! times of the log are such clock times too, so the day on which the clocks change is one day like any other,
+//! whether it has 23 hours or 25, and what an hour counted twice leaves open never moves a day.
 
 use jiff::civil::Date;
 
@@ -6,9 +10,27 @@ use crate::book::{Book, Days, LocomotiveId, days_of_fire};
 
 /// The service days of an engine, looking back from `on` to and including `since`.
 ///
+/// Those of the log ([`own_service_days`]), and in the most also as many days as a paper counts beyond them: which
+/// days those were nobody knows, so the latest of the paper's span that may be are taken, which is the harder
+/// reading for a clock that runs to today.
+pub fn service_days(book: &Book, engine: LocomotiveId, since: Date, on: Date) -> Days {
+    let mut days = own_service_days(book, engine, since, on);
+    let counts = book
+        .locomotives
+        .get(&engine)
+        .map_or(&[][..], |kept| &kept.paper_counts);
+    if !counts.is_empty() {
+        days.most
+            .add(&super::paper_count::beyond(book, engine, counts).within(since, on));
+    }
+    days
+}
+
+/// The service days that the log itself holds, looking back from `on` to and including `since`.
+///
 /// A day inside the closed log with no fire in it was cold. A day outside it, before `on`, may have
 /// been a service day: a blank is not a cold day.
-pub fn service_days(book: &Book, engine: LocomotiveId, since: Date, on: Date) -> Days {
+pub fn own_service_days(book: &Book, engine: LocomotiveId, since: Date, on: Date) -> Days {
     let mut days = Days::default();
     if since > on {
         return days;

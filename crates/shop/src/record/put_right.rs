@@ -8,7 +8,9 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Authority, Book, PersonId, Statement};
-use crate::clock::{NewFire, admit_out_of_use, file_paper, log_fire, state_day, state_fact};
+use crate::clock::{
+    NewFire, admit_out_of_use, count_paper, file_paper, log_day, log_fire, state_day, state_fact,
+};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_part, check_readings, family, held_before,
     new_book, with_authority,
@@ -99,6 +101,8 @@ fn subject(statement: &Statement) -> Vec<String> {
         ],
         Statement::ToolingAdded(it) => vec![it.id.to_string()],
         Statement::FireLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
+        Statement::DayLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
+        Statement::PaperCounted(it) => vec![it.locomotive.to_string()],
         Statement::LogClosed(it) => vec![it.locomotive.to_string()],
         Statement::RunPromised(it) => vec![it.id.to_string(), it.locomotive.to_string()],
         Statement::ItemAnswered(it) => vec![it.inspection.to_string(), it.rule.clone()],
@@ -181,9 +185,12 @@ fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Resu
                 out: it.out,
                 gone: it.gone,
                 miles: it.miles,
+                offered: it.offered,
             };
             log_fire(fire, on).map(drop)
         }
+        Statement::DayLogged(it) => log_day(it.clone(), on).map(drop),
+        Statement::PaperCounted(it) => count_paper(book, it.clone(), on).map(drop),
         Statement::LogClosed(it) if it.from > it.through || it.through > on => Err(Refusal::input(
             format!("A log is closed from a day through a later one, {on} at most."),
         )),

@@ -6,7 +6,7 @@ use rules::Rulebook;
 use super::{Release, Stop, release_with, stops_with};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
-use crate::clock::{Clock, State, due};
+use crate::clock::{Clock, PaperCheck, State, due, paper_checks};
 
 /// A promised run, and what is in its way.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,6 +34,9 @@ pub struct Ahead {
     pub stopped_from: Option<(Date, String)>,
     /// Whether the answer rests on days nobody vouched for, or on a fact that is missing.
     pub unsure: bool,
+    /// What somebody must look at though it stops nothing, one sentence each: papers that count other days than
+    /// the log holds.
+    pub notices: Vec<String>,
 }
 
 /// The days ahead of an engine, from `on`.
@@ -91,6 +94,10 @@ pub fn ahead(
         runs,
         stopped_from,
         unsure,
+        notices: paper_checks(book, engine, on)
+            .iter()
+            .filter_map(PaperCheck::told)
+            .collect(),
     })
 }
 

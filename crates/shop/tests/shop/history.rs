@@ -160,6 +160,7 @@ impl Fire {
             out: keep(3, out),
             gone: keep(4, gone),
             miles: None,
+            offered: None,
         }
     }
 }

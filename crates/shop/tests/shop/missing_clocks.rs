@@ -147,6 +147,7 @@ fn fire(id: usize, day: i64, hours: [i64; 4]) -> Statement {
         out: at(out),
         gone: at(gone),
         miles: None,
+        offered: None,
     })
 }
 

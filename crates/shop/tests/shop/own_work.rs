@@ -360,6 +360,7 @@ fn every_clock_says_what_would_change_it() {
         out: Some(date(2026, 4, 26).at(2, 0, 0, 0)),
         gone: None,
         miles: None,
+        offered: None,
     };
     world.state(ADA, TODAY, shop::book::Statement::FireLogged(fire));
     let all = clock(&world, "31", TODAY).would_change;

@@ -226,6 +226,7 @@ fn the_log() {
         out: None,
         gone: None,
         miles: None,
+        offered: None,
     };
     let fire = |lit: Option<_>, up, out, gone| {
         log_fire(

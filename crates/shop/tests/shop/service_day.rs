@@ -32,6 +32,7 @@ fn logged(bounds: Bounds) -> Option<shop::book::Fire> {
         out,
         gone,
         miles: None,
+        offered: None,
     };
     log_fire(new, later(FIRST, 3)).ok()?;
     Some(shop::book::Fire {
@@ -41,6 +42,9 @@ fn logged(bounds: Bounds) -> Option<shop::book::Fire> {
         out,
         gone,
         miles: None,
+        offered: None,
+        day: None,
+        entry: 1,
     })
 }
 
@@ -231,6 +235,7 @@ fn two_fires_on_one_day_are_one_service_day() {
             out: Some(FIRST.at(out, 0, 0, 0)),
             gone: Some(FIRST.at(gone, 0, 0, 0)),
             miles: None,
+            offered: None,
         };
         world.state(ELI, FIRST, Statement::FireLogged(fire));
     }

@@ -162,6 +162,7 @@ impl World {
             out: Some(day.at(17, 0, 0, 0)),
             gone: Some(day.at(21, 0, 0, 0)),
             miles: None,
+            offered: None,
         };
         self.state(ELI, day, Statement::FireLogged(fire));
     }

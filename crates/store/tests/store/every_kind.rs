@@ -9,13 +9,13 @@ use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
     AnchorStated, Answer, Authority, BatchId, BatchWithdrawn, BookOpened, ClockOpened, Correction,
-    DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FindingId,
-    FindingRecorded, FireId, FireLogged, HeldBefore, HoldCleared, HoldPoint, InspectionClosed,
-    InspectionId, InspectionOpened, ItemAnswered, ItemAsked, JobClosed, JobId, JobMade,
-    KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion, Operation, OperationDone, OutOfUse,
-    PaperAbout, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
-    ReadingsTaken, Released, RulingRef, RunId, RunPromised, Signed, Statement, ToolingAdded,
-    ToolingId,
+    DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts, FeatureReading,
+    FindingId, FindingRecorded, FireId, FireLogged, HeldBefore, HoldCleared, HoldPoint,
+    InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked, JobClosed, JobId,
+    JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion, Operation, OperationDone,
+    OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet,
+    Proved, QuarterHours, ReadingsTaken, Released, RulingRef, RunId, RunPromised, Signed,
+    Statement, Stood, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -151,6 +151,23 @@ fn flow() -> Vec<Statement> {
             out: Some(date(2026, 4, 25).at(17, 0, 0, 0)),
             gone: Some(date(2026, 4, 26).at(0, 0, 0, 0)),
             miles: Some(34),
+            offered: None,
+        }),
+        Statement::DayLogged(DayLogged {
+            id: FireId(0xF1F),
+            locomotive: ENGINE,
+            day: date(2026, 4, 18),
+            stood: Stood::CannotTell,
+            miles: Some(12),
+            offered: Some(true),
+            told: "cab notebook, loose leaf".into(),
+        }),
+        Statement::PaperCounted(PaperCounted {
+            locomotive: ENGINE,
+            from: date(2026, 1, 1),
+            through: date(2026, 4, 30),
+            service_days: 2,
+            document: "the wall calendar".into(),
         }),
         Statement::LogClosed(LogClosed {
             locomotive: ENGINE,
@@ -310,6 +327,7 @@ pub fn fire_put_right() -> Statement {
         out: Some(date(2026, 4, 25).at(17, 0, 0, 0)),
         gone: None,
         miles: Some(43),
+        offered: None,
     })
 }
 
@@ -375,6 +393,10 @@ pub fn bare() -> Vec<Statement> {
                     ..it.clone()
                 };
             }
+            Statement::DayLogged(it) => {
+                it.miles = None;
+                it.offered = None;
+            }
             Statement::InspectionOpened(it) => it.items.iter_mut().for_each(|i| i.fitting = None),
             Statement::FindingRecorded(it) => {
                 it.occasion = Occasion::WriteUp;
@@ -397,6 +419,18 @@ pub fn bare() -> Vec<Statement> {
         bare.push(statement);
     }
     bare
+}
+
+/// A statement of each form that is written only where a fact is known that the form before it lacks.
+pub fn later_forms() -> Vec<Statement> {
+    let fire = work().into_iter().find_map(|statement| match statement {
+        Statement::FireLogged(it) => Some(it),
+        _ => None,
+    });
+    vec![Statement::FireLogged(FireLogged {
+        offered: Some(false),
+        ..fire.unwrap()
+    })]
 }
 
 fn without_facts(reading: &mut FeatureReading) {

@@ -49,6 +49,11 @@ fn every_kind_has_an_example_in_its_present_form() {
         let statement = all.iter().find(|s| s.kind() == *kind).expect(kind);
         land(&format!("{kind}.{form}.json"), statement);
     }
+    for statement in every_kind::later_forms() {
+        let (kind, form) = (statement.kind(), statement.form());
+        assert!(form > 1, "{kind}");
+        land(&format!("{kind}.{form}.json"), &statement);
+    }
     for statement in every_kind::bare() {
         let (kind, form) = (statement.kind(), statement.form());
         land(&format!("{kind}.{form}.bare.json"), &statement);

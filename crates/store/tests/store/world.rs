@@ -95,6 +95,7 @@ pub fn fire(number: u32) -> Statement {
         out: Some(day.at(17, 0, 0, 0)),
         gone: (!number.is_multiple_of(3)).then(|| day.at(22, 15, 0, 0)),
         miles: Some(20 + number % 40),
+        offered: None,
     })
 }
 
