@@ -37,7 +37,11 @@ fn damaged(why: impl std::fmt::Display) -> String {
 /// Sees that it unpacks to a workbook of a size that can be read.
 fn unpacks(bytes: &[u8]) -> Result<(), String> {
     let mut archive = zip::ZipArchive::new(Cursor::new(bytes)).map_err(damaged)?;
-    let names: Vec<String> = archive.file_names().map(str::to_string).collect();
+    let names: Vec<String> = archive
+        .file_names()
+        .map(|name| name.map(std::borrow::Cow::into_owned))
+        .collect::<Result<_, _>>()
+        .map_err(damaged)?;
     let has = |name: &str| names.iter().any(|n| n == name);
     if !has("xl/workbook.xml") {
         return Err(if has("xl/workbook.bin") || has("content.xml") {

@@ -16,7 +16,7 @@ use store::{By, Receipt};
 
 use super::{date, saved};
 use crate::logfile::{self, Order, Told};
-use crate::words::{self, log as say};
+use crate::words::log as say;
 use crate::{Answer, Context, Failure};
 
 /// Show what a log in a CSV or XLSX file would add, line by line; with --write, add it.

@@ -56,6 +56,9 @@ const ASKED: &[&str] = &[
     "reading take",
     "tooling add",
     "steam log",
+    "steam days",
+    "steam counted",
+    "entry withdraw",
     "steam close",
     "steam promise",
     "inspect open",
@@ -84,7 +87,9 @@ const NUMBERS: &[&str] = &[
     "service_days",
     "annuals",
 ];
-const LISTS: &[&str] = &["readings", "shows", "facts", "changes", "may", "fitted"];
+const LISTS: &[&str] = &[
+    "days", "readings", "shows", "facts", "changes", "may", "fitted",
+];
 /// Fields that say where a form stands, not what it asks.
 const OURS: &[&str] = &["verb", "back", "then"];
 

@@ -15,11 +15,13 @@ mod page;
 mod print;
 mod ribbon;
 mod trouble;
+mod upload;
 
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::middleware::{from_fn, from_fn_with_state};
 use axum::routing::{get, post};
 use measure::House;
@@ -34,12 +36,17 @@ pub use door::one_time_link;
 pub struct Desk {
     book: PathBuf,
     clock: Option<Clock>,
+    held: upload::Held,
 }
 
 impl Desk {
     /// The desk of a book; a stated clock is for tests.
     pub fn of(book: PathBuf, clock: Option<Clock>) -> Arc<Desk> {
-        Arc::new(Desk { book, clock })
+        Arc::new(Desk {
+            book,
+            clock,
+            held: upload::Held::default(),
+        })
     }
 
     /// A context in which this person speaks.
@@ -83,6 +90,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/", get(page::show))
         .route("/{*rest}", get(page::show))
         .route("/print/{*rest}", get(print::show))
+        .route(
+            upload::PATH,
+            get(page::show)
+                .post(upload::weigh)
+                .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
+        )
+        .route("/log/import/save", post(upload::save))
         .route("/do", post(form::act))
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))

@@ -225,17 +225,26 @@ pub fn came_in(batch: &str) -> String {
 
 /// That days were listed.
 pub fn days_listed(number: &str, taken: usize, again: usize, stood: Stood) -> String {
-    let what = match stood {
-        Stood::ServiceDay => "service days",
-        Stood::CannotTell => "days that may have been service days",
-        Stood::NoServiceDay => "days that were none",
+    let taken = match stood {
+        Stood::ServiceDay => super::count(taken, "service day", "service days"),
+        Stood::CannotTell => super::count(
+            taken,
+            "day that may have been a service day",
+            "days that may have been service days",
+        ),
+        Stood::NoServiceDay => super::count(
+            taken,
+            "day that was no service day",
+            "days that were no service days",
+        ),
     };
     let already = if again > 0 {
-        format!("; {again} were in the book already")
+        let days = super::count(again, "day was", "days were");
+        format!("; {days} in the book already")
     } else {
         String::new()
     };
-    format!("No. {number}: {taken} {what} listed{already}.")
+    format!("No. {number}: {taken} listed{already}.")
 }
 
 /// What a day told without times was.

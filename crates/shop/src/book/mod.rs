@@ -9,6 +9,7 @@ mod fire_days;
 mod fold;
 mod id;
 mod log;
+mod log_statement;
 mod rows;
 mod state;
 mod statement;

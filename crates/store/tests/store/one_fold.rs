@@ -16,8 +16,9 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
 use shop::book::{
-    Answer, BatchId, FindingId, FindingRecorded, InspectionId, InspectionOpened, ItemAnswered,
-    ItemAsked, LogClosed, Occasion, OperationDone, PartId, ReadingsTaken, Released, Statement,
+    Answer, BatchId, DayLogged, FindingId, FindingRecorded, Fire, FireId, InspectionId,
+    InspectionOpened, ItemAnswered, ItemAsked, LogClosed, Occasion, OperationDone, PaperCounted,
+    PartId, ReadingsTaken, Released, Statement, Stood,
 };
 use store::{Act, By, Receipt, Store, StoreError};
 
@@ -46,7 +47,7 @@ enum Deed {
 fn deed() -> impl Strategy<Value = Deed> {
     let batch = || prop_oneof![2 => Just(None), 3 => (0u8..3).prop_map(Some)];
     prop_oneof![
-        9 => (0u8..11, any::<u8>(), 0u8..120, batch())
+        9 => (0u8..13, any::<u8>(), 0u8..120, batch())
             .prop_map(|(what, which, day, batch)| Deed::State { what, which, day, batch }),
         4 => (any::<u8>(), any::<u8>(), batch())
             .prop_map(|(target, which, batch)| Deed::Correct { target, which, batch }),
@@ -135,6 +136,22 @@ fn statement(what: u8, which: u8) -> Statement {
             operation: 1,
             hours: None,
             told: format!("at .00{which}"),
+        }),
+        11 => Statement::DayLogged(DayLogged {
+            id: FireId(0xDA00 + u128::from(which % 40)),
+            locomotive: ENGINE,
+            day: day(which % 120),
+            stood: Stood::ALL[usize::from(which % 3)],
+            miles: None,
+            offered: (which.is_multiple_of(2)).then_some(true),
+            told: "the wall calendar".into(),
+        }),
+        12 => Statement::PaperCounted(PaperCounted {
+            locomotive: ENGINE,
+            from: day(which % 30),
+            through: day(which % 30 + which % 60),
+            service_days: u32::from(which % 20),
+            document: "the cab card".into(),
         }),
         _ => match which % 4 {
             0 => of_kind("proved"),
@@ -371,8 +388,25 @@ fn late_entries_count_by_their_day_and_not_by_their_turn() {
     for done in deeds.iter().rev() {
         again(&mut late, done).unwrap();
     }
-    let fires = |store: &Store| store.whole_book().unwrap().fires;
+    // Each line of the log says which entry it stands in; all else is the same.
+    let fires = |store: &Store| -> Vec<(FireId, Fire)> {
+        let book = store.whole_book().unwrap();
+        let fires = book.fires.of(ENGINE).unwrap();
+        fires
+            .map(|(id, fire)| {
+                (
+                    id,
+                    Fire {
+                        entry: 0,
+                        ..fire.clone()
+                    },
+                )
+            })
+            .collect()
+    };
     assert_eq!(fires(&early), fires(&late));
     assert_eq!(fires(&late).len(), 12);
+    let logs = |store: &Store| store.whole_book().unwrap().logs;
+    assert_eq!(logs(&early), logs(&late));
     clean(&late);
 }

@@ -22,6 +22,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         @if !view.query.is_empty() { (side::parts(view, id, kept)) }
         (ribbon::draw(&kept.number, &ahead, view.on))
         (stops(view, kept, &ahead))
+        (super::log::notices(ahead.notices.iter().cloned()))
         section class="ruled" { h2 { (say::CLOCKS) } (clocks(&ahead.clocks)) }
         @if view.query.is_empty() { (side::parts(view, id, kept)) }
         (log(view, id, kept))
@@ -88,15 +89,8 @@ fn clocks(clocks: &[Clock]) -> Markup {
 }
 
 fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
-    let mut fires: Vec<_> = view
-        .book
-        .fires
-        .of(id)
-        .into_iter()
-        .flatten()
-        .map(|(_, fire)| fire)
-        .collect();
-    fires.sort_by_key(|f| std::cmp::Reverse(f.lit.or(f.up)));
+    let lines = view.book.fires.of(id).into_iter().flatten();
+    let fires = super::log::newest(lines.map(|(_, line)| line), 8);
     const VERB: &str = "steam log";
     let fields = html! {
         (kit::hidden("engine", &kept.number))
@@ -107,6 +101,12 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
             div { (kit::line(view, VERB, "gone", say::GONE, "")) }
         }
         (kit::line(view, VERB, "miles", say::MILES, ""))
+        label for="log-offered" { (words::log::OFFERED) }
+        select id="log-offered" name="offered" {
+            @for (word, name) in [("", words::log::NOT_SAID), ("yes", words::log::YES), ("no", words::log::NO)] {
+                option value=(word) selected[view.draft.value(VERB, "offered") == word] { (name) }
+            }
+        }
         p class="quiet small" { (say::LEFT_BLANK) }
     };
     let close = html! {
@@ -123,14 +123,19 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
             } }
             div class="table" { table class="stack twos" {
                 thead { tr { th { (say::LIT) } th { (say::UP) } th { (say::OUT) } th { (say::GONE) } th class="num" { (say::SERVICE_DAYS) } } }
-                tbody { @for fire in fires.iter().take(8) {
+                tbody { @for fire in &fires {
                     @let days = days_of_fire(fire, view.on);
                     tr {
-                        td data-label=(say::LIT) { (words::moment(fire.lit)) } td data-label=(say::UP) { (words::moment(fire.up)) } td data-label=(say::OUT) { (words::moment(fire.out)) } td data-label=(say::GONE) { (words::moment(fire.gone)) }
+                        @if let Some((day, told)) = super::log::told_day(fire) {
+                            td colspan="4" data-label=(words::log::DAY) { (words::day(day)) ": " (told) }
+                        } @else {
+                            td data-label=(say::LIT) { (words::moment(fire.lit)) } td data-label=(say::UP) { (words::moment(fire.up)) } td data-label=(say::OUT) { (words::moment(fire.out)) } td data-label=(say::GONE) { (words::moment(fire.gone)) }
+                        }
                         td class="num" data-label=(say::SERVICE_DAYS) { (say::days(days.least.len(), days.most.len())) }
                     }
                 } }
             } }
+            p { a href=(format!("/engine/{}/log", kept.number)) { (words::log::WHOLE_LOG) } }
             details { summary { (say::LOG_A_FIRE) } (kit::form(view, VERB, say::LOG_A_FIRE, &fields, say::LOG_IT)) }
             details { summary { (say::CLOSE_LOG) } (kit::form(view, "steam close", say::LOG_HOLDS, &close, say::CLOSE_IT)) }
         }

@@ -6,7 +6,8 @@ mod engine;
 mod finding;
 mod inspection;
 mod job;
-mod kit;
+pub mod kit;
+mod log;
 mod part;
 mod rule;
 mod sheet;
@@ -49,6 +50,8 @@ pub struct View<'v> {
     pub path: &'v str,
     /// What stands after the question mark.
     pub query: Vec<(String, String)>,
+    /// What came in together, where the page lists it.
+    pub batches: Vec<store::Batch>,
 }
 
 /// A drawn page.
@@ -101,6 +104,18 @@ pub async fn show(
 
 /// Draws the page of a path, with a refused form in it if there is one.
 pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft) -> Response {
+    with(desk, reader, path, query, draft, dispatch)
+}
+
+/// As [`draw`], with a body of its own.
+pub fn with(
+    desk: &Desk,
+    reader: &Reader,
+    path: &str,
+    query: &str,
+    draft: &Draft,
+    body: impl FnOnce(&View<'_>) -> Result<Option<Drawn>, Failure>,
+) -> Response {
     let nowhere = Place {
         shop: words::page::PROGRAM,
         here: "",
@@ -109,16 +124,22 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
     };
     let mut context = desk.context(Some(&reader.name));
     let read = (|| -> Result<_, Failure> {
-        // Only an engine's own page shows her fires one by one.
+        // Only an engine's own page and that of her log show her fires one by one.
         let engine = path.strip_prefix("/engine/");
+        let engine = engine.map(|rest| rest.strip_suffix("/log").unwrap_or(rest));
         let book = match engine.map(|number| context.book_with_fires_of(number)) {
             Some(Ok(book)) => book,
             _ => context.book()?,
         };
         let house = reader.house.unwrap_or_else(|| context.house());
-        Ok((book, context.rules()?, context.on()?, house))
+        let batches = if path == super::upload::PATH {
+            context.store()?.batches()?
+        } else {
+            Vec::new()
+        };
+        Ok((book, context.rules()?, context.on()?, house, batches))
     })();
-    let (book, rules, on, house) = match read {
+    let (book, rules, on, house, batches) = match read {
         Ok(read) => read,
         Err(failure) => return trouble::of(&failure, &nowhere),
     };
@@ -132,6 +153,7 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
         draft,
         path,
         query,
+        batches,
     };
     let shop = book.shop.as_ref();
     let place = |here| Place {
@@ -140,7 +162,7 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
         reader: Some(reader),
         held: shop.and_then(|s| s.demonstration),
     };
-    match dispatch(&view) {
+    match body(&view) {
         Ok(Some(drawn)) => {
             let body = html! {
                 @if let Some(said) = &draft.said { (trouble::said(said)) }
@@ -174,6 +196,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         [""] => ahead::draw(view)?,
         ["work"] => work::draw(view)?,
         ["engine", number] => engine::draw(view, number)?,
+        ["engine", number, "log"] => log::draw(view, number)?,
+        ["log", "import"] => super::upload::draw(view)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["inspection", number] => inspection::draw(view, number)?,
         ["finding", number] => finding::draw(view, number)?,
