@@ -471,13 +471,21 @@ fn what_a_workbook_hides_is_refused_and_not_guessed() {
     };
     let why = |put: &dyn Fn(&mut Worksheet)| line(put).pop().unwrap().unwrap_err().why;
     assert!(line(&|_| {})[0].is_ok());
-    let said = why(&|sheet| drop(sheet.write(1, 1, 46_151).unwrap()));
+    let said = why(&|sheet| {
+        let _ = sheet.write(1, 1, 46_151).unwrap();
+    });
     assert!(said.contains("bare number 46151"), "{said}");
-    let said = why(&|sheet| drop(sheet.write(1, 2, 0.25).unwrap()));
+    let said = why(&|sheet| {
+        let _ = sheet.write(1, 2, 0.25).unwrap();
+    });
     assert!(said.contains("bare number 0.25"), "{said}");
-    let said = why(&|sheet| drop(sheet.write(1, 0, 14.5).unwrap()));
+    let said = why(&|sheet| {
+        let _ = sheet.write(1, 0, 14.5).unwrap();
+    });
     assert!(said.contains("no number of an engine"), "{said}");
-    let said = why(&|sheet| drop(sheet.write(1, 6, 28.5).unwrap()));
+    let said = why(&|sheet| {
+        let _ = sheet.write(1, 6, 28.5).unwrap();
+    });
     assert!(said.contains("whole miles"), "{said}");
     // One day merged over two lines: whose is the second?
     let merged = line(&|sheet| {

@@ -16,3 +16,4 @@ mod failures;
 mod pages;
 mod print;
 mod run;
+mod seasons;

@@ -2,24 +2,28 @@
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
-use std::process::{Child, Stdio};
+use std::process::{Child, Command, Stdio};
 
 use crate::run::Folder;
 
-/// A served demonstration, stopped at the end.
-struct Served {
+/// A served book, as a rule the demonstration, stopped at the end.
+pub struct Served {
     child: Child,
     at: String,
     link: String,
-    folder: Folder,
+    pub folder: Folder,
     cookie: String,
 }
 
 /// Serves `d.book`: the process, its address, the path of its link.
 fn serve(folder: &Folder) -> (Child, String, String) {
     let mut command = folder.command(&["serve", "--port", "0", "--book", "d.book"]);
+    command.env_remove("OUTSHOP_NOW");
+    started(command)
+}
+
+fn started(mut command: Command) -> (Child, String, String) {
     let mut child = command
-        .env_remove("OUTSHOP_NOW")
         .env_remove("OUTSHOP_BY")
         .stdout(Stdio::piped())
         .spawn()
@@ -40,10 +44,10 @@ fn serve(folder: &Folder) -> (Child, String, String) {
 }
 
 /// One answer.
-struct Page {
-    status: u16,
-    head: String,
-    body: String,
+pub struct Page {
+    pub status: u16,
+    pub head: String,
+    pub body: String,
 }
 
 impl Served {
@@ -69,8 +73,27 @@ impl Served {
         link
     }
 
-    fn signed_in(name: &str) -> Served {
-        let mut served = Served::demonstration(name);
+    /// Serves a folder's own book at a stated time.
+    pub fn of_book(folder: Folder, now: &str) -> Served {
+        let mut command = folder.command(&["serve", "--port", "0"]);
+        command.env("OUTSHOP_NOW", now);
+        let (child, at, link) = started(command);
+        Served {
+            child,
+            at,
+            link,
+            folder,
+            cookie: String::new(),
+        }
+        .let_in()
+    }
+
+    pub fn signed_in(name: &str) -> Served {
+        Served::demonstration(name).let_in()
+    }
+
+    fn let_in(mut self) -> Served {
+        let served = &mut self;
         let page = served.post(&served.link, "");
         assert_eq!(page.status, 303, "{}", page.body);
         let cookie = page
@@ -79,20 +102,57 @@ impl Served {
             .find_map(|line| line.strip_prefix("set-cookie: "))
             .unwrap();
         served.cookie = cookie.split(';').next().unwrap().to_string();
-        served
+        self
     }
 
     fn ask(&self, method: &str, path: &str, origin: Option<&str>, body: &str) -> Page {
+        self.send(method, path, origin, FORM, body.as_bytes())
+    }
+
+    /// Sends a form that holds a file, as a browser does (RFC 7578).
+    pub fn upload(&self, path: &str, fields: &[(&str, &str)], file: Option<(&str, &[u8])>) -> Page {
+        let mut body = Vec::new();
+        for (name, value) in fields {
+            let part = format!(
+                "--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"
+            );
+            body.extend_from_slice(part.as_bytes());
+        }
+        if let Some((name, bytes)) = file {
+            let part = format!(
+                "--edge\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\n\
+                 Content-Type: application/octet-stream\r\n\r\n"
+            );
+            body.extend_from_slice(part.as_bytes());
+            body.extend_from_slice(bytes);
+            body.extend_from_slice(b"\r\n");
+        }
+        body.extend_from_slice(b"--edge--\r\n");
+        let origin = format!("http://{}", self.at);
+        let kind = "multipart/form-data; boundary=edge";
+        self.send("POST", path, Some(&origin), kind, &body)
+    }
+
+    fn send(
+        &self,
+        method: &str,
+        path: &str,
+        origin: Option<&str>,
+        kind: &str,
+        body: &[u8],
+    ) -> Page {
         let mut stream = TcpStream::connect(&self.at).unwrap();
         let origin = origin.map_or(String::new(), |origin| format!("Origin: {origin}\r\n"));
         let text = format!(
             "{method} {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\nCookie: {}\r\n{origin}\
-             Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n\r\n{body}",
+             Content-Type: {kind}\r\nContent-Length: {}\r\n\r\n",
             self.at,
             self.cookie,
             body.len()
         );
         stream.write_all(text.as_bytes()).unwrap();
+        // A server that has read enough may answer and hang up before all is sent.
+        let _ = stream.write_all(body);
         let mut answer = Vec::new();
         stream.read_to_end(&mut answer).unwrap();
         let answer = String::from_utf8_lossy(&answer);
@@ -105,11 +165,11 @@ impl Served {
         }
     }
 
-    fn get(&self, path: &str) -> Page {
+    pub fn get(&self, path: &str) -> Page {
         self.ask("GET", path, None, "")
     }
 
-    fn post(&self, path: &str, body: &str) -> Page {
+    pub fn post(&self, path: &str, body: &str) -> Page {
         self.ask("POST", path, Some(&format!("http://{}", self.at)), body)
     }
 
@@ -128,10 +188,17 @@ impl Drop for Served {
     }
 }
 
+/// How a browser sends a form without a file.
+const FORM: &str = "application/x-www-form-urlencoded";
+
 const ROUTES: &[&str] = &[
     "/",
     "/engine/14",
     "/engine/27",
+    "/engine/14/log",
+    "/engine/27/log?year=2024",
+    "/log/import",
+    "/log/import?engine=14",
     "/engine/14?place=motion",
     "/engine/14?part=feed",
     "/engine/14/part/right%20feed%20check",
