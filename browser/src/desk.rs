@@ -134,23 +134,25 @@ impl Desk {
         self.ask("POST", path, body)
     }
 
+    /// Asks for a paper in somebody's session; gives the bytes of a PDF that was handed out.
+    ///
+    /// # Errors
+    /// If the program does not answer with one.
+    pub fn paper(&self, path: &str, (name, value): &(String, String)) -> Result<Vec<u8>, Wrong> {
+        let answer = self.asked("GET", path, &format!("{name}={value}"), "")?;
+        let end = answer.windows(4).position(|four| four == b"\r\n\r\n");
+        let (head, body) = answer.split_at(end.map_or(0, |end| end + 4));
+        let head = String::from_utf8_lossy(head).to_lowercase();
+        if head.starts_with("http/1.1 200") && head.contains("content-type: application/pdf") {
+            Ok(body.to_vec())
+        } else {
+            Err(format!("GET {path} gave no PDF: {head}"))
+        }
+    }
+
     fn ask(&self, method: &str, path: &str, body: &str) -> Result<Answer, Wrong> {
-        let asked = || -> std::io::Result<String> {
-            let mut stream = TcpStream::connect(&self.at)?;
-            stream.set_read_timeout(Some(Duration::from_secs(20)))?;
-            let text = format!(
-                "{method} {path} HTTP/1.1\r\nHost: {at}\r\nOrigin: http://{at}\r\nConnection: close\r\nCookie: {}\r\n\
-                 Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n\r\n{body}",
-                self.cookie,
-                body.len(),
-                at = self.at
-            );
-            stream.write_all(text.as_bytes())?;
-            let mut answer = Vec::new();
-            stream.read_to_end(&mut answer)?;
-            Ok(String::from_utf8_lossy(&answer).into_owned())
-        };
-        let answer = asked().map_err(|why| format!("{method} {path}: {why}."))?;
+        let answer = self.asked(method, path, &self.cookie, body)?;
+        let answer = String::from_utf8_lossy(&answer);
         let (head, body) = answer
             .split_once("\r\n\r\n")
             .ok_or_else(|| format!("{method} {path}: no whole answer came."))?;
@@ -164,6 +166,25 @@ impl Desk {
             head: head.replace("\r\n", "\n"),
             body: body.to_string(),
         })
+    }
+
+    /// What came over the wire.
+    fn asked(&self, method: &str, path: &str, cookie: &str, body: &str) -> Result<Vec<u8>, Wrong> {
+        let asked = || -> std::io::Result<Vec<u8>> {
+            let mut stream = TcpStream::connect(&self.at)?;
+            stream.set_read_timeout(Some(Duration::from_secs(20)))?;
+            let text = format!(
+                "{method} {path} HTTP/1.1\r\nHost: {at}\r\nOrigin: http://{at}\r\nConnection: close\r\nCookie: {cookie}\r\n\
+                 Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n\r\n{body}",
+                body.len(),
+                at = self.at
+            );
+            stream.write_all(text.as_bytes())?;
+            let mut answer = Vec::new();
+            stream.read_to_end(&mut answer)?;
+            Ok(answer)
+        };
+        asked().map_err(|why| format!("{method} {path}: {why}."))
     }
 
     /// Memory the program holds now, in kB, where the machine tells it.

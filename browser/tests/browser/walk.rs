@@ -1,7 +1,7 @@
 //! A finding taken by hand from its first sight to its close: on a phone, with scripts switched off, by three people
 //! who sign in and out, through nothing but links and forms.
 
-use browser::{Desk, Screen, Window};
+use browser::{Desk, Paper, Screen, Window};
 
 /// A book with an engine, a part and three people; nobody but the officer has ever been at its desk.
 fn book() -> Desk {
@@ -225,6 +225,21 @@ impl Hand {
         self.follow("/job/J-001");
     }
 
+    /// Prints what a link on this page hands out, and looks for what must stand on it, blanks left out.
+    fn prints(&self, to: &str, says: &[&str]) {
+        let there = "return document.querySelector(arguments[0]) !== null";
+        let link = format!("a[href='{to}']");
+        let stands = self.window.ask(there, vec![link.into()]).unwrap();
+        assert_eq!(stands, true, "no link to {to} at {}", self.path());
+        let session = self.window.session(&self.desk.url("/")).unwrap();
+        let pdf = self.desk.paper(to, &session).unwrap();
+        let text: String = Paper::read(&pdf).unwrap().sheets.concat();
+        for said in says {
+            let said: String = said.split_whitespace().collect();
+            assert!(text.contains(&said), "{to} does not say {said}: {text}");
+        }
+    }
+
     fn operation_done(&self, number: usize, told: &str) {
         self.write("job done", "hours", "2 1/2");
         self.write("job done", "told", told);
@@ -411,6 +426,26 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
         "{}",
         hand.text()
     );
+
+    // Both cards, by the links on the job's page.
+    hand.follow("/job/J-001");
+    let everywhere = ["J-001", "Advice only.", "45deg", "2026-05-16"];
+    hand.prints("/print/job/J-001", &everywhere);
+    hand.prints(
+        "/print/job/J-001",
+        &[
+            "a bead an hour at the bonnet joint; seat dry",
+            "Ben Ostrow",
+            "looked over at 175 psig for forty minutes: dry",
+            "42d54m",
+        ],
+    );
+    hand.prints("/print/job/J-001/seat.correct", &everywhere);
+    hand.prints(
+        "/print/job/J-001/seat.correct",
+        &["Correcting the angle of a conical seat"],
+    );
+
     let told = hand.desk.json(&["finding", "show", "F-001"]).unwrap();
     assert_eq!(told["state"], "closed", "{told}");
     let checked = hand.desk.json(&["check"]).unwrap();

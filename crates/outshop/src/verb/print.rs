@@ -40,6 +40,9 @@ pub enum Print {
         /// What goes in: name=value, such as land=5/32in.
         #[serde(default)]
         arguments: Vec<String>,
+        /// The job that keeps the sheet: its figures are printed as they were ordered, not worked again.
+        #[arg(long, conflicts_with = "arguments")]
+        job: Option<String>,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -89,7 +92,23 @@ impl Print {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Print::Job { job, to } => to.write_card(|| job_card(context, job)),
-            Print::Sheet { id, arguments, to } => to.write_card(|| {
+            Print::Sheet {
+                id,
+                arguments,
+                job: Some(job),
+                to,
+            } => to.write_card(|| {
+                if !arguments.is_empty() {
+                    return Err(Failure::Input(say::KEPT_TAKES_NOTHING.into()));
+                }
+                kept_card(context, job, id)
+            }),
+            Print::Sheet {
+                id,
+                arguments,
+                job: None,
+                to,
+            } => to.write_card(|| {
                 let given = pairs(arguments, "an argument of a sheet")?;
                 let given: Vec<_> = given.iter().map(|(n, t)| Given::typed(n, t)).collect();
                 lathe_card(context, id, &given)
@@ -210,6 +229,16 @@ pub fn job_card(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 pub fn lathe_card(context: &mut Context, id: &str, given: &[Given]) -> Result<Paper, Failure> {
     let card = sheet::card(context, id, given)?;
     Ok(Paper::pdf(&card.about.number, card.print()?))
+}
+
+/// The lathe card of a sheet that a job keeps.
+///
+/// # Errors
+/// If there is no such job, or it keeps no such sheet, or the book does not read.
+pub fn kept_card(context: &mut Context, job: &str, id: &str) -> Result<Paper, Failure> {
+    let card = job::lathe_card(context, job, id)?;
+    let name = format!("{} {id}", card.about.number);
+    Ok(Paper::pdf(&name, card.print()?))
 }
 
 /// What stands on every page of a paper: from the book, if one is named.

@@ -12,12 +12,17 @@ use physics::Given;
 use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
-use crate::verb::print::{Paper, job_card, lathe_card};
+use crate::verb::print::{Paper, job_card, kept_card, lathe_card};
 use crate::{Failure, words};
 
 /// The link to a paper, from the page that shows the same: `job/J-001`, `sheet/seat.correct?land=5/32in`.
 pub fn link(to: &str) -> Markup {
-    html! { p class="small" { a href=(format!("/print/{to}")) { (words::print::CARD) } } }
+    html! { p { a href=(format!("/print/{to}")) { (words::print::CARD) } } }
+}
+
+/// The link to the lathe card of a sheet that a job keeps.
+pub fn kept_link(job: &str, sheet: &str) -> Markup {
+    html! { p { a href=(format!("/print/job/{job}/{sheet}")) { (words::print::kept(sheet)) } } }
 }
 
 /// The link to the card of a sheet with these values.
@@ -46,6 +51,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let paper = match parts.as_slice() {
         ["job", number] => job_card(&mut context, number)?,
+        ["job", number, sheet] => kept_card(&mut context, number, sheet)?,
         ["sheet", id] => {
             let given: Vec<_> = fields(query.as_bytes())
                 .iter()

@@ -45,6 +45,44 @@ pub fn job(tag: &str, engine: &str, part: &str, title: &str) -> String {
     format!("{tag}: No. {engine}, {part}: {title}")
 }
 
+/// The title of the lathe card of a job's sheet.
+pub fn lathe(tag: &str, engine: &str, part: &str, sheet: &str) -> String {
+    format!("{tag}: No. {engine}, {part}: {sheet}")
+}
+
+/// The link to the lathe card of a sheet that a job keeps.
+pub fn kept(sheet: &str) -> String {
+    format!("Print the lathe card of {sheet}")
+}
+
+/// A job that keeps no sheet of that name.
+pub fn keeps_no_sheet(tag: &str, id: &str, known: &[&str]) -> String {
+    let known = match known {
+        [] => "it keeps none".to_owned(),
+        known => format!("{} was expected", known.join(" or ")),
+    };
+    format!("{tag} keeps no sheet `{id}`: {known}. Nothing was printed.")
+}
+
+/// A job that keeps more than one sheet of that name.
+pub fn keeps_several(tag: &str, id: &str, many: usize) -> String {
+    format!(
+        "{tag} keeps {many} sheets `{id}`: one was expected. Its job card shows them all. Nothing was printed."
+    )
+}
+
+/// A kept sheet of a form that this program does not lay out.
+pub fn kept_unread(tag: &str, id: &str) -> String {
+    format!(
+        "The sheet {id} that {tag} keeps was printed in a form that this program does not read. The job card shows \
+         it as it was printed. Nothing was printed here."
+    )
+}
+
+/// Values beside a job that has them already.
+pub const KEPT_TAKES_NOTHING: &str = "A sheet that a job keeps has its values already: either --job or values were \
+                                      expected, not both. Nothing was printed.";
+
 /// Who did something, and when.
 pub fn when_by(on: Date, by: &str) -> String {
     format!("{} by {by}", super::day(on))

@@ -231,6 +231,10 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"print":{"sheet":{"id":"seat.correct","arguments":["land=5/32in"],"over":true}}}"#,
     ),
     (
+        &["print", "sheet", "seat.correct", "--job", "J-001"],
+        r#"{"print":{"sheet":{"id":"seat.correct","job":"J-001"}}}"#,
+    ),
+    (
         &["print", "drawing", "disc", "nose=2in", "--out", "disc.dxf"],
         r#"{"print":{"drawing":{"drawing":"disc","arguments":["nose=2in"],"out":"disc.dxf"}}}"#,
     ),

@@ -5,12 +5,13 @@ use std::collections::BTreeSet;
 use drawing::Title;
 use measure::House;
 use paper::{
-    Answered, Copied, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Picture, Place, Ruling,
-    Seen, Shelved, Signature, Verdict,
+    Answered, Copied, Done, Fact, Feature, Hold, JobCard, LatheCard, Mark, Operation, Picture,
+    Place, Ruling, Seen, Shelved, Signature, Verdict,
 };
 use rules::Rulebook;
 use shop::book::{
-    Authority, Book, Family, FeatureReading, Finding, Job, Occasion, Part, PersonId, RulingRef,
+    Authority, Book, Family, FeatureReading, Finding, Job, Occasion, Part, PersonId, PrintedSheet,
+    RulingRef,
 };
 use shop::locomotive::family;
 use shop::route::routes;
@@ -33,29 +34,15 @@ struct Filling<'b> {
 pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failure> {
     let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
     let house = context.house();
-    let (_, job) = shop::locomotive::job(&book, number)?;
-    let not_there = |what: &str| Failure::Machine(format!("The {what} of {number} is not there."));
-    let finding = book.findings.get(&job.plan.finding);
-    let finding = finding.ok_or_else(|| not_there("finding"))?;
-    let part = book
-        .parts
-        .get(&finding.part)
-        .ok_or_else(|| not_there("part"))?;
-    let from = Filling {
-        book: &book,
-        rules,
-        job,
-        finding,
-        part,
-        family: family(&book, &part.family)?,
-    };
+    let from = Filling::of(&book, rules, number)?;
+    let job = from.job;
     let engine = book.locomotives.get(&job.locomotive);
     let engine = engine.map_or("?", |e| e.number.as_str());
     let tag = tag::job(job.number);
     let about = about(
         context,
         &tag,
-        say::job(&tag, engine, &part.name, &job.plan.title),
+        say::job(&tag, engine, &from.part.name, &job.plan.title),
     )?;
     let sheets: Vec<_> = job
         .plan
@@ -90,13 +77,79 @@ pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failu
                 }
             }
         },
-        pictures: from.pictures(&tag, about.shop.clone(), on, house)?,
+        pictures: from.pictures(&tag, about.shop.clone(), on, house, &job.plan.sheets)?,
         sheets,
         about,
     })
 }
 
-impl Filling<'_> {
+/// The lathe card of a sheet as a job keeps it: the figures the job was ordered to, not worked again.
+pub(super) fn lathe_card(
+    context: &mut Context,
+    number: &str,
+    id: &str,
+) -> Result<LatheCard, Failure> {
+    let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
+    let house = context.house();
+    let from = Filling::of(&book, rules, number)?;
+    let tag = tag::job(from.job.number);
+    let sheets = &from.job.plan.sheets;
+    let of_it: Vec<_> = sheets.iter().filter(|one| one.sheet == id).collect();
+    let kept = match of_it.as_slice() {
+        [one] => *one,
+        [] => {
+            let known: Vec<_> = sheets.iter().map(|one| one.sheet.as_str()).collect();
+            return Err(Failure::Input(say::keeps_no_sheet(&tag, id, &known)));
+        }
+        several => {
+            let why = say::keeps_several(&tag, id, several.len());
+            return Err(Failure::Input(why));
+        }
+    };
+    let worked = Copied::of(&kept.sheet, &kept.text)
+        .worked
+        .ok_or_else(|| Failure::Input(say::kept_unread(&tag, id)))?;
+    let engine = book.locomotives.get(&from.job.locomotive);
+    let engine = engine.map_or("?", |e| e.number.as_str());
+    let about = about(
+        context,
+        &tag,
+        say::lathe(&tag, engine, &from.part.name, &worked.title),
+    )?;
+    let pictures = from.pictures(
+        &tag,
+        about.shop.clone(),
+        on,
+        house,
+        std::slice::from_ref(kept),
+    )?;
+    Ok(LatheCard {
+        about,
+        worked,
+        pictures,
+    })
+}
+
+impl<'b> Filling<'b> {
+    fn of(book: &'b Book, rules: &'static Rulebook, number: &str) -> Result<Filling<'b>, Failure> {
+        let (_, job) = shop::locomotive::job(book, number)?;
+        let not_there =
+            |what: &str| Failure::Machine(format!("The {what} of {number} is not there."));
+        let finding = book.findings.get(&job.plan.finding);
+        let finding = finding.ok_or_else(|| not_there("finding"))?;
+        let part = book.parts.get(&finding.part);
+        let part = part.ok_or_else(|| not_there("part"))?;
+        let family = family(book, &part.family)?;
+        Ok(Filling {
+            book,
+            rules,
+            job,
+            finding,
+            part,
+            family,
+        })
+    }
+
     fn name(&self, id: PersonId) -> &str {
         self.book.persons.get(&id).map_or("?", |p| p.name.as_str())
     }
@@ -336,7 +389,7 @@ impl Filling<'_> {
         all.collect()
     }
 
-    /// The drawings of the job's sheets. A sheet is kept as text, so what is drawn comes from the finding worked
+    /// The drawings of these of the job's sheets. A sheet is kept as text, so what is drawn comes from the finding worked
     /// again; one that would read differently now is not drawn.
     fn pictures(
         &self,
@@ -344,6 +397,7 @@ impl Filling<'_> {
         shop: Option<String>,
         on: jiff::civil::Date,
         house: House,
+        wanted: &[PrintedSheet],
     ) -> Result<Vec<Picture>, Failure> {
         let title = Title {
             shop,
@@ -355,12 +409,7 @@ impl Filling<'_> {
         let day = self.finding.found_on;
         let now = routes(self.book, self.rules, self.finding, day, house)?.sheets;
         let kept = |sheet: &&physics::Sheet| {
-            let mut same = self
-                .job
-                .plan
-                .sheets
-                .iter()
-                .filter(|one| one.sheet == sheet.card.id);
+            let mut same = wanted.iter().filter(|one| one.sheet == sheet.card.id);
             same.any(|one| one.text == sheet.to_text())
         };
         let drawings = now

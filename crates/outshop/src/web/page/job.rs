@@ -40,7 +40,10 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             ul { @for line in &kept.plan.sizes { li { (line) } } }
             @if kept.plan.sizes.is_empty() { p { (say::BY_HAND) } }
             @if !kept.plan.tooling.is_empty() { h3 { (say::MADE_FIRST) } ul { @for line in &kept.plan.tooling { li { (line) } } } }
-            @for sheet in &kept.plan.sheets { details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } } }
+            @for sheet in &kept.plan.sheets {
+                details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } }
+                (crate::web::print::kept_link(&title, &sheet.sheet))
+            }
         }
         @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on, view.house)?.sheets, Some(&kept.plan.sheets))) }
         (operations(view, kept, &title))
