@@ -1,6 +1,9 @@
 //! From data to a finished file: an archival PDF that holds its own data, the same bytes for the same data.
 
+use std::sync::OnceLock;
+
 use jiff::civil::Date;
+use rayon::{ThreadPool, ThreadPoolBuilder};
 use serde::Serialize;
 use serde_json::Value;
 use typst::diag::SourceDiagnostic;
@@ -16,8 +19,11 @@ use crate::world::{Desk, has_letters};
 /// (`docs/decisions/0012-papers.md`).
 const STANDARDS: [PdfStandard; 2] = [PdfStandard::A_3a, PdfStandard::Ua_1];
 
-/// A document is forgotten when two more have been set; without it each one would stay in memory.
-const KEPT: usize = 2;
+/// A document is forgotten when one more has been set; without it each one would stay in memory.
+const KEPT: usize = 1;
+
+/// How deep the typesetter may nest.
+const STACK: usize = 8 << 20;
 
 /// A finished document.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,27 +45,43 @@ pub fn set<T: Serialize>(template: &str, record: &T, as_of: Date) -> Result<Prin
     let record = serde_json::to_value(record).map_err(|e| failed(e.to_string()))?;
     let page = readable(record.clone(), &has_letters()?);
     let desk = Desk::of(template, text(&page)?, text(&record)?)?;
-    let set = typst::compile::<PagedDocument>(&desk);
-    let printed = set
-        .output
-        .map_err(|e| failed(told(&e)))
-        .and_then(|document| {
-            let options = PdfOptions {
-                creator: Smart::Custom(Some("Outshop".into())),
-                timestamp: stamp(as_of),
-                standards: PdfStandards::new(&STANDARDS)
-                    .map_err(|e| failed(e.message().to_string()))?,
-                ..PdfOptions::default()
-            };
-            let bytes = typst_pdf::pdf(&document, &options).map_err(|e| failed(told(&e)))?;
-            Ok(Printed {
-                bytes,
-                pages: document.pages().len(),
-                oddities: set.warnings.iter().map(one).collect(),
-            })
-        });
-    typst::comemo::evict(KEPT);
-    printed
+    bed()?.install(|| {
+        let printed = print(&desk, as_of);
+        typst::comemo::evict(KEPT);
+        printed
+    })
+}
+
+/// The one thread that sets type. The typesetter would take every core, and each thread keeps memory of its own: a
+/// card is set in a tenth of a second on one, and a server that printed from many held a third more for ever after.
+fn bed() -> Result<&'static ThreadPool, PaperError> {
+    static BED: OnceLock<Result<ThreadPool, PaperError>> = OnceLock::new();
+    let made = BED.get_or_init(|| {
+        ThreadPoolBuilder::new()
+            .num_threads(1)
+            .stack_size(STACK)
+            .build()
+            .map_err(|e| PaperError::Set(e.to_string()))
+    });
+    made.as_ref().map_err(Clone::clone)
+}
+
+fn print(desk: &Desk, as_of: Date) -> Result<Printed, PaperError> {
+    let failed = |why: String| PaperError::Set(why);
+    let set = typst::compile::<PagedDocument>(desk);
+    let document = set.output.map_err(|e| failed(told(&e)))?;
+    let options = PdfOptions {
+        creator: Smart::Custom(Some("Outshop".into())),
+        timestamp: stamp(as_of),
+        standards: PdfStandards::new(&STANDARDS).map_err(|e| failed(e.message().to_string()))?,
+        ..PdfOptions::default()
+    };
+    let bytes = typst_pdf::pdf(&document, &options).map_err(|e| failed(told(&e)))?;
+    Ok(Printed {
+        bytes,
+        pages: document.pages().len(),
+        oddities: set.warnings.iter().map(one).collect(),
+    })
 }
 
 fn text(value: &Value) -> Result<String, PaperError> {

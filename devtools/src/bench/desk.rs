@@ -16,6 +16,10 @@ use crate::columns::columns;
 
 /// How often each page is asked for.
 const TIMES: usize = 200;
+/// How often each paper is asked for.
+const CARDS: usize = 40;
+/// The papers, each set in type when it is asked for.
+const PAPERS: [&str; 2] = ["/print/job/J-001", "/print/job/J-001/seat.correct"];
 /// What each page is held against: served by the same process, and without the book.
 const PLAIN: &str = "/asset/desk.css";
 /// Pages looked through for links, at most.
@@ -80,11 +84,34 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
         rows.push(row(page.path.clone(), page.bytes, &times));
     }
     let heading = ["page", "kB", "p50 ms", "p99 ms", "ratio"];
+    let pages = desk.resident()?;
+    let mut cards = Vec::new();
+    for path in PAPERS {
+        // The first one finds the typesetter cold.
+        let (first, card) = took(|| desk.get(path));
+        let bytes = card?.len();
+        let mut times = Vec::new();
+        for _ in 0..CARDS {
+            let (time, card) = took(|| desk.get(path));
+            card?;
+            times.push(time);
+        }
+        let mut cells = row(path.to_string(), bytes, &Times::of(times));
+        cells.insert(2, ms(first));
+        cards.push(cells);
+    }
     Ok(format!(
         "The desk, the largest page of each kind asked {TIMES} times over one line (ratio to {PLAIN}):\n{}\
-         Slowest p99 {} ms. The serving process holds {fresh:.1} MB when it begins, {:.1} MB after all this.\n",
+         Slowest p99 {} ms. The serving process holds {fresh:.1} MB when it begins, {pages:.1} MB after all this.\n\
+         \nPapers, each asked {CARDS} times (ratio to {PLAIN}):\n{}\
+         The serving process holds {:.1} MB after them.\n",
         columns(&heading, &[], &rows),
         ms(worst),
+        columns(
+            &["paper", "kB", "first ms", "p50 ms", "p99 ms", "ratio"],
+            &[],
+            &cards
+        ),
         desk.resident()?
     ))
 }
@@ -167,6 +194,12 @@ impl Desk {
 
     /// One request and its answer: the head and the body.
     fn ask(&mut self, method: &str, path: &str) -> Result<(String, String), String> {
+        let (head, body) = self.asked(method, path)?;
+        Ok((head, String::from_utf8_lossy(&body).into_owned()))
+    }
+
+    /// The same with the body as it came.
+    fn asked(&mut self, method: &str, path: &str) -> Result<(String, Vec<u8>), String> {
         let text = format!(
             "{method} {path} HTTP/1.1\r\nHost: {at}\r\nOrigin: http://{at}\r\nCookie: {}\r\nContent-Length: 0\r\n\r\n",
             self.cookie,
@@ -190,11 +223,11 @@ impl Desk {
             .unwrap_or(0);
         let mut body = vec![0; length];
         self.line.read_exact(&mut body).map_err(said)?;
-        Ok((head, String::from_utf8_lossy(&body).into_owned()))
+        Ok((head, body))
     }
 
-    fn get(&mut self, path: &str) -> Result<String, String> {
-        let (head, body) = self.ask("GET", path)?;
+    fn get(&mut self, path: &str) -> Result<Vec<u8>, String> {
+        let (head, body) = self.asked("GET", path)?;
         if head.starts_with("HTTP/1.1 200") {
             Ok(body)
         } else {

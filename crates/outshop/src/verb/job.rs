@@ -358,15 +358,21 @@ fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
     }
     text.push_str("Proofs\n");
     for proof in &kept.plan.proofs {
+        let seen = |passed: bool, told: &str, by, day| {
+            format!(
+                "{}, {} by {}: {told}",
+                if passed { "held" } else { "did not hold" },
+                words::day(day),
+                name(book, by)
+            )
+        };
+        for trial in kept.earlier.iter().filter(|t| t.proof == *proof) {
+            let said = seen(trial.passed, &trial.told, trial.by, trial.on);
+            let said = format!("{}: {said}", words::job::EARLIER_TRIAL);
+            text.push_str(&format!("  {proof:<16} {}\n", wrap(&said, 19, 100)));
+        }
         let said = match kept.proofs.get(proof) {
-            Some((passed, told, by, day)) => {
-                format!(
-                    "{}, {} by {}: {told}",
-                    if *passed { "held" } else { "did not hold" },
-                    words::day(*day),
-                    name(book, *by)
-                )
-            }
+            Some((passed, told, by, day)) => seen(*passed, told, *by, *day),
             None => "to be made".into(),
         };
         text.push_str(&format!("  {proof:<16} {}\n", wrap(&said, 19, 100)));

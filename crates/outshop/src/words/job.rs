@@ -41,6 +41,8 @@ pub const PROOF: &str = "Proof";
 pub const HELD: &str = "held";
 /// Of a proof.
 pub const DID_NOT_HOLD: &str = "did not hold";
+/// A trial of a proof that was made again since.
+pub const EARLIER_TRIAL: &str = "an earlier trial, made again since";
 /// Of a proof.
 pub const TO_BE_MADE: &str = "to be made";
 /// Over a choice.

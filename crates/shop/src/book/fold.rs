@@ -13,7 +13,7 @@ use super::rows::{Row, RowKind, fire_key};
 use super::state::{
     AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
     Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
-    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling,
+    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -495,6 +495,7 @@ impl Book {
                     made_on: meta.done_on,
                     operations: vec![OperationState::default(); it.operations.len()],
                     proofs: Default::default(),
+                    earlier: Vec::new(),
                     left: Vec::new(),
                     knock_ons: Default::default(),
                     signatures: Vec::new(),
@@ -528,10 +529,17 @@ impl Book {
             Statement::Proved(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
                 job.work = job.work.max(seq);
-                job.proofs.insert(
-                    it.proof.clone(),
-                    (it.passed, it.told.clone(), meta.person, meta.done_on),
-                );
+                let made = (it.passed, it.told.clone(), meta.person, meta.done_on);
+                if let Some((passed, told, by, on)) = job.proofs.insert(it.proof.clone(), made) {
+                    let proof = it.proof.clone();
+                    job.earlier.push(Trial {
+                        proof,
+                        passed,
+                        told,
+                        by,
+                        on,
+                    });
+                }
                 touched.note(RowKind::Job, it.job);
             }
             Statement::ReadingsTaken(it) => {

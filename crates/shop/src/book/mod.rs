@@ -30,6 +30,6 @@ pub use rows::{Row, RowKind};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
     Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
-    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling,
+    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling, Trial,
 };
 pub use statement::*;

@@ -476,6 +476,21 @@ pub struct DecisionTaken {
     pub on: Date,
 }
 
+/// A trial of a proof that a later one stands for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Trial {
+    /// The proof.
+    pub proof: String,
+    /// Whether it held.
+    pub passed: bool,
+    /// What was seen.
+    pub told: String,
+    /// By whom.
+    pub by: PersonId,
+    /// When.
+    pub on: Date,
+}
+
 /// What became of an operation.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct OperationState {
@@ -515,6 +530,8 @@ pub struct Job {
     pub operations: Vec<OperationState>,
     /// Proofs made: passed, what was seen, by whom, when. A later one stands for an earlier one.
     pub proofs: BTreeMap<String, (bool, String, PersonId, Date)>,
+    /// Earlier trials of proofs that were made again, in the order made: one that did not hold is never struck out.
+    pub earlier: Vec<Trial>,
     /// As-left readings.
     pub left: Vec<FeatureReading>,
     /// Knock-ons looked at: what was seen, by whom, when.

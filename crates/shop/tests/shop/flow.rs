@@ -343,6 +343,13 @@ fn a_proof_that_did_not_hold_is_kept_until_one_holds() {
     let made = prove(&world.book, JOB, "cold-water", true, "dry", DOT);
     world.enter(DOT, day, made);
     assert!(sign(&world.book, world.rules, JOB, Authority::Repair, CAL, day).is_ok());
+    // The trial that did not hold is never struck out.
+    let earlier = &world.book.jobs[&JOB].earlier;
+    let told: Vec<_> = earlier
+        .iter()
+        .map(|t| (t.passed, t.told.as_str()))
+        .collect();
+    assert!(told.ends_with(&[(false, "a bead an hour")]), "{told:?}");
 }
 
 /// The steam test not held leaves the condition standing: as left it fails by 230.57(b).

@@ -345,22 +345,31 @@ impl<'b> Filling<'b> {
         steps.collect()
     }
 
+    /// Each proof as it stands, after the trials of it that came before.
     fn proofs(&self) -> Vec<Answered> {
-        let proofs = self.job.plan.proofs.iter().map(|word| {
+        let answer = |passed| match passed {
+            true => words::job::HELD.to_owned(),
+            false => words::job::DID_NOT_HOLD.to_owned(),
+        };
+        let mut all = Vec::new();
+        for word in &self.job.plan.proofs {
+            let trials = self.job.earlier.iter().filter(|t| t.proof == *word);
+            all.extend(trials.map(|trial| Answered {
+                word: word.clone(),
+                asks: words::job::EARLIER_TRIAL.into(),
+                answer: answer(trial.passed),
+                seen: Some(self.seen(trial.by, trial.on, &trial.told)),
+            }));
             let known = self.family.proofs.iter().find(|p| p.word == *word);
             let made = self.job.proofs.get(word);
-            Answered {
+            all.push(Answered {
                 word: word.clone(),
                 asks: known.map_or(String::new(), |p| format!("{}: {}", p.title, p.how)),
-                answer: match made {
-                    Some((true, ..)) => words::job::HELD.into(),
-                    Some((false, ..)) => words::job::DID_NOT_HOLD.into(),
-                    None => String::new(),
-                },
+                answer: made.map_or(String::new(), |(passed, ..)| answer(*passed)),
                 seen: made.map(|(_, told, by, on)| self.seen(*by, *on, told)),
-            }
-        });
-        proofs.collect()
+            });
+        }
+        all
     }
 
     fn knock_ons(&self) -> Vec<Answered> {

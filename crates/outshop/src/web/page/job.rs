@@ -196,6 +196,9 @@ fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                     Some((passed, told, by, day)) => { @if *passed { (say::HELD) } @else { b class="need" { (say::DID_NOT_HOLD) } } ", " (say::seen(*day, kit::name(view.book, *by), told)) }
                     None => { (say::TO_BE_MADE) }
                 } }
+                @for trial in kept.earlier.iter().filter(|t| t.proof == *proof) {
+                    dd class="quiet small" { (say::EARLIER_TRIAL) ": " @if trial.passed { (say::HELD) } @else { (say::DID_NOT_HOLD) } ", " (say::seen(trial.on, kit::name(view.book, trial.by), &trial.told)) }
+                }
             } }
             @if ready && kept.closed.is_none() && !wanting.is_empty() {
                 @let fields = html! {
