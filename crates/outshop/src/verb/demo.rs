@@ -34,6 +34,7 @@ const TOLD: &[(&str, &str)] = &[
     ("5-cards", include_str!("../../demo/5-cards.txt")),
     ("6-boiler", include_str!("../../demo/6-boiler.txt")),
     ("7-spring", include_str!("../../demo/7-spring.txt")),
+    ("8-diesel", include_str!("../../demo/8-diesel.txt")),
 ];
 
 /// Every id of the demonstration follows from this, so that two runs give one book.

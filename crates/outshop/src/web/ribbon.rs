@@ -13,19 +13,23 @@ use crate::words::{self, ahead as say};
 struct Cut {
     width: f64,
     days: i64,
-    /// A date is written each so many days.
-    each: i64,
+    /// A line is drawn each so many days.
+    line: i64,
+    /// A date is written each so many days: as often as there is room for the longest one.
+    date: i64,
 }
 
 const WIDE: Cut = Cut {
     width: 900.0,
     days: 28,
-    each: 7,
+    line: 7,
+    date: 7,
 };
 const NARROW: Cut = Cut {
     width: 360.0,
     days: 16,
-    each: 4,
+    line: 4,
+    date: 8,
 };
 
 /// The ribbon, once for a desk and once for a phone; the style sheet shows the one that fits.
@@ -51,7 +55,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
     } else {
         String::new()
     };
-    let marks = (0..=cut.days).step_by(usize::try_from(cut.each).unwrap_or(7));
+    let marks = (0..=cut.days).step_by(usize::try_from(cut.line).unwrap_or(7));
     html! {
         svg viewBox=(format!("0 0 {} 88", cut.width)) role="img" aria-label=(say::ribbon(number, ahead.unsure, stop)) {
             defs {
@@ -62,10 +66,12 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
             @for offset in marks {
                 @let day = on.checked_add(offset.days()).unwrap_or(on);
                 @let x = at(day);
-                @let last = offset + cut.each > cut.days;
+                @let last = offset + cut.line > cut.days;
                 line class="s-rule" x1=(x) y1="22" x2=(x) y2="60" stroke-width="1" {}
-                text class="quiet" x=(if last { x } else { x + 3.0 }) y="15" font-size="15" text-anchor=(if last { "end" } else { "start" }) {
-                    (words::short_day(day))
+                @if offset % cut.date == 0 {
+                    text class="quiet" x=(if last { x } else { x + 3.0 }) y="15" font-size="15" text-anchor=(if last { "end" } else { "start" }) {
+                        (words::short_day(day))
+                    }
                 }
             }
             @if runs_to > on {
