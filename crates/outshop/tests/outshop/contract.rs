@@ -134,7 +134,7 @@ fn due_in_json_has_its_fixed_keys() {
         assert!(max.is_null() || min.as_u64() <= max.as_u64(), "{clock}");
     }
     let all = folder.json(&["due", "--book", "d.book"]);
-    assert_eq!(all.as_array().unwrap().len(), 2);
+    assert_eq!(all.as_array().unwrap().len(), 3);
 }
 
 /// Sheets and their arguments are a promise: a change shows here and is judged before it is kept.

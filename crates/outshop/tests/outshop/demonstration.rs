@@ -51,8 +51,14 @@ fn it_tells_what_stops_which_engine_and_the_feed_check_to_its_close() {
         "F-001: No. 14, right feed check (closed)",
         "Closed Sat 4 Apr 2026 by Ada Quill; as left it complies.",
         "metal left: .1490 in",
+        // The switcher's 92 days are 139, for 47 out of use: 49 CFR 229.33.
+        "lengthened by 47 days out of use (229.33); 13 left, her last day is 2026-05-29",
     ] {
-        assert!(told.contains(said), "missing: {said}\n{told}");
+        // However the lines are broken.
+        let plain: Vec<_> = told.split_whitespace().collect();
+        let wanted: Vec<_> = said.split_whitespace().collect();
+        let stands = plain.windows(wanted.len()).any(|words| words == wanted);
+        assert!(stands, "missing: {said}\n{told}");
     }
 }
 
