@@ -6,7 +6,10 @@ use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use measure::Size;
 use rules::Rulebook;
-use shop::book::{EntryId, FireId, FireLogged, LocomotiveId, LogClosed, PersonId, Statement};
+use shop::book::{
+    DayStated, EntryId, FireId, FireLogged, HeldBefore, LocomotiveId, LogClosed, PersonId,
+    Statement,
+};
 use shop::locomotive::{NewBook, NewEngine, add_engine, new_book};
 use store::{Act, By, Store};
 
@@ -40,6 +43,25 @@ pub fn from_words(file: &str, fires: &str) -> Result<String, Stop> {
         .len();
     Ok(format!(
         "{file}: {number} fires of three engines, {entries} entries\n"
+    ))
+}
+
+/// Makes a lineup from the words of the command line.
+///
+/// # Errors
+/// Input where a number does not read; otherwise as [`lineup`].
+pub fn lineup_from_words(file: &str, engines: &str, years: &str) -> Result<String, Stop> {
+    let within = |word: &str, most: u32| word.parse().ok().filter(|n| (1..=most).contains(n));
+    let (Some(engines), Some(years)) = (within(engines, 400), within(years, 50)) else {
+        return Err(Stop::input(format!(
+            "`{engines}` engines and `{years}` years: 1 to 400 and 1 to 50 were expected. Nothing was made."
+        )));
+    };
+    let (entries, bytes) = lineup(Path::new(file), engines, years)?
+        .scan()
+        .map_err(Stop::machine)?;
+    Ok(format!(
+        "{file}: {entries} entries, {bytes} bytes of them\n"
     ))
 }
 
@@ -111,6 +133,154 @@ pub fn grow(file: &Path, fires: u32) -> Result<Store, Stop> {
         .write(&act(0x1000), |_, _| Ok(logged.clone()))
         .map_err(Stop::machine)?;
     Ok(store)
+}
+
+/// Days each engine of a lineup steams in a year.
+pub const DAYS_A_YEAR: u32 = 100;
+
+/// The id of the n-th engine of a lineup.
+pub fn engine_of(number: u32) -> LocomotiveId {
+    LocomotiveId(0x1000 + u128::from(number))
+}
+
+/// Makes a book of many engines with logs of many years, each with an annual a year by its papers: the day before
+/// [`TODAY`] is the last of every log, and every log is closed through it.
+///
+/// # Errors
+/// The machine's where the file stands or cannot be written.
+pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
+    let mut store = Store::create(file).map_err(Stop::machine)?;
+    let rules = Rulebook::built_in().map_err(Stop::fault)?;
+    let new = NewBook {
+        shop: "Juniper Fork Railroad Museum".into(),
+        time_zone: "America/Denver".into(),
+        house: "inch".into(),
+        officer: "Ada Quill".into(),
+        demonstration: Some(TODAY),
+    };
+    store
+        .write(&act_of(1), |_, officer| new_book(&new, officer))
+        .map_err(Stop::machine)?;
+    let first = TODAY
+        .checked_sub(i64::from(years).years())
+        .map_err(Stop::machine)?;
+    store
+        .write(&act_of(2), |book, _| {
+            let mut all = Vec::new();
+            for number in 0..engines {
+                let engine = NewEngine {
+                    id: engine_of(number),
+                    number: (100 + number).to_string(),
+                    wheels: "2-8-0".into(),
+                    gauge: Size::from_ticks(113 * Size::TICKS_PER_INCH / 2),
+                    jurisdiction: "us-steam".into(),
+                    mawp_psig: Some(180),
+                    axle_load_lb: Some(36_500),
+                    fittings: Default::default(),
+                };
+                all.extend(add_engine(book, rules, engine)?);
+                all.extend(papers(engine_of(number), first, years)?);
+            }
+            Ok(all)
+        })
+        .map_err(Stop::machine)?;
+    let logged = logs(engines, years, first)?;
+    // In one act, because each act loads the whole book anew.
+    store
+        .write(&act_of(0x1000_0000), |_, _| Ok(logged.clone()))
+        .map_err(Stop::machine)?;
+    Ok(store)
+}
+
+fn act_of(id: u128) -> Act {
+    Act {
+        id: EntryId(id),
+        batch: None,
+        device: "bench".into(),
+        by: By::Id(OFFICER),
+        done_on: TODAY,
+        recorded_at: "2026-05-01T09:00:00-06:00".into(),
+    }
+}
+
+/// What the papers of an engine say: enough that every clock has something to run from.
+fn papers(engine: LocomotiveId, first: Date, years: u32) -> Result<Vec<Statement>, shop::Refusal> {
+    let past = |why: jiff::Error| shop::Refusal::input(why.to_string());
+    let held = |kind: &str, held_on: Date| {
+        Statement::HeldBefore(HeldBefore {
+            locomotive: engine,
+            kind: kind.into(),
+            held_on,
+            service_days_since: None,
+            annuals_since: None,
+            document: "green binder".into(),
+        })
+    };
+    let told = |what: &str, day: Date| {
+        Statement::DayStated(DayStated {
+            locomotive: engine,
+            what: what.into(),
+            day,
+            service_days_since: None,
+            annuals_since: None,
+            inspection: None,
+            document: "green binder".into(),
+        })
+    };
+    let mut all = vec![told("enters-service", date(1923, 5, 14))];
+    for year in 0..years {
+        let day = first
+            .checked_add(i64::from(year).years())
+            .and_then(|day| day.checked_add(30.days()))
+            .map_err(past)?;
+        let kind = match year {
+            year if year % 14 == 0 => "1472",
+            year if year % 5 == 0 => "fifth-annual",
+            _ => "annual",
+        };
+        all.push(held(kind, day));
+        if year % 14 == 0 {
+            all.push(told("frame-cleaning", day));
+        }
+        if year % 2 == 0 {
+            all.push(told("air-brake-valves", day));
+        }
+    }
+    Ok(all)
+}
+
+/// Every fire of a lineup in the order of the days, then the closings.
+fn logs(engines: u32, years: u32, first: Date) -> Result<Vec<Statement>, Stop> {
+    let mut all = Vec::new();
+    let last = TODAY.yesterday().map_err(Stop::machine)?;
+    let days = first.until(last).map_or(0, |span| span.get_days());
+    let fires = years * DAYS_A_YEAR;
+    for turn in 0..fires {
+        // Spread evenly over the years, as many as there are.
+        let after = i64::from(turn) * i64::from(days) / i64::from(fires.max(1));
+        let day = first.checked_add(after.days()).map_err(Stop::machine)?;
+        for number in 0..engines {
+            let mut fire = fire(turn + number, day);
+            if let Statement::FireLogged(it) = &mut fire {
+                it.locomotive = engine_of(number);
+                it.id = FireId(spread(u128::from(turn) * 1_000 + u128::from(number)));
+            }
+            all.push(fire);
+        }
+    }
+    all.extend((0..engines).map(|number| {
+        Statement::LogClosed(LogClosed {
+            locomotive: engine_of(number),
+            from: first,
+            through: last,
+        })
+    }));
+    Ok(all)
+}
+
+/// An id as if made by chance: a book never gets them in order.
+fn spread(number: u128) -> u128 {
+    (number + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15_F39C_C060_5CED_C835)
 }
 
 /// One fire; now and then a time was not written, as in a real log.

@@ -22,7 +22,15 @@ const VERBS: &[(&str, &str)] = &[
         "bench",
         "what a sheet, a rebuild, each reading verb and each page cost",
     ),
+    (
+        "bench lineup",
+        "the same of a roundhouse of 200 engines alone",
+    ),
     ("grow-book FILE N", "make a book with N fires, for benches"),
+    (
+        "grow-lineup FILE N Y",
+        "make a book of N engines with logs of Y years, for benches",
+    ),
 ];
 
 /// Why a chore was not done: a sentence, and the exit code (1 a fault was found, 2 the input is wrong,
@@ -59,7 +67,9 @@ fn main() -> ExitCode {
         ["rulebook"] => rulebook::report(&root()),
         ["evidence"] => evidence::table(),
         ["bench"] => bench::all(&root()),
+        ["bench", "lineup"] => bench::of_lineup(&root()),
         ["grow-book", file, fires] => grow::from_words(file, fires),
+        ["grow-lineup", file, engines, years] => grow::lineup_from_words(file, engines, years),
         _ => Err(Stop::input(list())),
     };
     match said {
@@ -78,7 +88,7 @@ fn main() -> ExitCode {
 fn list() -> String {
     let mut text = String::from("One of these chores was expected:");
     for (verb, what) in VERBS {
-        text.push_str(&format!("\n  {verb:<18}{what}"));
+        text.push_str(&format!("\n  {verb:<22}{what}"));
     }
     text
 }

@@ -227,6 +227,29 @@ impl Context {
         })
     }
 
+    /// As [`Context::save`] for a verb that speaks of one engine, by her number, and asks of no other: the rest of
+    /// the book is not read.
+    ///
+    /// # Errors
+    /// As [`Context::save`].
+    pub fn save_of(
+        &mut self,
+        number: &str,
+        verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, Failure> {
+        let Some(engine) = self.store()?.engine_of(number.trim())? else {
+            // The whole book is asked, which says what numbers there are.
+            return self.save(verb);
+        };
+        let by = By::Name(self.by()?.to_string());
+        let zone = self.zone()?;
+        let act = self.act(by, &zone)?;
+        let on = act.done_on;
+        Ok(self
+            .store()?
+            .write_of(&act, engine, |book, person| verb(book, person, on))?)
+    }
+
     /// Asks a pure verb and saves what it states. The verb is told the day the work was done.
     ///
     /// # Errors

@@ -173,7 +173,13 @@ impl Rulebook {
     /// When the jurisdiction is unknown, or the day lies before its rules. A rule that ended is left out.
     pub fn clocks(&self, jurisdiction: &str, on: Date) -> Result<Vec<Ruling>, RulebookError> {
         let mut clocks = Vec::new();
-        for ruling in self.in_force(jurisdiction, on)? {
+        let counts = |body: &Body| {
+            matches!(
+                body,
+                Body::Count(_) | Body::Calendar(_) | Body::WhicheverFirst(_)
+            )
+        };
+        for ruling in self.in_force_where(jurisdiction, on, counts)? {
             let inspection = match &ruling.body {
                 Body::Count(c) => &c.inspection,
                 Body::Calendar(c) => &c.inspection,
@@ -280,6 +286,16 @@ impl Rulebook {
     /// # Errors
     /// When the jurisdiction is unknown, or the day lies before one of its rules.
     pub fn in_force(&self, jurisdiction: &str, on: Date) -> Result<Vec<Ruling>, RulebookError> {
+        self.in_force_where(jurisdiction, on, |_| true)
+    }
+
+    /// As [`Rulebook::in_force`], of the rules whose body is of a kind: the others are looked at and not copied.
+    fn in_force_where(
+        &self,
+        jurisdiction: &str,
+        on: Date,
+        wanted: impl Fn(&Body) -> bool,
+    ) -> Result<Vec<Ruling>, RulebookError> {
         if !self.rules().any(|r| r.jurisdiction == jurisdiction) {
             let near = near(jurisdiction, self.jurisdictions().into_iter());
             return Err(RulebookError::Unknown {
@@ -289,9 +305,9 @@ impl Rulebook {
         }
         let mut held = Vec::new();
         for rule in self.in_jurisdiction(jurisdiction) {
-            match rule.ruling(on) {
-                Ok(ruling) => held.push(ruling),
-                Err(RulebookError::Ended { .. }) => {}
+            match rule.on(on) {
+                Ok(version) if wanted(&version.body) => held.push(rule.ruling(on)?),
+                Ok(_) | Err(RulebookError::Ended { .. }) => {}
                 Err(other) => return Err(other),
             }
         }

@@ -19,6 +19,8 @@ mod families;
 mod flow;
 #[path = "shop/limits.rs"]
 mod limits;
+#[path = "shop/log_lines.rs"]
+mod log_lines;
 #[path = "shop/metal.rs"]
 mod metal;
 #[path = "shop/history.rs"]

@@ -63,6 +63,31 @@ impl Store {
         whole(&self.connection).map_err(|e| e.into_store(&self.path))
     }
 
+    /// The book with one engine's rows alone, beside those that are no engine's: what her own clocks need.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book_of(&self, engine: LocomotiveId) -> Result<Book, StoreError> {
+        load_of(&self.connection, engine).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The engine of a number, found without reading the book; nothing if there is none of it.
+    ///
+    /// # Errors
+    /// If the database fails, or a row's key is none.
+    pub fn engine_of(&self, number: &str) -> Result<Option<LocomotiveId>, StoreError> {
+        engine_of(&self.connection, number).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// Reads every entry's bytes and keeps none: how many there are, and how many bytes. It is what a bench holds
+    /// a fold against.
+    ///
+    /// # Errors
+    /// If the database fails.
+    pub fn scan(&self) -> Result<(u64, u64), StoreError> {
+        scan(&self.connection).map_err(StoreError::of(&self.path))
+    }
+
     /// The shop alone, from its one row: what most questions need before they need the book.
     ///
     /// # Errors
@@ -179,6 +204,52 @@ pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
     };
     take(connection, &mut book, SQL, &[RowKind::Fire.word()])?;
     Ok(book)
+}
+
+/// The rows of one engine and of none, but the fires.
+pub(crate) fn load_of(connection: &Connection, engine: LocomotiveId) -> Result<Book, LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind < ?1 AND (engine IS NULL OR engine = ?2) \
+        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?1 AND (engine IS NULL OR engine = ?2)";
+    let mut book = Book {
+        fires: Fires::none_asked(),
+        ..Book::default()
+    };
+    let engine = engine.to_string();
+    take(connection, &mut book, SQL, &[RowKind::Fire.word(), &engine])?;
+    Ok(book)
+}
+
+fn engine_of(connection: &Connection, number: &str) -> Result<Option<LocomotiveId>, LoadError> {
+    const SQL: &str =
+        "SELECT key FROM state WHERE kind = ?1 AND json_extract(body, '$.number') = ?2";
+    let mut found = connection.prepare_cached(SQL)?;
+    let mut rows = found.query([RowKind::Locomotive.word(), number])?;
+    let Some(row) = rows.next()? else {
+        return Ok(None);
+    };
+    let key: String = row.get(0)?;
+    key.parse()
+        .map(Some)
+        .map_err(|e: shop::book::IdError| LoadError::Row(e.to_string()))
+}
+
+fn scan(connection: &Connection) -> rusqlite::Result<(u64, u64)> {
+    let mut all =
+        connection.prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))?;
+    let columns = all.column_count();
+    let mut rows = all.query([])?;
+    let (mut entries, mut bytes) = (0, 0);
+    while let Some(row) = rows.next()? {
+        entries += 1;
+        for at in 0..columns {
+            bytes += match row.get_ref(at)? {
+                ValueRef::Text(it) | ValueRef::Blob(it) => it.len() as u64,
+                ValueRef::Null => 0,
+                ValueRef::Integer(_) | ValueRef::Real(_) => 8,
+            };
+        }
+    }
+    Ok((entries, bytes))
 }
 
 /// Every row.

@@ -7,8 +7,8 @@ use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::Refusal;
 use shop::book::{
-    BatchId, BatchWithdrawn, Book, Correction, EntryId, Fires, Meta, PersonId, Row, RowKind,
-    Statement,
+    BatchId, BatchWithdrawn, Book, Correction, EntryId, Fires, LocomotiveId, Meta, PersonId, Row,
+    RowKind, Statement,
 };
 
 use crate::entry::{Entry, Hash};
@@ -67,13 +67,40 @@ impl Store {
         act: &Act,
         verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, StoreError> {
+        self.write_knowing(act, None, verb)
+    }
+
+    /// As [`Store::write`] for a verb that speaks of one engine and asks of no other: it is shown her rows and those
+    /// that are no engine's, which in a roundhouse is the smaller part of the book.
+    ///
+    /// # Errors
+    /// As [`Store::write`].
+    pub fn write_of(
+        &mut self,
+        act: &Act,
+        engine: LocomotiveId,
+        verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, StoreError> {
+        self.write_knowing(act, Some(engine), verb)
+    }
+
+    fn write_knowing(
+        &mut self,
+        act: &Act,
+        engine: Option<LocomotiveId>,
+        verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, StoreError> {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
         let change = begin(&mut self.connection, &path)?;
         if let Some(first) = number_of(&change, act.id).map_err(&sql)? {
             return again(&change, &path, act, first, verb);
         }
-        let mut book = read::load(&change).map_err(|e| e.into_store(&path))?;
+        let read = match engine {
+            None => read::load(&change),
+            Some(engine) => read::load_of(&change, engine),
+        };
+        let mut book = read.map_err(|e| e.into_store(&path))?;
         let person = person(&book, &act.by)?;
         let statements = verb(&book, person)?;
         if statements.is_empty() {

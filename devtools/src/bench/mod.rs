@@ -3,6 +3,7 @@
 //! Nothing here is a promise and nothing fails for being slow: the figures are for a person to read.
 
 mod desk;
+mod lineup;
 mod rebuild;
 mod sheets;
 mod verbs;
@@ -25,12 +26,21 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         ));
     }
     Ok(format!(
-        "{}\n{}\n{}\n{}",
+        "{}\n{}\n{}\n{}\n{}",
         sheets::bench()?,
         rebuild::bench()?,
+        lineup::bench(root)?,
         verbs::bench(root)?,
         desk::bench(root)?
     ))
+}
+
+/// The bench of a lineup alone, which takes the longest.
+///
+/// # Errors
+/// As [`all`].
+pub fn of_lineup(root: &Path) -> Result<String, Stop> {
+    lineup::bench(root)
 }
 
 /// What something took, once.
@@ -42,6 +52,18 @@ fn took<T>(what: impl FnOnce() -> T) -> (Duration, T) {
     let start = Instant::now();
     let result = what();
     (start.elapsed(), result)
+}
+
+/// What something took of this process's own processor time, once: other programs on the machine do not count.
+fn worked<T>(what: impl FnOnce() -> T) -> (Duration, T) {
+    let now = || {
+        let at = rustix::time::clock_gettime(rustix::time::ClockId::ProcessCPUTime);
+        let seconds = u64::try_from(at.tv_sec).unwrap_or(0);
+        Duration::new(seconds, u32::try_from(at.tv_nsec).unwrap_or(0))
+    };
+    let start = now();
+    let result = what();
+    (now().saturating_sub(start), result)
 }
 
 /// The middle of several times; nothing of none.
@@ -94,7 +116,15 @@ impl Folder {
     /// # Errors
     /// The machine's.
     pub fn new(name: &str) -> Result<Folder, Stop> {
-        let path = std::env::temp_dir().join(format!("devtools-{name}-{}", std::process::id()));
+        Folder::within(&std::env::temp_dir(), name)
+    }
+
+    /// Makes it in a folder that stands.
+    ///
+    /// # Errors
+    /// The machine's.
+    pub fn within(place: &Path, name: &str) -> Result<Folder, Stop> {
+        let path = place.join(format!("devtools-{name}-{}", std::process::id()));
         std::fs::create_dir_all(&path)
             .map_err(|why| Stop::machine(format!("{}: {why}.", path.display())))?;
         Ok(Folder(path))

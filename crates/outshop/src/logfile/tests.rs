@@ -596,3 +596,49 @@ fn a_far_corner_costs_nothing() {
     });
     assert!(no(&far_column).contains("in column 16384 of line 2"));
 }
+
+/// Every table in `docs/log-files.md` is answered as it says there.
+#[test]
+fn the_examples_of_the_page_are_true() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../docs/log-files.md");
+    let page = std::fs::read_to_string(path).unwrap();
+    let mut seen = 0;
+    for block in page.split("```csv ").skip(1) {
+        let (head, rest) = block.split_once('\n').unwrap();
+        let (table, _) = rest.split_once("```").unwrap();
+        let (head, order) = match head.split_once(" dates=") {
+            Some((head, "day-month")) => (head, Some(Order::DayMonth)),
+            Some((_, other)) => panic!("{other}"),
+            None => (head, None),
+        };
+        let (what, says) = head.split_once('=').unwrap();
+        let read = read("the log", table.as_bytes(), &told(order));
+        match what {
+            "taken" => {
+                let lines = read.unwrap().lines;
+                assert_eq!(lines.len(), says.parse::<usize>().unwrap());
+                assert!(lines.iter().all(Result::is_ok), "{lines:?}");
+            }
+            "refused" => {
+                for line in read.unwrap().lines {
+                    let why = line.unwrap_err().why;
+                    assert!(why.contains(says), "{why}");
+                }
+            }
+            "wrong" => assert!(read.unwrap_err().to_string().contains(says)),
+            other => panic!("{other}"),
+        }
+        seen += 1;
+    }
+    assert_eq!(seen, 7);
+    // And every word over a column that it names is known.
+    let columns = page
+        .lines()
+        .filter(|line| line.starts_with("| ") && !line.starts_with("| column"));
+    for line in columns {
+        let words = line.split('|').nth(2).unwrap().replace(" (or day)", "");
+        for word in words.split(',') {
+            assert!(super::columns::is_known(word), "{word}");
+        }
+    }
+}

@@ -47,20 +47,23 @@ impl Due {
                 "There is no engine in this book yet.".into(),
             ));
         }
-        let mut told = Vec::new();
+        // A roundhouse's clocks name every day they counted: that is built for a program that asks for it.
+        let for_program = context.globals().json;
+        let (mut texts, mut values) = (Vec::new(), Vec::new());
+        let mut stopped = false;
         for id in wanted {
-            told.push(one(&book, rules, id, on, self.why)?);
+            let (text, value, stops) = one(&book, rules, id, on, self.why, for_program)?;
+            texts.push(text);
+            values.extend(value);
+            stopped |= stops;
         }
-        let stopped = told.iter().any(|(_, _, stopped)| *stopped);
-        let text: Vec<_> = told.iter().map(|(text, ..)| text.as_str()).collect();
-        let mut values: Vec<_> = told.iter().map(|(_, value, _)| value.clone()).collect();
         let json = if self.engine.is_some() {
             values.pop().unwrap_or_default()
         } else {
-            json!(values)
+            Value::Array(values)
         };
         Ok(Answer {
-            text: format!("{}{}\n", text.join("\n"), words::STANDING),
+            text: format!("{}{}\n", texts.join("\n"), words::STANDING),
             json,
             code: u8::from(stopped),
         })
@@ -73,7 +76,8 @@ fn one(
     id: LocomotiveId,
     on: Date,
     open: bool,
-) -> Result<(String, Value, bool), Failure> {
+    for_program: bool,
+) -> Result<(String, Option<Value>, bool), Failure> {
     let kept = book
         .locomotives
         .get(&id)
@@ -126,8 +130,11 @@ fn one(
         ));
         trains.push(json!({ "day": run.day.to_string(), "what": run.what, "stopped_by": by }));
     }
-    let value = json!({
-        "engine": kept.number, "on": on.to_string(), "clocks": clocks.iter().map(value).collect::<Vec<_>>(), "trains": trains,
+    if !for_program {
+        return Ok((text, None, !stopped.is_empty()));
+    }
+    let mut whole = json!({
+        "engine": kept.number, "on": on.to_string(), "clocks": null, "trains": trains,
         "stops": stopped.iter().map(|s| json!({ "from": s.from.to_string(), "why": s.why })).collect::<Vec<_>>(),
         "released": match &released {
             Release::Stands { by, on, log_through } => json!({ "by": by, "on": on.to_string(), "log_through": log_through.to_string() }),
@@ -135,7 +142,15 @@ fn one(
         },
         "notices": notices,
     });
-    Ok((text, value, !stopped.is_empty()))
+    put(&mut whole, "clocks", clocks.iter().map(value).collect());
+    Ok((text, Some(whole), !stopped.is_empty()))
+}
+
+/// Puts a long list in its place. Named within `json!` it would be copied, value by value.
+fn put(whole: &mut Value, name: &str, list: Vec<Value>) {
+    if let Some(place) = whole.get_mut(name) {
+        *place = Value::Array(list);
+    }
 }
 
 /// The word before what somebody must look at though it stops nothing.
@@ -225,18 +240,21 @@ fn bottom_line(number: &str, stopped: &[Stop], released: &Release, on: Date) -> 
 }
 
 fn value(clock: &Clock) -> Value {
-    json!({
+    let mut whole = json!({
         "rule": clock.ruling.rule, "version": clock.ruling.version, "section": clock.ruling.cite.section,
         "edition": clock.ruling.cite.edition, "mark": clock.ruling.mark, "reading": clock.ruling.reading,
         "inspection": clock.inspection, "finding": clock.finding.map(|n| format!("F-{n:03}")),
         "anchor": clock.anchor.as_ref().map(anchor),
         "counted_min": clock.counted.least, "counted_max": clock.counted.most, "limit": clock.limit, "unit": clock.unit,
         "left": clock.left, "stops_on": clock.stops_on.map(|d| d.to_string()), "state": state(&clock.state).to_lowercase(),
-        "why": clock.why, "days": clock.days.iter().map(|d| d.to_string()).collect::<Vec<_>>(),
+        "why": clock.why, "days": null,
         "arms": clock.arms.iter().map(arm).collect::<Vec<_>>(),
         "beside": clock.beside.as_ref().map(|b| json!({ "last": b.last.to_string(), "why": b.why, "law": false })),
         "would_change": clock.would_change,
-    })
+    });
+    let days = clock.days.iter().map(|day| Value::String(day.to_string()));
+    put(&mut whole, "days", days.collect());
+    whole
 }
 
 fn anchor(anchor: &Anchor) -> Value {

@@ -3,7 +3,7 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::book::{DaySet, Fire, FireId, PaperCounted, RunId, days_of_fire};
+use shop::book::{DaySet, Fire, FireId, LocomotiveId, PaperCounted, RunId, days_of_fire};
 use shop::clock::{Agreement, NewFire, PaperCheck, own_service_days};
 use shop::locomotive::engine;
 
@@ -174,7 +174,7 @@ impl Log {
         };
         let id = FireId(context.id()?);
         let rules = context.rules()?;
-        let receipt = context.save(|book, _, on| {
+        let receipt = context.save_of(&self.engine, |book, _, on| {
             let (locomotive, kept) = engine(book, &self.engine)?;
             shop::clock::has_a_log(rules, kept)?;
             shop::clock::log_fire(
@@ -194,7 +194,8 @@ impl Log {
         let on = context.on()?;
         let days = days_of_fire(
             &Fire {
-                locomotive: engine(&context.book()?, &self.engine)?.0,
+                // Whose fire it is makes no day.
+                locomotive: LocomotiveId(0),
                 lit,
                 up,
                 out,
