@@ -27,6 +27,8 @@ mod full;
 mod hostile;
 #[path = "store/kill.rs"]
 mod kill;
+#[path = "store/one_engine.rs"]
+mod one_engine;
 #[path = "store/one_fold.rs"]
 mod one_fold;
 #[path = "store/past.rs"]
