@@ -1,7 +1,5 @@
 //! The one way in: check for a repeat, load, ask the pure verb, append, project, commit, then answer.
 
-use std::collections::HashMap;
-
 use jiff::civil::Date;
 use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
@@ -596,37 +594,45 @@ fn append(
 /// Makes the rows those of a freshly folded book: the same as dropping all and writing all, but a row
 /// that is right already is not written again.
 fn put_rows_right(connection: &Connection, book: &Book) -> rusqlite::Result<()> {
-    let mut kept: HashMap<(String, String), (Option<String>, String)> = HashMap::new();
-    let mut all = connection.prepare_cached("SELECT kind, key, engine, body FROM state")?;
+    fn name(row: &Row) -> (&str, &str) {
+        (row.kind.word(), row.key.as_str())
+    }
+    let mut rows = book.rows();
+    rows.sort_by(|one, other| name(one).cmp(&name(other)));
+    let mut wanted = rows.into_iter().peekable();
+    let mut wrong: Vec<Row> = Vec::new();
+    let mut strays = false;
+    // Both lie in order, so one walk along both finds every difference.
+    let mut all = connection
+        .prepare_cached("SELECT kind, key, engine, body FROM state ORDER BY kind, key")?;
     let mut found = all.query([])?;
-    while let Some(row) = found.next()? {
-        let text = |at| -> rusqlite::Result<Option<String>> {
-            Ok(row.get_ref(at)?.as_str().ok().map(str::to_string))
-        };
-        let name = (text(0)?.unwrap_or_default(), text(1)?.unwrap_or_default());
-        kept.insert(name, (text(2)?, text(3)?.unwrap_or_default()));
-    }
-    let mut put = connection.prepare_cached(PUT_ROW)?;
-    for row in book.rows() {
-        let Some(text) = book.row_text(&row) else {
+    while let Some(kept) = found.next()? {
+        let text = |at| -> rusqlite::Result<Option<&str>> { Ok(kept.get_ref(at)?.as_str().ok()) };
+        let (Some(kind), Some(key)) = (text(0)?, text(1)?) else {
+            strays = true;
             continue;
         };
-        let engine = book.row_engine(&row).map(|e| e.to_string());
-        let name = (row.kind.word().to_string(), row.key);
-        if kept
-            .remove(&name)
-            .is_some_and(|(at, is)| at == engine && is == text)
-        {
-            continue;
+        while let Some(missing) = wanted.next_if(|row| name(row) < (kind, key)) {
+            wrong.push(missing);
         }
-        put.execute(params![name.0, name.1, engine, text])?;
+        let Some(row) = wanted.next_if(|row| name(row) == (kind, key)) else {
+            strays = true;
+            continue;
+        };
+        let engine = book.row_engine(&row).map(|engine| engine.to_string());
+        let same = text(2)? == engine.as_deref() && text(3)? == book.row_text(&row).as_deref();
+        if !same {
+            wrong.push(row);
+        }
     }
-    if !kept.is_empty() {
-        // What is left comes from no entry, or its name is not text: write the table whole.
+    wrong.extend(wanted);
+    drop(found);
+    if strays {
+        // A row that comes from no entry, or whose name is not text: write the table whole.
         connection.execute("DELETE FROM state", [])?;
-        project(connection, book, &book.rows())?;
+        return project(connection, book, &book.rows());
     }
-    Ok(())
+    project(connection, book, &wrong)
 }
 
 /// Whether one of these rows is a fire that stands in the book.
