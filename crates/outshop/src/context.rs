@@ -174,6 +174,15 @@ impl Context {
         }
     }
 
+    /// This instant, for what says when it was made.
+    ///
+    /// # Errors
+    /// If there is no book to say the zone.
+    pub fn now(&mut self) -> Result<jiff::Timestamp, Failure> {
+        let zone = self.zone()?;
+        Ok(self.clock()?.read(&zone)?.0)
+    }
+
     /// House units: `--house`, else the book's, else inch.
     pub fn house(&mut self) -> House {
         if let Some(house) = self.globals.house {

@@ -23,6 +23,22 @@ pub struct Due {
     #[arg(long)]
     #[serde(default)]
     pub why: bool,
+    /// Look ahead along the promised runs: the first day each clock stops her, and the last good day for each.
+    #[arg(long)]
+    #[serde(default)]
+    pub ahead: bool,
+    /// Suppose something held on a day: 31=2026-05-20, F-004=2026-05-20. Nothing is entered.
+    #[arg(long, value_name = "WHAT=DAY", requires = "engine")]
+    #[serde(default)]
+    pub hold: Vec<String>,
+    /// Suppose a run promised: 2026-06-06=charter. Nothing is entered.
+    #[arg(long, value_name = "DAY=WHAT", requires = "engine")]
+    #[serde(default)]
+    pub run: Vec<String>,
+    /// List every deadline by its day: inspections, papers, defects, findings to look at again.
+    #[arg(long, conflicts_with_all = ["why", "ahead", "hold", "run"])]
+    #[serde(default)]
+    pub dates: bool,
 }
 
 impl Due {
@@ -31,6 +47,14 @@ impl Due {
     /// # Errors
     /// [`Failure`].
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        if self.dates && (self.why || self.looks_ahead()) {
+            return Err(Failure::Input(
+                "The list of deadlines takes nothing beside it: ask for it alone.".into(),
+            ));
+        }
+        if self.dates {
+            return super::dates::list(context, self.engine.as_deref());
+        }
         let on = context.on()?;
         let rules = context.rules()?;
         // Opened lines name the times that are missing from her fires; only then are those read one by one.
@@ -47,12 +71,26 @@ impl Due {
                 "There is no engine in this book yet.".into(),
             ));
         }
+        let supposed = super::ahead::supposed(&self.hold, &self.run)?;
+        if !supposed.is_empty() && self.engine.is_none() {
+            return Err(Failure::Input(
+                "What is supposed is supposed of one engine: her number was expected.".into(),
+            ));
+        }
         // A roundhouse's clocks name every day they counted: that is built for a program that asks for it.
         let for_program = context.globals().json;
         let (mut texts, mut values) = (Vec::new(), Vec::new());
         let mut stopped = false;
         for id in wanted {
-            let (text, value, stops) = one(&book, rules, id, on, self.why, for_program)?;
+            let kept = book.locomotives.get(&id).filter(|_| self.looks_ahead());
+            let (text, value, stops) = match kept {
+                Some(kept) => {
+                    let (text, value, held) =
+                        super::ahead::one(&book, rules, (id, kept), on, &supposed)?;
+                    (text, Some(value), held)
+                }
+                None => one(&book, rules, id, on, self.why, for_program)?,
+            };
             texts.push(text);
             values.extend(value);
             stopped |= stops;
@@ -67,6 +105,12 @@ impl Due {
             json,
             code: u8::from(stopped),
         })
+    }
+}
+
+impl Due {
+    fn looks_ahead(&self) -> bool {
+        self.ahead || !self.hold.is_empty() || !self.run.is_empty()
     }
 }
 

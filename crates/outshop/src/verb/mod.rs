@@ -1,6 +1,8 @@
 //! The verbs, one request type each, in the order of the work.
 
+pub mod ahead;
 pub mod check;
+pub mod dates;
 pub mod demo;
 pub mod due;
 pub mod entry;
@@ -8,6 +10,7 @@ pub mod finding;
 pub mod import;
 pub mod inspect;
 pub mod job;
+pub mod limit;
 pub mod locomotive;
 pub mod new;
 pub mod papers;

@@ -1,5 +1,6 @@
 //! `print`: a card or a drawing as a file; the same papers that the pages hand out.
 
+mod calendar;
 mod drawn;
 mod job;
 mod sheet;
@@ -17,6 +18,8 @@ use serde_json::json;
 use sha2::{Digest, Sha256};
 
 use super::pair;
+pub use calendar::calendar;
+
 use crate::words::{self, print as say};
 use crate::{Answer, Clock, Context, Failure};
 
@@ -43,6 +46,16 @@ pub enum Print {
         /// The job that keeps the sheet: its figures are printed as they were ordered, not worked again.
         #[arg(long, conflicts_with = "arguments")]
         job: Option<String>,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// Every deadline as a calendar file (RFC 5545), for any calendar program. A copy of the day: the book governs.
+    Calendar {
+        /// Her number; every engine if left out.
+        #[arg(long)]
+        engine: Option<String>,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -113,6 +126,16 @@ impl Print {
                 let given: Vec<_> = given.iter().map(|(n, t)| Given::typed(n, t)).collect();
                 lathe_card(context, id, &given)
             }),
+            Print::Calendar { engine, to } => match &to.out {
+                Some(path)
+                    if path
+                        .extension()
+                        .is_none_or(|e| !e.eq_ignore_ascii_case("ics")) =>
+                {
+                    Err(Failure::Input(say::only_ics(path)))
+                }
+                _ => to.write(|_| calendar(context, engine.as_deref())),
+            },
             Print::Drawing {
                 drawing,
                 arguments,

@@ -11,13 +11,33 @@ use crate::{Answer, Context, Failure, words};
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
-    /// The rule's id, such as clock.31.
+    /// The rule's id, such as us-steam.clock.31; or what a limit is on, such as side-rod-bore-over-pin.
     #[arg(required_unless_present = "list")]
     pub id: Option<String>,
     /// List every rule, or those whose id begins so.
     #[arg(long)]
     #[serde(default)]
     pub list: bool,
+    /// Hold a reading against the limit: 5/32in, or 5/32in ± .001in with its uncertainty.
+    #[arg(long, value_name = "READING", conflicts_with = "list")]
+    pub reading: Option<String>,
+    /// The uncertainty of the reading or of the instrument, where it is known: .001in.
+    #[arg(long, value_name = "±", requires = "reading")]
+    pub uncertainty: Option<String>,
+    /// A circumstance that is so, such as main-pin. May be given more than once.
+    #[arg(long, value_name = "WORD", conflicts_with = "list")]
+    #[serde(default)]
+    pub so: Vec<String>,
+    /// A fact that a table or a formula hangs on, with its unit: axle-load=36500lb. May be given more than once.
+    #[arg(long = "fact", value_name = "NAME=VALUE", conflicts_with = "list")]
+    #[serde(default)]
+    pub facts: Vec<String>,
+    /// The engine, whose gauge, axle load and boiler pressure the book knows.
+    #[arg(long, value_name = "NUMBER", conflicts_with = "list")]
+    pub engine: Option<String>,
+    /// The rulebook, where more than one has a limit on it: us-steam.
+    #[arg(long, value_name = "RULEBOOK", conflicts_with = "list")]
+    pub rules: Option<String>,
 }
 
 impl Rule {
@@ -27,6 +47,9 @@ impl Rule {
     /// If there is no such rule.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let book = context.rules()?;
+        if self.asks_a_limit(book) {
+            return self.hold(context);
+        }
         let Some(id) = self.id.as_deref().filter(|_| !self.list) else {
             let begins = self.id.as_deref().unwrap_or_default();
             let listed: Vec<_> = book.rules().filter(|r| r.id.starts_with(begins)).collect();

@@ -21,6 +21,7 @@ pub struct Place<'p> {
 /// The places to stand, by path.
 const PLACES: &[(&str, &str)] = &[
     ("/", words::page::AHEAD),
+    ("/dates", words::dates::TITLE),
     ("/work", words::page::WORK),
     ("/sheets", words::page::SHEETS),
     ("/rulebook", words::page::RULEBOOK),

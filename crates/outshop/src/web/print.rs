@@ -12,7 +12,7 @@ use physics::Given;
 use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
-use crate::verb::print::{Paper, job_card, kept_card, lathe_card};
+use crate::verb::print::{Paper, calendar, job_card, kept_card, lathe_card};
 use crate::{Failure, words};
 
 /// The link to a paper, from the page that shows the same: `job/J-001`, `sheet/seat.correct?land=5/32in`.
@@ -52,6 +52,8 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
     let paper = match parts.as_slice() {
         ["job", number] => job_card(&mut context, number)?,
         ["job", number, sheet] => kept_card(&mut context, number, sheet)?,
+        ["calendar"] => calendar(&mut context, None)?,
+        ["calendar", number] => calendar(&mut context, Some(number))?,
         ["sheet", id] => {
             let given: Vec<_> = fields(query.as_bytes())
                 .iter()
@@ -71,11 +73,16 @@ fn answer(paper: Paper) -> Response {
         .chars()
         .filter(|c| c.is_ascii_alphanumeric() || "-._".contains(*c))
         .collect();
+    let (kind, how) = if name.ends_with(".ics") {
+        ("text/calendar; charset=utf-8", "attachment")
+    } else {
+        ("application/pdf", "inline")
+    };
     let headers = [
-        (header::CONTENT_TYPE, "application/pdf".to_owned()),
+        (header::CONTENT_TYPE, kind.to_owned()),
         (
             header::CONTENT_DISPOSITION,
-            format!("inline; filename=\"{name}\""),
+            format!("{how}; filename=\"{name}\""),
         ),
     ];
     (headers, paper.bytes).into_response()

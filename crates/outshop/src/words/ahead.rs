@@ -5,6 +5,8 @@ use shop::report::Release;
 
 /// Leads to the clocks of an engine.
 pub const EVERY_CLOCK: &str = "Every clock";
+/// Leads to the page that looks ahead.
+pub const LOOK_AHEAD: &str = "Look ahead, and suppose a day";
 /// An empty book.
 pub const NO_ENGINE: &str = "There is no engine in this book yet.";
 

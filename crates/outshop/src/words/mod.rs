@@ -5,6 +5,8 @@
 //! says of the work comes from there, whole.
 
 pub mod ahead;
+pub mod calendar;
+pub mod dates;
 pub mod door;
 pub mod engine;
 pub mod finding;
@@ -12,6 +14,7 @@ pub mod form;
 pub mod inspection;
 pub mod job;
 pub mod log;
+pub mod look;
 pub mod page;
 pub mod part;
 pub mod print;

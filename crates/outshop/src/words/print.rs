@@ -148,6 +148,14 @@ pub fn only_pdf(path: &Path) -> String {
     )
 }
 
+/// An ending that says no calendar.
+pub fn only_ics(path: &Path) -> String {
+    format!(
+        "{} is no name for a calendar: one that ends in .ics was expected.",
+        path.display()
+    )
+}
+
 /// A drawing that nobody draws.
 pub fn no_such_drawing(what: &str, known: &str) -> String {
     format!("There is no drawing `{what}`: {known} were expected.")

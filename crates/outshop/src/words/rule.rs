@@ -109,3 +109,90 @@ pub fn stops(numbers: &[&str]) -> String {
     let her: Vec<_> = numbers.iter().map(|number| super::engine(number)).collect();
     format!("Stops {} today.", her.join(", "))
 }
+
+/// Of a reading with no uncertainty stated.
+pub const NOT_STATED: &str =
+    "not stated, and none is assumed: nobody can say whether this reading is fine enough";
+/// Of a reading within its uncertainty of the limit.
+pub const WITHIN: &str = "within its uncertainty of the limit: measure again with a finer instrument before leaning on this";
+/// Of a limit that grounds her.
+pub const GROUNDS: &str =
+    "by this rule an engine so found is kept out of service until it is put right";
+
+/// A question that must be answered before the limit is known, with its answers.
+pub fn tell(asks: &str) -> String {
+    let known = rules::words::QUESTIONS.iter().find(|q| q.asks == asks);
+    let answers = known.map_or(&[][..], |question| question.answers);
+    let answers: Vec<_> = answers
+        .iter()
+        .map(|(word, meaning)| format!("`{word}` ({meaning})"))
+        .collect();
+    format!("{asks}: {}", answers.join(", or "))
+}
+
+/// Asks for a reading.
+pub const HOLD: &str = "Hold a reading against it";
+/// That nothing is entered.
+pub const NOT_ENTERED: &str = "Nothing is entered in the book.";
+/// The reading.
+pub const THE_READING: &str = "Reading, with its unit";
+/// Such as.
+pub const READING_SUCH_AS: &str = "such as 5/32 in, .1562 in ± .0005 in, 60 psi";
+/// Its uncertainty.
+pub const UNCERTAINTY: &str = "Its uncertainty, or the instrument's";
+/// Left empty.
+pub const UNCERTAINTY_HINT: &str = "left empty where it is not known; none is assumed";
+/// The engine.
+pub const ENGINE: &str = "Engine";
+/// Her gauge, axle load and pressure are then known.
+pub const ENGINE_HINT: &str = "her gauge, axle load and boiler pressure are then known";
+/// None named.
+pub const NO_ENGINE: &str = "none";
+/// A question not answered.
+pub const NOT_TOLD: &str = "not told";
+/// Judges.
+pub const JUDGE: &str = "Hold it";
+/// The answer.
+pub const ANSWER: &str = "What it comes to";
+/// The reading in the answer.
+pub const READ: &str = "Reading";
+/// The uncertainty in the answer.
+pub const WITHIN_WHAT: &str = "Uncertainty";
+/// From the book.
+pub const FROM_BOOK: &str = "From the book";
+/// The limit in the answer.
+pub const LIMIT: &str = "Limit";
+/// Of what.
+pub const OF: &str = "Of";
+/// The rule it stands in.
+pub const STANDS_IN: &str = "Rule";
+/// The verdict.
+pub const VERDICT: &str = "Verdict";
+/// What is left.
+pub const LEFT: &str = "Left";
+/// Not known.
+pub const NOT_KNOWN: &str = "not known";
+/// What must be told.
+pub const TELL: &str = "Tell";
+/// All limits together.
+pub const ALL_IN_ALL: &str = "All in all";
+
+/// A fact to fill in, with its unit.
+pub fn fact(name: &str, unit: &str) -> String {
+    let name = name.replace(['_', '-'], " ");
+    if unit.is_empty() {
+        super::sentence(&name)
+    } else {
+        format!("{}, in {unit}", super::sentence(&name))
+    }
+}
+
+/// A verdict's reasons or needs.
+pub fn because(verdict: &shop::verdict::Verdict) -> String {
+    use shop::verdict::Verdict;
+    match verdict {
+        Verdict::Complies => String::new(),
+        Verdict::Fails(by) => by.join("; "),
+        Verdict::CannotTell(needs) => format!("needs {}", needs.join("; ")),
+    }
+}

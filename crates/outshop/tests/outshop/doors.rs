@@ -223,6 +223,23 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"due":{"engine":"14","why":true}}"#,
     ),
     (
+        &[
+            "due",
+            "14",
+            "--ahead",
+            "--hold",
+            "31=2026-05-20",
+            "--run",
+            "2026-06-06=charter",
+        ],
+        r#"{"due":{"engine":"14","ahead":true,"hold":["31=2026-05-20"],"run":["2026-06-06=charter"]}}"#,
+    ),
+    (&["due", "--dates"], r#"{"due":{"dates":true}}"#),
+    (
+        &["print", "calendar", "--engine", "14", "--out", "a.ics"],
+        r#"{"print":{"calendar":{"engine":"14","out":"a.ics"}}}"#,
+    ),
+    (
         &["print", "job", "J-001", "--out", "card.pdf"],
         r#"{"print":{"job":{"job":"J-001","out":"card.pdf"}}}"#,
     ),
@@ -356,6 +373,25 @@ const DOORS: &[(&[&str], &str)] = &[
     (
         &["rule", "us-steam.clock.31"],
         r#"{"rule":{"id":"us-steam.clock.31"}}"#,
+    ),
+    (
+        &[
+            "rule",
+            "side-rod-bore-over-pin",
+            "--reading",
+            "5/32in",
+            "--uncertainty",
+            ".001in",
+            "--so",
+            "main-pin",
+            "--fact",
+            "axle-load=36500lb",
+            "--engine",
+            "14",
+            "--rules",
+            "us-steam",
+        ],
+        r#"{"rule":{"id":"side-rod-bore-over-pin","reading":"5/32in","uncertainty":".001in","so":["main-pin"],"facts":["axle-load=36500lb"],"engine":"14","rules":"us-steam"}}"#,
     ),
 ];
 

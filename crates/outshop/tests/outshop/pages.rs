@@ -173,7 +173,7 @@ impl Served {
         self.ask("POST", path, Some(&format!("http://{}", self.at)), body)
     }
 
-    fn head(&self) -> String {
+    pub fn head(&self) -> String {
         self.folder.json(&["check", "--book", "d.book"])["head"]["hash"]
             .as_str()
             .unwrap()
@@ -208,6 +208,11 @@ const ROUTES: &[&str] = &[
     "/finding/F-005",
     "/job/J-001",
     "/job/J-002",
+    "/ahead/27",
+    "/ahead/27?hold=31&day=2026-05-27&rday=2026-06-06&run=charter",
+    "/ahead/14?hold=F-002&day=2026-05-20",
+    "/dates",
+    "/dates?engine=27",
     "/work",
     "/sheets",
     "/sheet/seat.correct",
@@ -218,6 +223,8 @@ const ROUTES: &[&str] = &[
     "/rulebook?q=annual",
     "/rule/us-steam.clock.31",
     "/rule/us-steam.tire.thickness",
+    "/rule/us-steam.tire.thickness?reading=1.5in&engine=14&fact-center-diameter=44in",
+    "/rule/us-steam.rod.side.bore-over-other-pin?reading=11%2F64in",
     "/me",
 ];
 
@@ -270,7 +277,14 @@ fn every_page_says_what_governs_and_loads_nothing_from_outside() {
     let lost = served.get("/nothing/here");
     assert_eq!(lost.status, 404);
     assert!(lost.body.contains("Ways out") && lost.body.contains("Nothing was changed"));
-    for missing in ["/finding/F-999", "/engine/99", "/rule/none", "/sheet/none"] {
+    for missing in [
+        "/finding/F-999",
+        "/engine/99",
+        "/ahead/99",
+        "/dates?engine=99",
+        "/rule/none",
+        "/sheet/none",
+    ] {
         let page = served.get(missing);
         assert_eq!(page.status, 404, "{missing}");
         assert!(page.body.contains("Ways out"), "{missing}");

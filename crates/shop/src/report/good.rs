@@ -44,6 +44,9 @@ impl Asker<'_> {
         let Some(stopped) = &course.stopped else {
             return Ok(None);
         };
+        if course.freed.is_some() {
+            return Ok(None);
+        }
         let clock = &course.clock;
         fn first_run<'p>(
             points: &'p [Point],

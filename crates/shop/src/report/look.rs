@@ -36,6 +36,8 @@ pub struct Asked {
     pub about: String,
     /// The last day in time.
     pub by: Option<Date>,
+    /// Whether it has no day of its own and is due before she is used again.
+    pub before_use: bool,
     /// Whether somebody said that it went.
     pub done: bool,
     /// Whether its last day is past today already.
@@ -49,7 +51,10 @@ pub struct Course {
     pub clock: Clock,
     /// From when it stops her; nothing where no promised run and no day of the calendar does.
     pub stopped: Option<Stopped>,
-    /// The last good day to hold what it asks for; nothing where nothing is to be held by any day.
+    /// The day on which what is supposed lets her go again, and from when it stops her after that.
+    pub freed: Option<(Date, Option<Stopped>)>,
+    /// The last good day to hold what it asks for; nothing where nothing is to be held by any day, or where what
+    /// is supposed lets her go again.
     pub good: Option<Good>,
     /// What is left of it after the last run promised, by the most and by the least counted, in its unit.
     pub left_after: Option<(i64, i64)>,
@@ -269,6 +274,7 @@ fn asked(paper: Paper, one: &Suppose, on: Date) -> Asked {
         what: paper.what,
         about: format!("{} of {}", one.what(), one.on()),
         by: paper.by,
+        before_use: paper.by.is_none() && paper.state == PaperState::Open,
         done,
         too_late: !done && paper.by.is_some_and(|by| by < on),
     }
@@ -312,6 +318,53 @@ fn course(points: &[Point], hopeful: &[Point], clock: &Clock) -> Course {
     }
     let seen = days_of(points, clock);
     let hoped = days_of(hopeful, clock);
+    let first = seen.iter().position(|(_, clock)| holds_her(clock));
+    let free_again = first.and_then(|first| {
+        let mut after = seen.iter().enumerate().skip(first);
+        after
+            .find(|(_, (_, clock))| !holds_her(clock))
+            .map(|(at, _)| at)
+    });
+    let day_of = |at: usize| seen.get(at).map_or(Date::MAX, |(day, _)| *day);
+    let stopped = match free_again {
+        // Its stop ends on a supposed day: what comes after that day is told apart.
+        Some(at) => {
+            let until =
+                |days: &[(Date, &Clock)]| days.iter().take_while(|(d, _)| *d < day_of(at)).count();
+            let before = seen.get(..until(&seen)).unwrap_or_default();
+            let hoped = hoped.get(..until(&hoped)).unwrap_or_default();
+            first_stop(before, hoped, clock)
+        }
+        None => first_stop(&seen, &hoped, clock),
+    };
+    let freed = free_again.map(|at| {
+        let from = hoped
+            .iter()
+            .take_while(|(day, _)| *day < day_of(at))
+            .count();
+        let after = seen.get(at..).unwrap_or_default();
+        let hoped = hoped.get(from..).unwrap_or_default();
+        let next = after
+            .first()
+            .and_then(|(_, now)| first_stop(after, hoped, now));
+        (day_of(at), next)
+    });
+    let left_after = seen.last().and_then(|(_, last)| {
+        let most = last.left?;
+        let doubt = last.counted.most?.saturating_sub(last.counted.least);
+        Some((most, most + i64::from(doubt)))
+    });
+    Course {
+        clock: clock.clone(),
+        stopped,
+        freed,
+        good: None,
+        left_after,
+    }
+}
+
+/// From when a clock stops her, of the days seen and of the same days in the hopeful walk.
+fn first_stop(seen: &[(Date, &Clock)], hoped: &[(Date, &Clock)], clock: &Clock) -> Option<Stopped> {
     // The day between two points on which the calendar ran out, as the earlier one announced it.
     let began = |seen: &[(Date, &Clock)], at: usize, day: Date| {
         let before = at.checked_sub(1).and_then(|before| seen.get(before));
@@ -323,11 +376,11 @@ fn course(points: &[Point], hopeful: &[Point], clock: &Clock) -> Course {
     let surely = hoped
         .iter()
         .position(|(_, clock)| clock.state == State::Stops);
-    let stopped = match first.and_then(|at| Some((at, seen.get(at)?))) {
+    match first.and_then(|at| Some((at, seen.get(at)?))) {
         Some((at, (day, there))) => {
             let from = match at {
                 0 => there.stops_on.unwrap_or(*day),
-                _ => began(&seen, at, *day),
+                _ => began(seen, at, *day),
             };
             let certain = there.state == State::Stops;
             let why = match (&there.state, there.counted.most) {
@@ -353,7 +406,7 @@ fn course(points: &[Point], hopeful: &[Point], clock: &Clock) -> Course {
             let surely = if certain {
                 Some(from)
             } else {
-                surely.and_then(|at| Some(began(&hoped, at, hoped.get(at)?.0)))
+                surely.and_then(|at| Some(began(hoped, at, hoped.get(at)?.0)))
             };
             Some(Stopped {
                 from,
@@ -369,20 +422,14 @@ fn course(points: &[Point], hopeful: &[Point], clock: &Clock) -> Course {
                 from,
                 surely: certain.then_some(from),
                 certain,
-                why: last.why.clone(),
+                // As it is told today, where its day has not moved since.
+                why: if clock.stops_on == Some(from) {
+                    clock.why.clone()
+                } else {
+                    last.why.clone()
+                },
             })
         }),
-    };
-    let left_after = seen.last().and_then(|(_, last)| {
-        let most = last.left?;
-        let doubt = last.counted.most?.saturating_sub(last.counted.least);
-        Some((most, most + i64::from(doubt)))
-    });
-    Course {
-        clock: clock.clone(),
-        stopped,
-        good: None,
-        left_after,
     }
 }
 
@@ -494,12 +541,12 @@ pub fn changes(before: &Look, after: &Look) -> Vec<Change> {
             .courses
             .iter()
             .find(|c| is_same(&c.clock, &course.clock));
-        let told = |course: &Course| course.stopped.as_ref().map(|s| (s.from, s.surely));
+        let told = course_words;
         if was.is_some_and(|was| told(was) != told(course)) {
             changes.push(Change {
                 what: format!("the {} clock", spoken(&course.clock.inspection)),
-                before: was.map_or(String::new(), |was| stopped_words(was.stopped.as_ref())),
-                after: stopped_words(course.stopped.as_ref()),
+                before: was.map_or(String::new(), course_words),
+                after: course_words(course),
                 is_run: false,
             });
         }
@@ -513,6 +560,16 @@ pub fn train_words(train: &Train) -> String {
         Standing::Clear => "nothing in this book stops her".into(),
         Standing::CannotTell | Standing::Falls => train.in_the_way.join("; "),
     }
+}
+
+/// From when a clock stops her, in words, and what comes after what is supposed lets her go.
+pub fn course_words(course: &Course) -> String {
+    let mut words = stopped_words(course.stopped.as_ref());
+    if let Some((day, next)) = &course.freed {
+        words.push_str(&format!(", until {day}; after that "));
+        words.push_str(&stopped_words(next.as_ref()));
+    }
+    words
 }
 
 /// From when a clock stops her, in words: both days where least and most differ.

@@ -13,7 +13,8 @@ pub use ahead::{Ahead, Run, ahead};
 pub use dates::{DateOf, Deadline, Reach, deadlines};
 pub use good::Good;
 pub use look::{
-    Asked, Change, Course, Look, Stopped, Train, changes, courses, look, stopped_words, train_words,
+    Asked, Change, Course, Look, Stopped, Train, changes, course_words, courses, look,
+    stopped_words, train_words,
 };
 pub use suppose::{Standing, Suppose};
 

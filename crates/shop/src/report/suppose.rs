@@ -223,6 +223,9 @@ impl<'r> Walk<'r> {
             .collect();
         let mut days: BTreeSet<Date> = promises.iter().map(|(day, _)| *day).collect();
         days.extend(supposed.iter().map(Suppose::on));
+        // The eve shows what had run out by then.
+        let eves = supposed.iter().filter_map(|one| one.on().yesterday().ok());
+        days.extend(eves.filter(|eve| *eve > self.on));
         days.insert(self.on);
         let mut points: Vec<Point> = Vec::new();
         for day in days {

@@ -121,7 +121,10 @@ pub fn check(rules: &Rulebook, question: LimitQuestion<'_>) -> Result<Answered, 
         lines.push(bench.line(ruling)?);
     }
     let verdict = match (bench.text, lines.is_empty(), open.is_empty()) {
-        (None, ..) => Verdict::CannotTell(vec!["a reading".into()]),
+        (None, ..) => {
+            let needs = open.iter().cloned().chain(["a reading".to_string()]);
+            Verdict::CannotTell(needs.collect())
+        }
         (_, true, true) => Verdict::CannotTell(vec![format!(
             "a limit: no limit on file for {} under these circumstances",
             question.of

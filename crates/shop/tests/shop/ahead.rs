@@ -273,6 +273,14 @@ fn where_a_larger_one_must_be_held_it_is_named() {
     assert!(good.why.contains("fifth"), "{}", good.why);
     let alone = looked(&world, &[held("annual", later(TODAY, 150))]);
     assert_eq!(standings(&alone), [Falls]);
+    let lapsed = looked(&world, &[held("fifth-annual", later(TODAY, 199))]);
+    let course = of(&lapsed, "annual");
+    let last = later(date(2025, 11, 1), 368);
+    assert_eq!(course.stopped.as_ref().unwrap().from, later(last, 1));
+    let (freed, next) = course.freed.as_ref().unwrap();
+    assert_eq!(*freed, later(TODAY, 199));
+    assert_eq!(next.as_ref().unwrap().from, later(TODAY, 199 + 369));
+    assert_eq!(course.good, None);
     let whole = looked(&world, &[held("fifth-annual", later(TODAY, 150))]);
     assert_eq!(standings(&whole), [Clear]);
 }
@@ -303,6 +311,14 @@ fn a_finding_supposed_put_right_frees_the_runs_after_it() {
     };
     assert_eq!(standings(&looked(&world, &[right(10)])), [Clear, Clear]);
     assert_eq!(standings(&looked(&world, &[right(25)])), [Falls, Clear]);
+    // A clock that has run out lets her go on the supposed day, and what comes after is told apart.
+    let late = looked(&world, &[right(35)]);
+    let defect = late
+        .courses
+        .iter()
+        .find(|c| c.clock.finding == Some(1))
+        .unwrap();
+    assert_eq!(defect.stopped.as_ref().unwrap().from, later(TODAY, 31));
     // The deadline of the defect stands in the list with its finding.
     let all = deadlines(&world.book, world.rules, TODAY, None).unwrap();
     let defect = all.iter().find(|d| d.finding == Some(1)).unwrap();

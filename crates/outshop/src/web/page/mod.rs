@@ -1,13 +1,16 @@
 //! The pages: one file a place. Each draws from the book and gives a title and a body.
 
 mod ahead;
+mod dates;
 mod drawn;
 mod engine;
 mod finding;
 mod inspection;
 mod job;
 pub mod kit;
+mod limit;
 mod log;
+mod look;
 mod part;
 mod rule;
 mod sheet;
@@ -52,6 +55,16 @@ pub struct View<'v> {
     pub query: Vec<(String, String)>,
     /// What came in together, where the page lists it.
     pub batches: Vec<store::Batch>,
+}
+
+impl View<'_> {
+    /// What stands under a name after the question mark; empty if nothing does.
+    pub fn asked(&self, name: &str) -> &str {
+        self.query
+            .iter()
+            .find(|(known, _)| known == name)
+            .map_or("", |(_, value)| value.trim())
+    }
 }
 
 /// A drawn page.
@@ -194,6 +207,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let drawn = match parts.as_slice() {
         [""] => ahead::draw(view)?,
+        ["dates"] => dates::draw(view)?,
+        ["ahead", number] => look::draw(view, number)?,
         ["work"] => work::draw(view)?,
         ["engine", number] => engine::draw(view, number)?,
         ["engine", number, "log"] => log::draw(view, number)?,

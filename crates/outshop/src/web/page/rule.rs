@@ -7,7 +7,7 @@ use rules::{Body, Kind, Rule, Version};
 use shop::clock::{State, due};
 use shop::locomotive::engines;
 
-use super::{Drawn, View};
+use super::{Drawn, View, limit};
 use crate::Failure;
 use crate::verb::rule::said;
 use crate::words::{self, rule as say};
@@ -96,6 +96,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
         h1 { (rule.title) }
         p class="lead" { (say::lead(&rule.id, &rule.jurisdiction)) }
         @if let Some(engines) = stopped(view)?.get(&rule.id) { p { b class="need" { (say::stops(engines)) } } }
+        (limit::draw(view, rule))
         @for version in rule.versions.iter().rev() {
             section class="ruled" {
                 h2 { (say::version(version.number, version.in_force, version.until)) }

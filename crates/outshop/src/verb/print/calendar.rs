@@ -1,0 +1,99 @@
+//! Every deadline as a calendar in the open format of RFC 5545, for the calendar program of anybody's choice.
+//!
+//! It is a copy of one day. Each entry keeps its name however often its day moves, so that a newer copy takes the
+//! place of an older one, and each says as of when it was made and that the book governs. It sets no alarm.
+
+use icalendar::{Calendar, Component, Event, Property};
+use jiff::Timestamp;
+use jiff::civil::Date;
+use sha2::{Digest, Sha256};
+use shop::report::{Deadline, Reach, deadlines};
+
+use super::Paper;
+use crate::words::{self, calendar as say};
+use crate::{Context, Failure};
+
+/// The calendar of every engine, or of one.
+///
+/// # Errors
+/// If there is no such engine, or the book does not read.
+pub fn calendar(context: &mut Context, engine: Option<&str>) -> Result<Paper, Failure> {
+    let on = context.on()?;
+    let made = context.now()?;
+    let rules = context.rules()?;
+    let book = context.book()?;
+    let only = match engine {
+        Some(number) => Some(shop::locomotive::engine(&book, number)?.0),
+        None => None,
+    };
+    let shop = book.shop.as_ref().map_or("", |shop| shop.name.as_str());
+    let all = deadlines(&book, rules, on, only)?;
+    let name = match engine {
+        Some(number) => format!("deadlines-{}.ics", number.trim()),
+        None => "deadlines.ics".to_string(),
+    };
+    Ok(Paper {
+        name,
+        bytes: written(shop, &all, made, on).into_bytes(),
+        pages: None,
+    })
+}
+
+fn written(shop: &str, all: &[Deadline], made: Timestamp, on: Date) -> String {
+    let mut calendar = Calendar::empty();
+    for (key, value) in [
+        ("VERSION", "2.0"),
+        ("PRODID", say::PRODUCT),
+        ("CALSCALE", "GREGORIAN"),
+        ("METHOD", "PUBLISH"),
+    ] {
+        calendar.append_property((key, value));
+    }
+    let stamp = made.strftime("%Y%m%dT%H%M%SZ").to_string();
+    for one in all {
+        // What cannot be told stands on the day that could not tell; what no day reaches yet stands nowhere.
+        let day = match (one.last, one.reach) {
+            (_, Reach::CannotTell) => on,
+            (Some(last), _) => last,
+            (None, _) => continue,
+        };
+        let mut start = Property::new("DTSTART", day.strftime("%Y%m%d").to_string());
+        start.add_parameter("VALUE", "DATE");
+        let mut event = Event::new();
+        event
+            .uid(&uid(shop, &one.key))
+            .add_property("DTSTAMP", stamp.as_str())
+            .append_property(start.done())
+            .add_property("TRANSP", "TRANSPARENT")
+            .summary(&say::summary(&one.number, &one.what, one.reach))
+            .description(&description(one, on));
+        calendar.push(event.done());
+    }
+    calendar.to_string()
+}
+
+/// A name that is the same at every making: it hangs on the shop, the engine and what is due, on no day.
+fn uid(shop: &str, key: &str) -> String {
+    let sum = Sha256::digest(format!("{shop}\n{key}").as_bytes());
+    let mut hex: String = sum.iter().map(|byte| format!("{byte:02x}")).collect();
+    hex.truncate(32);
+    format!("{hex}@outshop")
+}
+
+fn description(one: &Deadline, on: Date) -> String {
+    let mut lines = vec![words::sentence(&one.why)];
+    if let Some(day) = one.at_the_utmost {
+        lines.push(say::range(one.last, day));
+    }
+    if let Some(ruling) = &one.ruling {
+        lines.push(say::rule(
+            &ruling.rule,
+            &ruling.cite.section,
+            &ruling.cite.edition,
+            &ruling.mark,
+        ));
+    }
+    lines.push(say::as_of(on));
+    lines.push(words::STANDING.to_string());
+    lines.join("\n")
+}
