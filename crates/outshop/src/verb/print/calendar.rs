@@ -69,7 +69,33 @@ fn written(shop: &str, all: &[Deadline], made: Timestamp, on: Date) -> String {
             .description(&description(one, on));
         calendar.push(event.done());
     }
-    calendar.to_string()
+    folded(&calendar.to_string())
+}
+
+/// Folds every line anew so that none holds more than 75 octets without its end (RFC 5545, 3.1): the crate's own
+/// last line of a folded one may hold 76. A letter is never cut, and no further line begins with a blank of the text.
+fn folded(text: &str) -> String {
+    const MOST: usize = 75;
+    let mut out = String::with_capacity(text.len());
+    for line in text.replace("\r\n ", "").split_terminator("\r\n") {
+        let (mut octets, mut rest) = (0, line.chars());
+        while let Some(letter) = rest.next() {
+            // Blanks stay with the letter before them: some readers take more than one from a line's beginning.
+            let blanks = rest
+                .clone()
+                .take_while(|c| *c == ' ')
+                .take(MOST / 2)
+                .count();
+            if letter != ' ' && octets + letter.len_utf8() + blanks > MOST || octets >= MOST {
+                out.push_str("\r\n ");
+                octets = 1;
+            }
+            out.push(letter);
+            octets += letter.len_utf8();
+        }
+        out.push_str("\r\n");
+    }
+    out
 }
 
 /// A name that is the same at every making: it hangs on the shop, the engine and what is due, on no day.
@@ -96,4 +122,25 @@ fn description(one: &Deadline, on: Date) -> String {
     lines.push(say::as_of(on));
     lines.push(words::STANDING.to_string());
     lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// RFC 5545, 3.1: at most 75 octets a line, the blank that begins a further one among them.
+    #[test]
+    fn a_line_is_folded_at_75_octets_and_no_letter_is_cut() {
+        for length in [74, 75, 76, 149, 150, 151, 225] {
+            for letter in ["a", "\u{b1}", "\u{2265}", "a ", " a", "a  \u{b1}"] {
+                let line = format!("{}\r\n", letter.repeat(length));
+                let folded = folded(&line);
+                let lines: Vec<&str> = folded.split_terminator("\r\n").collect();
+                assert!(lines.iter().all(|l| l.len() <= 75), "{length} {letter}");
+                let again = folded.replace("\r\n ", "");
+                assert!(lines.iter().all(|l| !l.starts_with("  ")));
+                assert_eq!(again, line);
+            }
+        }
+    }
 }
