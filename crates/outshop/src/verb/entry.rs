@@ -3,7 +3,7 @@
 use clap::Subcommand;
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::Statement;
+use shop::book::{Authority, Statement};
 use store::By;
 
 use super::{date, saved};
@@ -138,8 +138,8 @@ fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer,
         .iter()
         .filter(|it| wanted.len() >= 4 && it.id.to_string().starts_with(&wanted))
         .collect();
-    let batch = match found.as_slice() {
-        [one] => one.id,
+    let (batch, brought_in_by) = match found.as_slice() {
+        [one] => (one.id, one.by),
         [] => {
             return Err(Failure::Input(format!(
                 "There is no batch `{wanted}` in this book: `outshop entry batches` lists them, and at least four of their letters \
@@ -153,6 +153,16 @@ fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer,
             )));
         }
     };
+    // What others entered is not for everybody to take back.
+    let book = context.book()?;
+    let (person, known) = shop::locomotive::person(&book, context.by()?)?;
+    if person != brought_in_by && !known.may.contains(&Authority::Approve) {
+        return Err(shop::Refusal::refused(format!(
+            "Batch {batch} was brought in by {}: it is taken back by them, or by somebody who may approve.",
+            super::name(&book, brought_in_by)
+        ))
+        .into());
+    }
     let zone = context.zone()?;
     let by = By::Name(context.by()?.to_string());
     let act = context.act(by, &zone)?;

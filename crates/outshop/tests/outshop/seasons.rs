@@ -534,6 +534,20 @@ fn a_file_taken_back_is_as_if_it_had_never_come() {
     holds(&folder, &lines);
     let batch = written["batch"].as_str().unwrap();
     let short = batch.get(..6).unwrap();
+    // Not by everybody: who brought it in, or somebody who may approve.
+    done(&folder, &["person", "add", "Eli Voss", "--may", "inspect"]);
+    let by_eli = [
+        "entry",
+        "withdraw",
+        short,
+        "--because",
+        "x",
+        "--by",
+        "Eli Voss",
+    ];
+    let (code, _, said) = run(&folder, &by_eli);
+    assert_eq!(code, 1, "{said}");
+    assert!(said.contains("was brought in by Ada Quill"), "{said}");
     done(
         &folder,
         &[
