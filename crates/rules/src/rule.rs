@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use crate::{Body, Kind, RulebookError};
+use crate::{Body, Kind, Origin, RulebookError};
 
 /// Where a version was read.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Deserialize)]
@@ -56,8 +56,10 @@ pub struct Rule {
     pub id: String,
     /// Its title.
     pub title: String,
-    /// The rulebook it belongs to, `us-steam`.
+    /// The rulebook or the set it belongs to, `us-steam`.
     pub jurisdiction: String,
+    /// Where it comes from: this program's rulebook, or a file a shop wrote.
+    pub origin: Origin,
     /// Its kind, the same in every version.
     pub kind: Kind,
     /// Its versions, oldest first, without gap or overlap.
@@ -73,6 +75,10 @@ pub struct Ruling {
     pub version: u32,
     /// The rule's title.
     pub title: String,
+    /// The rulebook or the set it belongs to.
+    pub set: String,
+    /// Where that comes from.
+    pub origin: Origin,
     /// What it says.
     pub body: Body,
     /// Where it was read.
@@ -124,6 +130,8 @@ impl Rule {
             rule: self.id.clone(),
             version: version.number,
             title: self.title.clone(),
+            set: self.jurisdiction.clone(),
+            origin: self.origin,
             body: version.body.clone(),
             cite: version.cite.clone(),
             mark: version.mark.clone(),

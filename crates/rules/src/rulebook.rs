@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use jiff::civil::Date;
 
 use crate::near::near;
-use crate::{Body, Kind, Rule, RulebookError, Ruling, Source, load, words};
+use crate::{Body, Declared, Kind, Origin, Rule, RulebookError, Ruling, Source, load, words};
 
 /// Every file of `rulebook/`, built into the program.
 const FILES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/rulebook_files.rs"));
@@ -16,6 +16,9 @@ const FILES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/rulebook_file
 pub struct Rulebook {
     rules: BTreeMap<String, Rule>,
     sources: BTreeMap<String, Source>,
+    /// Inspections that a set a shop wrote declares; none in the rulebook of this program.
+    declared: Vec<Declared>,
+    origin: Origin,
 }
 
 impl Rulebook {
@@ -58,10 +61,54 @@ impl Rulebook {
                 ));
             }
         }
-        let book = Rulebook { rules, sources };
+        let book = Rulebook {
+            rules,
+            sources,
+            declared: Vec::new(),
+            origin: Origin::Law,
+        };
         book.check_pairs(&named)?;
         book.check_items(&named)?;
         Ok(book)
+    }
+
+    /// The rules of a set that a shop wrote, read and checked already.
+    pub(crate) fn of_set(
+        rules: BTreeMap<String, Rule>,
+        sources: BTreeMap<String, Source>,
+        declared: Vec<Declared>,
+        origin: Origin,
+    ) -> Rulebook {
+        Rulebook {
+            rules,
+            sources,
+            declared,
+            origin,
+        }
+    }
+
+    /// The inspections a shop's set declares, smallest first; none in the rulebook of this program.
+    pub fn declared(&self) -> &[Declared] {
+        &self.declared
+    }
+
+    /// The meaning of an inspection that a shop's set declares, if it declares this one.
+    pub fn declares(&self, word: &str) -> Option<&str> {
+        let found = self.declared.iter().find(|it| it.word == word);
+        found.map(|it| it.meaning.as_str())
+    }
+
+    /// The rank of an inspection: within its built-in round, or behind those where a set declares it.
+    fn rank(&self, inspection: &str) -> Option<usize> {
+        let own = || self.declared.iter().position(|it| it.word == inspection);
+        words::rank(inspection).or_else(|| Some(words::INSPECTIONS.len() + own()?))
+    }
+
+    /// Where a clock stands in a list: inspections first, then work with a clock of its own.
+    fn place(&self, inspection: &str) -> Option<usize> {
+        const AFTER_ALL: usize = 1000;
+        let own = || words::place(inspection).map(|at| AFTER_ALL + at);
+        self.rank(inspection).or_else(own)
     }
 
     /// What a rule names of others exists: a limit its partner, a clock the items that restart it.
@@ -186,7 +233,7 @@ impl Rulebook {
                 Body::WhicheverFirst(w) => &w.inspection,
                 _ => continue,
             };
-            if let Some(place) = words::place(inspection) {
+            if let Some(place) = self.place(inspection) {
                 clocks.push((place, ruling));
             }
         }
@@ -202,7 +249,7 @@ impl Rulebook {
         &self,
         jurisdiction: &str,
         on: Date,
-    ) -> Result<Vec<words::Word>, RulebookError> {
+    ) -> Result<Vec<(&str, &str)>, RulebookError> {
         let mut named = BTreeSet::new();
         for ruling in self.in_force(jurisdiction, on)? {
             if let Body::Item(item) = ruling.body {
@@ -214,12 +261,29 @@ impl Rulebook {
             let known = |w: &String| words::meaning(round, w).is_some();
             named.iter().all(known)
         };
+        if self.origin != Origin::Law {
+            return Ok(self.inspections_named(&named));
+        }
         let round = rounds.into_iter().find(whole).unwrap_or_default();
         Ok(round
             .iter()
             .filter(|(word, _)| named.contains(*word))
             .copied()
             .collect())
+    }
+
+    /// Of a set's inspections, those that an item names: of the built-in rounds, then those it declares.
+    fn inspections_named(&self, named: &BTreeSet<String>) -> Vec<(&str, &str)> {
+        let mut all: Vec<(&str, &str)> = Vec::new();
+        let known = words::INSPECTIONS.iter().chain(words::DIESEL_INSPECTIONS);
+        let own = self.declared.iter();
+        let own = own.map(|it| (it.word.as_str(), it.meaning.as_str()));
+        for (word, meaning) in known.copied().chain(own) {
+            if named.contains(word) && all.iter().all(|(w, _)| *w != word) {
+                all.push((word, meaning));
+            }
+        }
+        all
     }
 
     /// Whether a jurisdiction counts service days: whether it says what one is.
@@ -247,8 +311,8 @@ impl Rulebook {
             let contained = item
                 .inspections
                 .iter()
-                .filter(|own| words::contains(inspection, own));
-            if let Some(rank) = contained.filter_map(|own| words::rank(own)).min() {
+                .filter(|own| words::contains(inspection, own) || inspection == own.as_str());
+            if let Some(rank) = contained.filter_map(|own| self.rank(own)).min() {
                 items.push(((rank, !item.listed, item.order), ruling));
             }
         }
@@ -308,6 +372,9 @@ impl Rulebook {
             match rule.on(on) {
                 Ok(version) if wanted(&version.body) => held.push(rule.ruling(on)?),
                 Ok(_) | Err(RulebookError::Ended { .. }) => {}
+                // Rules of a shop's set begin on days of their own; what bound before the set was written is
+                // asked of whoever keeps it.
+                Err(RulebookError::BeforeCoverage { .. }) if self.origin != Origin::Law => {}
                 Err(other) => return Err(other),
             }
         }

@@ -356,6 +356,10 @@ pub const RECIPIENTS: &[Word] = &[
     ("tied-to-the-engine", "tied to the engine itself"),
     ("named-place", "the place the owner or operator names"),
     ("kept-not-sent", "kept by the shop, not sent to anybody"),
+    (
+        "inspecting-authority",
+        "whoever inspects engines by law where she runs, outside the United States",
+    ),
     ("cab", "in the cab, in plain view under a clear cover"),
 ];
 
@@ -380,6 +384,12 @@ pub const MARKS: &[Word] = &[
         "our reading of how facts combine; not in the text",
     ),
 ];
+
+/// How the words of a `mark` may begin in a set that a shop wrote, beside [`MARKS`].
+pub const OWN_MARKS: &[Word] = &[(
+    "own rule",
+    "this shop's own rule: the shop is its source, and answers for it",
+)];
 
 /// The meaning of a word in a list, if the list has it.
 pub fn meaning(list: &[Word], word: &str) -> Option<&'static str> {
@@ -428,6 +438,11 @@ pub fn answers(fact: &str) -> Option<&'static [Word]> {
 /// A list's words for a sentence: "a, b or c".
 pub(crate) fn listed(list: &[Word]) -> String {
     let words: Vec<&str> = list.iter().map(|(w, _)| *w).collect();
+    or(&words)
+}
+
+/// Words for a sentence: "a, b or c".
+pub(crate) fn or(words: &[&str]) -> String {
     match words.split_last() {
         Some((last, rest)) if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
         _ => words.concat(),

@@ -18,5 +18,7 @@ mod coverage;
 mod diesel;
 #[path = "rules/limits.rs"]
 mod limits;
+#[path = "rules/local.rs"]
+mod local;
 #[path = "rules/rows.rs"]
 mod rows;

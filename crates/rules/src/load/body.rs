@@ -2,6 +2,7 @@
 
 use serde::de::DeserializeOwned;
 
+use super::grammar::Grammar;
 use super::{limit, table, text, word};
 use crate::words::{
     self, CONDITIONS, DEFECT_WORK, DIESEL_INSPECTIONS, EVENTS, FITTINGS, INSPECTIONS, KEPT_AT,
@@ -13,17 +14,17 @@ use crate::{
 };
 
 /// Reads the table `says` as the kind demands.
-pub(super) fn read(kind: Kind, says: toml::Table) -> Result<Body, String> {
+pub(super) fn read(kind: Kind, says: toml::Table, of: &Grammar<'_>) -> Result<Body, String> {
     Ok(match kind {
-        Kind::Definition => Body::Definition(definition(take(says)?)?),
-        Kind::Count => Body::Count(count(take(says)?)?),
-        Kind::Calendar => Body::Calendar(calendar(take(says)?)?),
-        Kind::WhicheverFirst => Body::WhicheverFirst(whichever_first(take(says)?)?),
+        Kind::Definition => Body::Definition(definition(take(says)?, of)?),
+        Kind::Count => Body::Count(count(take(says)?, of)?),
+        Kind::Calendar => Body::Calendar(calendar(take(says)?, of)?),
+        Kind::WhicheverFirst => Body::WhicheverFirst(whichever_first(take(says)?, of)?),
         Kind::Limit => Body::Limit(limit::limit(take(says)?)?),
         Kind::LimitTable => Body::LimitTable(table::table(take(says)?)?),
         Kind::LimitFormula => Body::LimitFormula(table::formula(take(says)?)?),
-        Kind::Item => Body::Item(item(take(says)?)?),
-        Kind::Filing => Body::Filing(filing(take(says)?)?),
+        Kind::Item => Body::Item(item(take(says)?, of)?),
+        Kind::Filing => Body::Filing(filing(take(says)?, of)?),
         Kind::Retention => Body::Retention(retention(take(says)?)?),
     })
 }
@@ -47,11 +48,11 @@ fn some(key: &str, given: &[String]) -> Result<(), String> {
 }
 
 /// A clock that its own inspection does not restart would never start again.
-fn restarts(inspection: &str, restarted_by: &[String]) -> Result<(), String> {
-    held("inspection", inspection)?;
+fn restarts(inspection: &str, restarted_by: &[String], of: &Grammar<'_>) -> Result<(), String> {
+    held("inspection", inspection, of)?;
     restarted_by
         .iter()
-        .try_for_each(|w| held("restarted_by", w))?;
+        .try_for_each(|w| held("restarted_by", w, of))?;
     if restarted_by.iter().any(|r| r == inspection) {
         return Ok(());
     }
@@ -61,17 +62,22 @@ fn restarts(inspection: &str, restarted_by: &[String]) -> Result<(), String> {
 }
 
 /// Refuses a word that is neither an inspection nor work with a clock of its own.
-fn held(key: &str, given: &str) -> Result<(), String> {
-    if words::place(given).is_some() {
+fn held(key: &str, given: &str, of: &Grammar<'_>) -> Result<(), String> {
+    if words::place(given).is_some() || of.declares(given) {
         return Ok(());
     }
-    let mut listed: Vec<words::Word> = Vec::new();
+    let mut known = of.words();
     for list in [INSPECTIONS, DIESEL_INSPECTIONS, OWN_WORK] {
-        let new = |w: &&words::Word| words::meaning(&listed, w.0).is_none();
-        let more: Vec<_> = list.iter().filter(new).copied().collect();
-        listed.extend(more);
+        for (word, _) in list {
+            if !known.contains(word) {
+                known.push(word);
+            }
+        }
     }
-    word(key, &listed, given)
+    Err(format!(
+        "unknown word `{given}` for `{key}`; expected {}",
+        words::or(&known)
+    ))
 }
 
 fn above_zero(due_after: u32) -> Result<(), String> {
@@ -82,25 +88,27 @@ fn above_zero(due_after: u32) -> Result<(), String> {
     }
 }
 
-fn definition(it: Definition) -> Result<Definition, String> {
+fn definition(it: Definition, of: &Grammar<'_>) -> Result<Definition, String> {
     text::filled("term", &it.term)?;
     for (key, list) in [("together", &it.together), ("fireless", &it.fireless)] {
         some(key, list)?;
         all(key, CONDITIONS, list)?;
     }
+    of.service_day(&it)?;
     Ok(it)
 }
 
-fn count(it: Count) -> Result<Count, String> {
+fn count(it: Count, of: &Grammar<'_>) -> Result<Count, String> {
     above_zero(it.due_after)?;
-    restarts(&it.inspection, &it.restarted_by)?;
+    restarts(&it.inspection, &it.restarted_by, of)?;
+    of.counts(it.unit, &it.inspection)?;
     if let Some(cautious) = &it.cautious {
         text::filled("cautious.why", &cautious.why)?;
     }
     Ok(it)
 }
 
-fn calendar(it: Calendar) -> Result<Calendar, String> {
+fn calendar(it: Calendar, of: &Grammar<'_>) -> Result<Calendar, String> {
     word("from", EVENTS, &it.from)?;
     if let Some(only) = &it.only_if {
         let Some(answers) = words::answers(&only.fact) else {
@@ -109,15 +117,15 @@ fn calendar(it: Calendar) -> Result<Calendar, String> {
         };
         word("only_if.is", answers, &only.is)?;
     }
-    all("at_once", INSPECTIONS, &it.at_once)?;
+    of.inspections("at_once", &it.at_once)?;
     if let Some(credit) = &it.out_of_use {
-        text::section(&credit.section)?;
+        of.section(&credit.section)?;
         if credit.least_days == 0 {
             return Err("out_of_use.least_days is 0; expected a count from 1".into());
         }
     }
     if words::meaning(DEFECT_WORK, &it.inspection).is_none() {
-        return restarts(&it.inspection, &it.restarted_by).map(|()| it);
+        return restarts(&it.inspection, &it.restarted_by, of).map(|()| it);
     }
     if it.restarted_by.is_empty() {
         return Ok(it);
@@ -128,8 +136,8 @@ fn calendar(it: Calendar) -> Result<Calendar, String> {
     ))
 }
 
-fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
-    restarts(&it.inspection, &it.restarted_by)?;
+fn whichever_first(it: WhicheverFirst, of: &Grammar<'_>) -> Result<WhicheverFirst, String> {
+    restarts(&it.inspection, &it.restarted_by, of)?;
     if it.counts.len() + usize::from(it.calendar.is_some()) < 2 {
         return Err("whichever-first needs at least two arms, in `counts` and `calendar`; with one arm the kind is that arm's".into());
     }
@@ -138,6 +146,7 @@ fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
         if arm.unit == CountUnit::DayOfUse {
             return Err("an arm counts service days or annuals, never days of use".into());
         }
+        of.counts(arm.unit, &it.inspection)?;
     }
     if let Some(calendar) = &it.calendar {
         word("calendar.from", EVENTS, &calendar.from)?;
@@ -151,7 +160,7 @@ fn whichever_first(it: WhicheverFirst) -> Result<WhicheverFirst, String> {
     Ok(it)
 }
 
-fn item(it: Item) -> Result<Item, String> {
+fn item(it: Item, of: &Grammar<'_>) -> Result<Item, String> {
     match &it.occasion {
         None => some("inspections", &it.inspections)?,
         Some(occasion) => {
@@ -164,13 +173,9 @@ fn item(it: Item) -> Result<Item, String> {
             }
         }
     }
-    for kind in &it.inspections {
-        if words::rank(kind).is_none() {
-            all("inspections", INSPECTIONS, std::slice::from_ref(kind))?;
-        }
-    }
+    of.inspections("inspections", &it.inspections)?;
     text::filled("text", &it.text)?;
-    text::section(&it.section)?;
+    of.section(&it.section)?;
     if !it.question.ends_with('?') {
         return Err(format!(
             "`question` is \"{}\"; expected what the inspector answers, ending in a question mark",
@@ -190,7 +195,7 @@ fn item(it: Item) -> Result<Item, String> {
     Ok(it)
 }
 
-fn filing(it: Filing) -> Result<Filing, String> {
+fn filing(it: Filing, of: &Grammar<'_>) -> Result<Filing, String> {
     text::filled("what", &it.what)?;
     word("when.of", EVENTS, &it.when.of)?;
     some("to", &it.to)?;
@@ -201,11 +206,11 @@ fn filing(it: Filing) -> Result<Filing, String> {
         .try_for_each(|line| text::filled("contents or signed_by", line))?;
     it.inspections
         .iter()
-        .try_for_each(|w| held("inspections", w))?;
-    let follows = it.when.of == "next-service";
+        .try_for_each(|w| held("inspections", w, of))?;
+    let follows = it.when.of == "next-service" || it.when.of == "inspection";
     if follows == it.inspections.is_empty() {
         return Err(
-            "inspections are named where the event is `next-service`, and nowhere else".into(),
+            "inspections are named where the event is `next-service` or `inspection`, and nowhere else".into(),
         );
     }
     Ok(it)

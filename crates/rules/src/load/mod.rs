@@ -2,6 +2,7 @@
 //! half understood is worse than none.
 
 mod body;
+pub(crate) mod grammar;
 mod limit;
 mod table;
 mod text;
@@ -12,7 +13,10 @@ use std::path::Path;
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use crate::{Checked, Cite, Kind, Rule, RulebookError, Source, Version, words};
+use crate::{Checked, Cite, Kind, Origin, Rule, RulebookError, Source, Version, words};
+use grammar::Grammar;
+
+pub(crate) use text::{filled, plainly};
 
 /// One rule file as written.
 #[derive(Deserialize)]
@@ -28,7 +32,7 @@ struct RuleText {
 /// One version as written. `says` is read once the kind is known.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct VersionText {
+pub(crate) struct VersionText {
     in_force: toml::Value,
     until: Option<toml::Value>,
     dates_mark: String,
@@ -63,21 +67,14 @@ pub(crate) fn rule(
 fn read(name: &str, text: &str, sources: &BTreeMap<String, Source>) -> Result<Rule, String> {
     let file: RuleText = toml::from_str(text).map_err(|e| text::said(&e, text))?;
     check_names(name, &file)?;
-    let kind = Kind::of(&file.kind).ok_or_else(|| {
-        let kinds: Vec<&str> = Kind::ALL.iter().map(|(_, w)| *w).collect();
-        format!(
-            "unknown kind `{}`; expected one of {}",
-            file.kind,
-            kinds.join(", ")
-        )
-    })?;
+    let kind = kind(&file.kind)?;
     text::filled("title", &file.title)?;
     if file.version.is_empty() {
         return Err("holds no version; a rule has at least one [[version]]".into());
     }
     let mut versions = Vec::new();
     for (number, version) in (1u32..).zip(file.version) {
-        let read = read_version(number, kind, version, sources)
+        let read = read_version(number, kind, version, sources, &Grammar::of_law())
             .map_err(|e| format!("version {number}: {e}"))?;
         versions.push(read);
     }
@@ -86,8 +83,20 @@ fn read(name: &str, text: &str, sources: &BTreeMap<String, Source>) -> Result<Ru
         id: file.id,
         title: file.title,
         jurisdiction: file.jurisdiction,
+        origin: Origin::Law,
         kind,
         versions,
+    })
+}
+
+/// The kind a word names.
+pub(crate) fn kind(word: &str) -> Result<Kind, String> {
+    Kind::of(word).ok_or_else(|| {
+        let kinds: Vec<&str> = Kind::ALL.iter().map(|(_, w)| *w).collect();
+        format!(
+            "unknown kind `{word}`; expected one of {}",
+            kinds.join(", ")
+        )
     })
 }
 
@@ -103,16 +112,7 @@ fn check_names(name: &str, file: &RuleText) -> Result<(), String> {
             file.id
         ));
     }
-    if !file
-        .id
-        .chars()
-        .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-' || c == '.')
-    {
-        return Err(format!(
-            "the id `{}` may hold only lower-case letters, digits, hyphens and points",
-            file.id
-        ));
-    }
+    plain_id(&file.id)?;
     if !file.id.starts_with(&format!("{}.", file.jurisdiction)) {
         return Err(format!(
             "the id `{}` must begin with its jurisdiction, `{}.`",
@@ -128,11 +128,24 @@ fn check_names(name: &str, file: &RuleText) -> Result<(), String> {
     Ok(())
 }
 
-fn read_version(
+/// An id is lower-case letters, digits, hyphens and points.
+pub(crate) fn plain_id(id: &str) -> Result<(), String> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-' || c == '.';
+    if id.chars().all(plain) {
+        return Ok(());
+    }
+    Err(format!(
+        "the id `{id}` may hold only lower-case letters, digits, hyphens and points"
+    ))
+}
+
+/// One version of a rule, every word of it held against its closed list.
+pub(crate) fn read_version(
     number: u32,
     kind: Kind,
     version: VersionText,
     sources: &BTreeMap<String, Source>,
+    of: &Grammar<'_>,
 ) -> Result<Version, String> {
     let in_force = text::date("in_force", &version.in_force)?;
     let until = match &version.until {
@@ -152,17 +165,14 @@ fn read_version(
             "`until` lies before in_force, {in_force}; it is the last day in force"
         ));
     }
-    text::mark("mark", &version.mark)?;
-    text::mark("dates_mark", &version.dates_mark)?;
+    of.mark("mark", &version.mark)?;
+    of.mark("dates_mark", &version.dates_mark)?;
     text::filled("reading", &version.reading)?;
     text::filled("checked.by", &version.checked.by)?;
     text::filled("cite.edition", &version.cite.edition)?;
-    text::section(&version.cite.section)?;
+    of.section(&version.cite.section)?;
     if !sources.contains_key(&version.cite.source) {
-        return Err(format!(
-            "the source `{}` is not named in sources.toml",
-            version.cite.source
-        ));
+        return Err(of.unknown_source(&version.cite.source));
     }
     Ok(Version {
         number,
@@ -176,12 +186,12 @@ fn read_version(
             on: text::date("checked.on", &version.checked.on)?,
             by: version.checked.by,
         },
-        body: body::read(kind, version.says)?,
+        body: body::read(kind, version.says, of)?,
     })
 }
 
 /// Versions follow one another day by day.
-fn check_order(versions: &[Version]) -> Result<(), String> {
+pub(crate) fn check_order(versions: &[Version]) -> Result<(), String> {
     for pair in versions.windows(2) {
         let [before, after] = pair else { continue };
         let (a, b) = (before.number, after.number);

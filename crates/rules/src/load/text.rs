@@ -4,10 +4,10 @@ use jiff::civil::Date;
 use measure::{Fraction, Size};
 use toml::Value;
 
-use crate::{expression, words};
+use crate::expression;
 
 /// What the TOML reader said, as our sentence with its line.
-pub(super) fn said(error: &toml::de::Error, text: &str) -> String {
+pub(crate) fn said(error: &toml::de::Error, text: &str) -> String {
     let line = error
         .span()
         .and_then(|s| text.get(..s.start))
@@ -17,7 +17,7 @@ pub(super) fn said(error: &toml::de::Error, text: &str) -> String {
 }
 
 /// The reader's words for the two commonest slips, put as a person would.
-pub(super) fn plainly(message: &str) -> String {
+pub(crate) fn plainly(message: &str) -> String {
     message
         .trim()
         .replace("unknown field", "unknown key")
@@ -25,26 +25,12 @@ pub(super) fn plainly(message: &str) -> String {
 }
 
 /// A text that says something.
-pub(super) fn filled(key: &str, text: &str) -> Result<(), String> {
+pub(crate) fn filled(key: &str, text: &str) -> Result<(), String> {
     if text.trim().is_empty() {
         Err(format!("`{key}` is empty; it must say something"))
     } else {
         Ok(())
     }
-}
-
-/// A mark begins with one of the agreed words.
-pub(super) fn mark(key: &str, text: &str) -> Result<(), String> {
-    if words::MARKS
-        .iter()
-        .any(|(begins, _)| text.starts_with(begins))
-    {
-        return Ok(());
-    }
-    Err(format!(
-        "`{key}` is \"{text}\"; it must begin with {}",
-        words::listed(words::MARKS)
-    ))
 }
 
 /// A calendar day.
@@ -120,8 +106,9 @@ pub(super) fn number(key: &str, text: &str) -> Result<Fraction, String> {
     }
 }
 
-/// A length written as text with its unit, in whole inches or a fraction no finer than 1/64. Decimals are refused:
-/// the law prints fractions, and a rounded one condemns or spares the wrong part.
+/// A length written as text with its unit: inches whole or as a fraction no finer than 1/64, where decimals are
+/// refused (the law prints fractions, and a rounded one condemns or spares the wrong part); millimetres whole or
+/// decimal, no finer than a micrometre.
 pub(super) fn length(key: &str, value: &Value) -> Result<(String, Size), String> {
     let expected = "a length is written in quotes as the law prints it, as \"1/4 in\"";
     let text = match value {
@@ -129,11 +116,17 @@ pub(super) fn length(key: &str, value: &Value) -> Result<(String, Size), String>
         Value::Float(number) => return Err(format!("`{key}` is the decimal {number}; {expected}")),
         other => return Err(format!("`{key}` is {other}; {expected}")),
     };
-    if text.contains('.') {
+    let metric = text.ends_with("mm");
+    if text.contains('.') && !metric {
         return Err(format!("`{key}` is \"{text}\", a decimal; {expected}"));
     }
     let size = Size::parse(text).map_err(|e| format!("`{key}` is \"{text}\": {e}"))?;
     let parts = *size.inches().denom();
+    if metric && 1000 % *size.mm().denom() != 0 {
+        return Err(format!(
+            "`{key}` is \"{text}\", finer than 0.001 mm; expected whole micrometres at the finest, as \"6.35 mm\""
+        ));
+    }
     if text.ends_with(" in") && 64 % parts != 0 {
         return Err(format!(
             "`{key}` is \"{text}\", finer than 1/64 in or not a shop fraction; {expected}"
