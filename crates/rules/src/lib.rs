@@ -34,6 +34,6 @@ pub use lint::{Lint, lint};
 pub use rows::{Coverage, Row, coverage, read_rows};
 pub use rule::{Checked, Cite, Rule, Ruling, Version};
 pub use rulebook::Rulebook;
-pub use set::{Beside, Declared, Fault, Origin, RuleSet, beside};
+pub use set::{Beside, Declared, Fault, Origin, RuleSet, beside, stricter};
 pub use source::Source;
 pub use span::{MonthEnd, Span};

@@ -410,6 +410,11 @@ pub fn place(inspection: &str) -> Option<usize> {
     rank(inspection).or(own.map(|at| INSPECTIONS.len() + at))
 }
 
+/// Whether a word is work that is done, not an inspection that is held.
+pub fn is_work(word: &str) -> bool {
+    meaning(OWN_WORK, word).is_some() || meaning(DEFECT_WORK, word).is_some()
+}
+
 /// Whether completing `larger` also completes `smaller`: every steam inspection contains itself and all smaller
 /// ones, and every diesel inspection contains the daily. The containment is the text's; that it restarts the
 /// smaller clocks is inference.

@@ -129,6 +129,7 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let book = context.book()?;
     let house = context.house();
     let (id, kept) = engine(&book, number)?;
+    let law = shop::locomotive::Law::of(&book, rules, kept);
     let unknown = || "not known".to_string();
     let mut text = format!(
         "No. {}, {}, rules {}\n",
@@ -149,7 +150,7 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     // No item of a diesel hangs on these.
     let fittings = rules::words::FITTINGS
         .iter()
-        .filter(|_| rules.counts_service_days(&kept.jurisdiction));
+        .filter(|_| law.counts_service_days());
     for (word, meaning) in fittings {
         let told = match kept.fittings.get(*word) {
             Some(true) => "fitted".to_string(),
@@ -198,7 +199,7 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             "log closed",
             format!("{} through {}", words::day(from), words::day(through)),
         ),
-        _ if !rules.counts_service_days(&kept.jurisdiction) => {}
+        _ if !law.counts_service_days() => {}
         _ => line("log closed", "never".into()),
     }
     let mut parts: Vec<_> = book.parts.values().filter(|p| p.locomotive == id).collect();
@@ -273,6 +274,7 @@ impl Held {
         let held_on = date(&self.day)?;
         let through = self.through.as_deref().map(date).transpose()?;
         let service_days_since = self.service_days.zip(through);
+        let rules = context.rules()?;
         let receipt = context.save(|book, _, on| {
             let (locomotive, _) = engine(book, &self.engine)?;
             let held = HeldBefore {
@@ -283,7 +285,7 @@ impl Held {
                 annuals_since: self.annuals,
                 document: self.document.trim().into(),
             };
-            shop::locomotive::held_before(held, on)
+            shop::locomotive::held_before(book, rules, held, on)
         })?;
         let told = format!(
             "The {} inspection of {} is kept as held before the book.",

@@ -116,7 +116,7 @@ impl Steam {
                 let rules = context.rules()?;
                 let receipt = context.save(|book, _, on| {
                     let (id, kept) = engine(book, number)?;
-                    shop::clock::has_a_log(rules, kept)?;
+                    shop::clock::has_a_log(book, rules, kept)?;
                     shop::clock::close_log(book, id, from, through, on)
                 })?;
                 Ok(saved(
@@ -176,7 +176,7 @@ impl Log {
         let rules = context.rules()?;
         let receipt = context.save_of(&self.engine, |book, _, on| {
             let (locomotive, kept) = engine(book, &self.engine)?;
-            shop::clock::has_a_log(rules, kept)?;
+            shop::clock::has_a_log(book, rules, kept)?;
             shop::clock::log_fire(
                 NewFire {
                     id,

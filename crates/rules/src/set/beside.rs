@@ -51,7 +51,8 @@ fn of(order: Ordering) -> Beside {
     }
 }
 
-fn limits(a: &Limit, b: &Limit) -> Beside {
+/// How one limit stands beside another on the same quantity, where both hold.
+pub fn limits(a: &Limit, b: &Limit) -> Beside {
     let order = match (&a.value, &b.value) {
         (LimitValue::Size(x), LimitValue::Size(y)) => x.cmp(y),
         (LimitValue::Number(x), LimitValue::Number(y)) if a.unit == b.unit => x.cmp(y),

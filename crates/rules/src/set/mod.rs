@@ -8,7 +8,7 @@ mod read;
 
 use std::collections::BTreeMap;
 
-pub use beside::{Beside, beside};
+pub use beside::{Beside, beside, limits as stricter};
 
 use crate::{Rulebook, RulebookError};
 

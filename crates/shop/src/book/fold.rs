@@ -10,6 +10,7 @@ use super::id::{
     BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
 };
 use super::rows::{Row, RowKind, fire_key};
+use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
     Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
@@ -152,6 +153,12 @@ impl Book {
                 );
                 touched.note(RowKind::Family, &it.family);
             }
+            Statement::RulesAdopted(it) => {
+                // The text was read before it was stated; a build that reads it no more says so where it is used.
+                let kept = self.rule_sets.entry(it.set.clone()).or_default();
+                kept.editions.push(Edition::new(it, meta.person, seq));
+                touched.note(RowKind::RuleSet, &it.set);
+            }
             Statement::PersonAdded(it) => {
                 let person = Person {
                     name: it.name.clone(),
@@ -169,6 +176,7 @@ impl Book {
                     wheels: it.wheels.clone(),
                     gauge: it.gauge,
                     jurisdiction: it.jurisdiction.clone(),
+                    rules_bound: Vec::new(),
                     mawp_psig: it.mawp_psig,
                     axle_load_lb: it.axle_load_lb,
                     fittings: it.fittings.clone(),
@@ -190,6 +198,19 @@ impl Book {
                     return Err(twice(format!("locomotive {}", it.number)));
                 }
                 touched.note(RowKind::Locomotive, it.id);
+            }
+            Statement::RulesBind(it) => {
+                let built_in =
+                    rules::Rulebook::is_built_in(&it.set).map_err(|e| FoldError::Reads {
+                        seq,
+                        why: e.to_string(),
+                    })?;
+                if !built_in && !self.rule_sets.contains_key(&it.set) {
+                    return Err(unknown(format!("the rule set `{}`", it.set)));
+                }
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.rules_bound.push(it.clone());
+                touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;

@@ -11,6 +11,7 @@ mod id;
 mod log;
 mod log_statement;
 mod rows;
+mod rule_set;
 mod state;
 mod statement;
 
@@ -27,6 +28,7 @@ pub use id::{
 };
 pub use log::{EngineLog, Fires};
 pub use rows::{Row, RowKind};
+pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
     Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,

@@ -14,6 +14,8 @@ pub enum RowKind {
     Shop,
     /// An adopted family.
     Family,
+    /// A set of rules the shop wrote.
+    RuleSet,
     /// A person.
     Person,
     /// A locomotive.
@@ -36,9 +38,10 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 11] = [
+    pub const ALL: [RowKind; 12] = [
         RowKind::Shop,
         RowKind::Family,
+        RowKind::RuleSet,
         RowKind::Person,
         RowKind::Locomotive,
         RowKind::Part,
@@ -55,6 +58,7 @@ impl RowKind {
         match self {
             RowKind::Shop => "shop",
             RowKind::Family => "family",
+            RowKind::RuleSet => "rule-set",
             RowKind::Person => "person",
             RowKind::Locomotive => "locomotive",
             RowKind::Part => "part",
@@ -108,6 +112,7 @@ impl Book {
         let mut rows = Vec::new();
         rows.extend(self.shop.iter().map(|_| Row::of(RowKind::Shop, "")));
         rows.extend(self.families.keys().map(|k| Row::of(RowKind::Family, k)));
+        rows.extend(self.rule_sets.keys().map(|k| Row::of(RowKind::RuleSet, k)));
         rows.extend(self.persons.keys().map(|k| Row::of(RowKind::Person, k)));
         rows.extend(
             self.locomotives
@@ -141,6 +146,7 @@ impl Book {
         match row.kind {
             RowKind::Shop => text(self.shop.as_ref()),
             RowKind::Family => text(self.families.get(key)),
+            RowKind::RuleSet => text(self.rule_sets.get(key)),
             RowKind::Person => text(key.parse().ok().and_then(|k| self.persons.get(&k))),
             RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
             RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
@@ -157,7 +163,11 @@ impl Book {
     pub fn row_engine(&self, row: &Row) -> Option<LocomotiveId> {
         let key = row.key.as_str();
         match row.kind {
-            RowKind::Shop | RowKind::Family | RowKind::Person | RowKind::Tooling => None,
+            RowKind::Shop
+            | RowKind::Family
+            | RowKind::RuleSet
+            | RowKind::Person
+            | RowKind::Tooling => None,
             RowKind::Locomotive | RowKind::Log => key.parse().ok(),
             RowKind::Part => key
                 .parse()
@@ -197,6 +207,7 @@ impl Book {
         match row.kind {
             RowKind::Shop => self.shop = Some(read(text)?),
             RowKind::Family => drop(self.families.insert(row.key.clone(), read(text)?)),
+            RowKind::RuleSet => drop(self.rule_sets.insert(row.key.clone(), read(text)?)),
             RowKind::Person => drop(self.persons.insert(key(row)?, read(text)?)),
             RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
             RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),

@@ -12,9 +12,11 @@ use serde::{Deserialize, Serialize};
 use super::family::Family;
 use super::id::{FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId};
 use super::log::{EngineLog, Fires};
+use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    JobMade, Occasion, PaperCounted, PaperSent, PrintedSheet, QuarterHours, RulingRef, Stood,
+    JobMade, Occasion, PaperCounted, PaperSent, PrintedSheet, QuarterHours, RulesBind, RulingRef,
+    Stood,
 };
 
 /// Everything the book says, as of its last entry.
@@ -24,6 +26,8 @@ pub struct Book {
     pub shop: Option<Shop>,
     /// Part families adopted, by word.
     pub families: BTreeMap<String, FamilyKept>,
+    /// Sets of rules the shop wrote, by word.
+    pub rule_sets: BTreeMap<String, RuleSetKept>,
     /// People.
     pub persons: BTreeMap<PersonId, Person>,
     /// Engines.
@@ -105,8 +109,11 @@ pub struct Locomotive {
     pub wheels: String,
     /// Track gauge.
     pub gauge: Size,
-    /// Which rulebook governs her.
+    /// Which rulebook governs her, since she was added.
     pub jurisdiction: String,
+    /// Rule sets that bind her beside it, and when that ceases to; in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rules_bound: Vec<RulesBind>,
     /// Maximum allowable working pressure, psi gauge.
     pub mawp_psig: Option<u32>,
     /// Weight on drivers per driving axle, lb.

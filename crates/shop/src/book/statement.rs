@@ -94,10 +94,14 @@ statements! {
     BookOpened = "book-opened" form 1,
     /// A part family was taken into the book as it stood.
     FamilyAdopted = "family-adopted" form 1,
+    /// A set of rules that the shop wrote was taken into the book, from a day on.
+    RulesAdopted = "rules-adopted" form 1,
     /// A person and what they may do.
     PersonAdded = "person-added" form 1,
     /// A locomotive.
     LocomotiveAdded = "locomotive-added" form 1,
+    /// A rule set binds a locomotive, or ceases to.
+    RulesBind = "rules-bind" form 1,
     /// An inspection held before this book began.
     HeldBefore = "held-before" form 1,
     /// A day in an engine's life that a clock or a paper runs from.
@@ -185,6 +189,20 @@ pub struct FamilyAdopted {
     pub text: String,
 }
 
+/// A set of rules that the shop wrote, as text, so that one file reproduces every verdict. A later text of the same
+/// set takes its place from its own day on; what this one bound until then stands.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RulesAdopted {
+    /// The set's word, e.g. `juniper-fork`.
+    pub set: String,
+    /// Which text of the set this is, counted from 1.
+    pub edition: u32,
+    /// The first day it holds.
+    pub from: Date,
+    /// The whole TOML text.
+    pub text: String,
+}
+
 /// What a person may do. The law's *competent person* is the shop's to name; this is where it does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -250,6 +268,23 @@ pub struct LocomotiveAdded {
     pub axle_load_lb: Option<u32>,
     /// Fittings known to be there (true) or not (false); what is not listed is not known.
     pub fittings: BTreeMap<String, bool>,
+}
+
+/// A rule set binds a locomotive for some days, beside the one she was added under. A later statement about the
+/// same set takes its place; one about the set she was added under says only when that ceases to bind her.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RulesBind {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The set's word: of this program's rulebook, or of a set in this book.
+    pub set: String,
+    /// The first day.
+    pub from: Date,
+    /// The last day; missing while it goes on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub through: Option<Date>,
+    /// The document that says so.
+    pub document: String,
 }
 
 /// An inspection held before the book began, so that its clocks have a start.

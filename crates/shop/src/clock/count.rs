@@ -317,7 +317,7 @@ impl View<'_> {
 
 /// Doing what the clock calls for, as a change that would help.
 pub(super) fn doing(inspection: &str) -> String {
-    if rules::words::rank(inspection).is_some() {
+    if !rules::words::is_work(inspection) {
         return format!("holding the {inspection}");
     }
     format!("doing the {}", inspection.replace('-', " "))

@@ -9,13 +9,14 @@ use crate::book::{
     Answer, Authority, Book, ClockOpened, Finding, FindingId, FindingState, Occasion, PersonId,
     Statement,
 };
-use crate::locomotive::with_authority;
+use crate::locomotive::{Law, with_authority};
 
 const UNIT: &str = "calendar days";
 
 impl View<'_> {
-    /// The clocks of every finding of hers that is not put right, in the order of their numbers.
-    pub(super) fn of_defects(&self, rules: &Rulebook) -> Result<Vec<Clock>, Refusal> {
+    /// The clocks of every finding of hers that is not put right, in the order of their numbers: those somebody
+    /// said it starts, and those that other sets of hers have for the same work.
+    pub(super) fn of_defects(&self, law: &Law<'_>) -> Result<Vec<Clock>, Refusal> {
         let findings = self.book.findings.iter();
         let mut open: Vec<_> = findings
             .filter(|(_, f)| {
@@ -28,8 +29,18 @@ impl View<'_> {
         open.sort_by_key(|(_, f)| f.number);
         let mut clocks = Vec::new();
         for (id, finding) in open {
+            let mut started = Vec::new();
             for rule in &finding.clocks {
-                let ruling = rules.ruling(rule, finding.found_on)?;
+                started.push(law.ruling(rule, finding.found_on)?);
+            }
+            let work: Vec<String> = started.iter().filter_map(called).collect();
+            for ruling in law.in_force(finding.found_on)? {
+                let new = |r: &Ruling| started.iter().all(|known| known.set != r.set);
+                if new(&ruling) && called(&ruling).is_some_and(|of| work.contains(&of)) {
+                    started.push(ruling);
+                }
+            }
+            for ruling in started {
                 if let Body::Calendar(says) = ruling.body.clone() {
                     clocks.push(self.of_defect(ruling, &says, *id, finding)?);
                 }
@@ -116,6 +127,16 @@ impl View<'_> {
     }
 }
 
+/// The work a defect's own clock calls for.
+fn called(ruling: &Ruling) -> Option<String> {
+    match &ruling.body {
+        Body::Calendar(it) if words::meaning(words::DEFECT_WORK, &it.inspection).is_some() => {
+            Some(it.inspection.clone())
+        }
+        _ => None,
+    }
+}
+
 /// Says that a finding starts a clock of its own, such as `us-steam.clock.broken-staybolt`.
 ///
 /// # Errors
@@ -140,15 +161,16 @@ pub fn open_clock(
         .get(&finding.locomotive)
         .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
     let mut known = Vec::new();
-    for ruling in rules.in_force(&kept.jurisdiction, finding.found_on)? {
-        if let Body::Calendar(says) = &ruling.body
-            && words::meaning(words::DEFECT_WORK, &says.inspection).is_some()
-        {
+    for ruling in Law::of(book, rules, kept).in_force(finding.found_on)? {
+        if called(&ruling).is_some() {
             known.push(ruling.rule);
         }
     }
     let wanted = known.iter().find(|id| {
-        *id == rule || id.strip_prefix(&format!("{}.clock.", kept.jurisdiction)) == Some(rule)
+        *id == rule
+            || id
+                .split_once(".clock.")
+                .is_some_and(|(_, name)| name == rule)
     });
     let Some(wanted) = wanted else {
         let none = "no such clock is on file for her".to_string();

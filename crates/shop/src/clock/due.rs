@@ -5,16 +5,20 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use rules::{Body, Calendar, Count, CountUnit, Rulebook, Ruling, Span, words};
 
+use super::among::lay_side_by_side;
+
 use super::line::{Clock, Counted, State};
 use super::view::{View, newest};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
+use crate::locomotive::Law;
 
-/// Every clock of an engine on a day: the inspections smallest first, work with a clock of its own, then what
-/// her findings started.
+/// Every clock of an engine on a day, of every rule set that binds her: the inspections smallest first, work with a
+/// clock of its own, then what her findings started. Where several sets have a clock for one work, the one that
+/// comes first stands first and says so.
 ///
 /// # Errors
-/// Input: the day lies before the rulebook's coverage, or the engine's rulebook is not on file.
+/// Input: the day lies before the rulebook's coverage, or a rule set of hers is not on file.
 pub fn due(
     book: &Book,
     rules: &Rulebook,
@@ -25,10 +29,11 @@ pub fn due(
         return Err(Refusal::input("There is no such engine in this book."));
     };
     let view = View::of(book, kept, engine, on);
+    let law = Law::of(book, rules, kept);
     let mut clocks = Vec::new();
     // Clocks of one work among which a fact nobody stated would choose.
-    let mut unchosen: BTreeMap<String, usize> = BTreeMap::new();
-    for ruling in rules.clocks(&kept.jurisdiction, on)? {
+    let mut unchosen: BTreeMap<(String, String), usize> = BTreeMap::new();
+    for ruling in law.clocks(on)? {
         match ruling.body.clone() {
             Body::Count(it) => clocks.push(view.by_count(ruling, &it)?),
             Body::WhicheverFirst(it) => clocks.push(view.whichever_first(ruling, &it)?),
@@ -45,14 +50,12 @@ pub fn due(
                 Some(false) => {}
                 None => {
                     let clock = view.unchosen(ruling, &it)?;
-                    match unchosen
-                        .get(&it.inspection)
-                        .and_then(|at| clocks.get_mut(*at))
-                    {
+                    let of = (clock.ruling.set.clone(), it.inspection);
+                    match unchosen.get(&of).and_then(|at| clocks.get_mut(*at)) {
                         Some(held) if clock.limit < held.limit => *held = clock,
                         Some(_) => {}
                         None => {
-                            unchosen.insert(it.inspection, clocks.len());
+                            unchosen.insert(of, clocks.len());
                             clocks.push(clock);
                         }
                     }
@@ -64,11 +67,12 @@ pub fn due(
     if clocks.is_empty() {
         return Err(Refusal::input(format!(
             "No clock is on file for the rulebook `{}` of No. {}.",
-            kept.jurisdiction, kept.number
+            law.told_on(on),
+            kept.number
         )));
     }
-    clocks.extend(view.of_defects(rules)?);
-    Ok(clocks)
+    clocks.extend(view.of_defects(&law)?);
+    Ok(lay_side_by_side(clocks))
 }
 
 impl View<'_> {

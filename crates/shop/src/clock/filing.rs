@@ -14,6 +14,7 @@ use crate::book::{
     Book, Inspection, InspectionId, Locomotive, LocomotiveId, PaperAbout, PaperSent, Sent,
     Statement,
 };
+use crate::locomotive::Law;
 
 /// A paper that went.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -106,11 +107,11 @@ pub fn filings(book: &Book, rules: &Rulebook, on: Date) -> Result<Vec<Paper>, Re
     let mut papers = Vec::new();
     for (engine, kept) in crate::locomotive::engines(book) {
         let clocks = due(book, rules, engine, on)?;
-        for ruling in rules.in_force(&kept.jurisdiction, on)? {
+        for ruling in Law::of(book, rules, kept).in_force(on)? {
             let Body::Filing(filing) = ruling.body.clone() else {
                 continue;
             };
-            for occasion in occasions(book, kept, engine, &clocks, &filing, on) {
+            for occasion in occasions(book, kept, engine, &clocks, &ruling.rule, &filing, on) {
                 papers.push(paper(kept, engine, &ruling, &filing, occasion, on)?);
             }
         }
@@ -181,15 +182,17 @@ fn paper(
     })
 }
 
-/// The kinds of inspection an event speaks of. A fifth annual is an annual; a 1472 has papers of its own.
-fn kinds_of(event: &str) -> &'static [&'static str] {
-    match event {
-        "31-inspection" => &["31"],
-        "92-inspection" => &["92"],
-        "annual-inspection" => &["annual", "fifth-annual"],
-        "1472-inspection" => &["1472"],
-        "periodic-inspection" => &["periodic"],
-        _ => &[],
+/// The kinds of inspection a filing's event speaks of. A fifth annual is an annual; a 1472 has papers of its own; a
+/// set that the shop wrote may name its own.
+fn kinds_of(filing: &Filing) -> Vec<&str> {
+    match filing.when.of.as_str() {
+        "31-inspection" => vec!["31"],
+        "92-inspection" => vec!["92"],
+        "annual-inspection" => vec!["annual", "fifth-annual"],
+        "1472-inspection" => vec!["1472"],
+        "periodic-inspection" => vec!["periodic"],
+        "inspection" => filing.inspections.iter().map(String::as_str).collect(),
+        _ => Vec::new(),
     }
 }
 
@@ -198,11 +201,12 @@ fn occasions(
     kept: &Locomotive,
     engine: LocomotiveId,
     clocks: &[Clock],
+    rule: &str,
     filing: &Filing,
     on: Date,
 ) -> Vec<Occasion> {
     let event = filing.when.of.as_str();
-    let kinds = kinds_of(event);
+    let kinds = kinds_of(filing);
     let of_kind = |wanted: &dyn Fn(&str) -> bool| {
         let mut all: Vec<(InspectionId, &Inspection)> = book
             .inspections
@@ -250,7 +254,7 @@ fn occasions(
             let mut all: Vec<Occasion> = held.iter().map(|(id, i)| begun(*id, i)).collect();
             for sent in &kept.papers {
                 if let PaperAbout::Day { day } = sent.paper.about
-                    && rule_is_notice(&sent.paper.rule, event)
+                    && (sent.paper.rule == rule || rule_is_notice(&sent.paper.rule, event))
                     && let Some(at) = noticed(&held, sent.paper.sent_on, day)
                     && let Some(occasion) = all.get_mut(at)
                 {
@@ -261,7 +265,7 @@ fn occasions(
                 .iter()
                 .any(|(_, i)| i.closed.is_none_or(|(day, _)| day > on));
             if !open {
-                all.extend(to_come(kept, clocks, kinds, &filing.when.of, on));
+                all.extend(to_come(kept, clocks, &kinds, rule, event, on));
             }
             all
         }
@@ -319,13 +323,21 @@ fn to_come(
     kept: &Locomotive,
     clocks: &[Clock],
     kinds: &[&str],
+    rule: &str,
     event: &str,
     on: Date,
 ) -> Option<Occasion> {
-    let clock = clocks
+    // Several rule sets may have a clock for it: the earliest last day is the one that counts.
+    let of_kind = clocks
         .iter()
-        .find(|c| kinds.contains(&c.inspection.as_str()))?;
-    let arm = clock.arms.iter().find(|arm| arm.unit == "calendar days")?;
+        .filter(|c| kinds.contains(&c.inspection.as_str()));
+    let inspection = of_kind.clone().next().map(|c| c.inspection.as_str());
+    let of_kind = of_kind.filter(|c| Some(c.inspection.as_str()) == inspection);
+    let dated = of_kind.flat_map(|clock| {
+        let arms = clock.arms.iter().filter(|arm| arm.unit == "calendar days");
+        arms.map(move |arm| (clock, arm))
+    });
+    let (clock, arm) = dated.min_by_key(|(_, arm)| arm.stops_on.unwrap_or(Date::MAX))?;
     let anchor = arm.anchor.as_ref();
     let last = arm.stops_on.and_then(|day| day.yesterday().ok());
     // Once its last day is past she is not used until it is held, on whatever day that is.
@@ -335,7 +347,7 @@ fn to_come(
         .iter()
         .filter_map(|sent| match sent.paper.about {
             PaperAbout::Day { day }
-                if rule_is_notice(&sent.paper.rule, event)
+                if (sent.paper.rule == rule || rule_is_notice(&sent.paper.rule, event))
                     && day >= on
                     && anchor.is_none_or(|a| day > a.on) =>
             {
@@ -429,7 +441,7 @@ fn first_use(book: &Book, engine: LocomotiveId, closed: Date, on: Date) -> Optio
 pub fn keeping(book: &Book, rules: &Rulebook, on: Date) -> Result<Vec<Kept>, Refusal> {
     let mut all = Vec::new();
     for (engine, kept) in crate::locomotive::engines(book) {
-        for ruling in rules.in_force(&kept.jurisdiction, on)? {
+        for ruling in Law::of(book, rules, kept).in_force(on)? {
             let Body::Retention(says) = ruling.body.clone() else {
                 continue;
             };
@@ -487,7 +499,7 @@ pub fn file_paper(
         .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
     let mut known = Vec::new();
     let mut found = None;
-    for ruling in rules.in_force(&kept.jurisdiction, sent.sent_on)? {
+    for ruling in Law::of(book, rules, kept).in_force(sent.sent_on)? {
         if let Body::Filing(filing) = ruling.body {
             if ruling.rule == sent.rule {
                 found = Some(filing);
@@ -514,7 +526,7 @@ pub fn file_paper(
     }
     let event = filing.when.of.as_str();
     let after_inspection =
-        filing.when.before_or_after == Side::After && !kinds_of(event).is_empty();
+        filing.when.before_or_after == Side::After && !kinds_of(&filing).is_empty();
     match &sent.about {
         PaperAbout::Inspection { inspection } => {
             let held = book.inspections.get(inspection);
@@ -523,7 +535,7 @@ pub fn file_paper(
                 .map(|i| i.kind.as_str())
                 .ok_or_else(|| Refusal::input("That inspection is not of this engine."))?;
             let fits =
-                kinds_of(event).contains(&kind) || filing.inspections.iter().any(|k| k == kind);
+                kinds_of(&filing).contains(&kind) || filing.inspections.iter().any(|k| k == kind);
             if !fits {
                 return Err(Refusal::input(format!(
                     "`{}` is not about a {kind} inspection.",
@@ -531,7 +543,7 @@ pub fn file_paper(
                 )));
             }
         }
-        PaperAbout::Day { .. } if after_inspection || !filing.inspections.is_empty() => {
+        PaperAbout::Day { .. } if after_inspection || event == "next-service" => {
             return Err(Refusal::input(format!(
                 "`{}` is about an inspection: its number, such as I-003, was expected.",
                 sent.rule

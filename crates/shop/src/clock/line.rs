@@ -129,6 +129,23 @@ pub struct Clock {
     pub beside: Option<Beside>,
     /// What would change it, one line each.
     pub would_change: Vec<String>,
+    /// How it stands among the clocks that several rule sets have for the same work.
+    pub among: Among,
+}
+
+/// How a clock stands among those that several rule sets have for the same work. All of them bind.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Among {
+    /// No other set has a clock for this work.
+    Alone,
+    /// It comes first, before the clocks of these rules.
+    First(Vec<String>),
+    /// It comes on the same day as the first, the clock of this rule.
+    Alike(String),
+    /// The clock of this rule comes first.
+    Behind(String),
+    /// Which comes first hangs on the days she is steamed: these rules may.
+    Open(Vec<String>),
 }
 
 impl Clock {
@@ -149,13 +166,14 @@ impl Clock {
             days: arm.days.clone(),
             would_change: arm.would_change.clone(),
             beside: None,
+            among: Among::Alone,
             arms: vec![arm],
         }
     }
 
     /// What must be done before she runs again, as a shop says it: `the 31 must be held`.
     pub fn must(&self) -> String {
-        if rules::words::rank(&self.inspection).is_some() {
+        if !rules::words::is_work(&self.inspection) {
             return format!("the {} must be held", self.inspection);
         }
         let work = self.inspection.replace('-', " ");

@@ -8,6 +8,7 @@
 //! `calendar` (with `credit` for a diesel's days out of use), `annuals`, `first` (whichever comes first) or
 //! `defect`. `view` knows every day a clock may run from; `line` is what comes out.
 
+mod among;
 mod annuals;
 mod calendar;
 mod count;
@@ -28,7 +29,7 @@ pub use credit::credit;
 pub use defect::open_clock;
 pub use due::due;
 pub use filing::{Done, Kept, Paper, PaperState, file_paper, filings, keeping};
-pub use line::{Anchor, Arm, Beside, Clock, Counted, State};
+pub use line::{Among, Anchor, Arm, Beside, Clock, Counted, State};
 pub use lines::{Fate, LogLine, Unread, Weighed, weigh};
 pub use log::{NewFire, close_log, log_day, log_fire, promise};
 pub use paper_count::{Agreement, PaperCheck, count_paper, paper_checks};

@@ -7,7 +7,7 @@ use crate::Refusal;
 use crate::book::{
     Authority, Book, DayStated, FactStated, Locomotive, LocomotiveId, OutOfUse, PersonId, Statement,
 };
-use crate::locomotive::with_authority;
+use crate::locomotive::{Law, with_authority};
 
 fn kept(book: &Book, engine: LocomotiveId) -> Result<&Locomotive, Refusal> {
     book.locomotives
@@ -15,12 +15,12 @@ fn kept(book: &Book, engine: LocomotiveId) -> Result<&Locomotive, Refusal> {
         .ok_or_else(|| Refusal::input("There is no such engine in this book."))
 }
 
-/// Whether an engine has a log of fires: one whose rulebook counts service days.
+/// Whether an engine has a log of fires: whether a rule set of hers counts service days.
 ///
 /// # Errors
-/// Input: her rulebook counts no service days.
-pub fn has_a_log(rules: &Rulebook, engine: &Locomotive) -> Result<(), Refusal> {
-    if rules.counts_service_days(&engine.jurisdiction) {
+/// Input: none of hers counts service days.
+pub fn has_a_log(book: &Book, rules: &Rulebook, engine: &Locomotive) -> Result<(), Refusal> {
+    if Law::of(book, rules, engine).counts_service_days() {
         return Ok(());
     }
     Err(Refusal::input(format!(
@@ -51,9 +51,8 @@ pub fn state_day(
     let engine = kept(book, told.locomotive)?;
     let own = words::meaning(words::OWN_WORK, &told.what).is_some();
     let happening = words::HAPPENINGS.contains(&told.what.as_str());
-    let item = rules
-        .in_jurisdiction(&engine.jurisdiction)
-        .any(|rule| rule.kind == Kind::Item && rule.id == told.what);
+    let item =
+        Law::of(book, rules, engine).any(|rule| rule.kind == Kind::Item && rule.id == told.what);
     if !own && !happening && !item {
         let known: Vec<_> = words::OWN_WORK.iter().map(|(word, _)| *word).collect();
         return Err(Refusal::input(format!(
@@ -150,7 +149,7 @@ pub(crate) fn admit_out_of_use(
     on: Date,
 ) -> Result<(), Refusal> {
     let engine = kept(book, told.locomotive)?;
-    let gives = rules.in_jurisdiction(&engine.jurisdiction).any(|rule| {
+    let gives = Law::of(book, rules, engine).any(|rule| {
         rule.versions.iter().any(
             |version| matches!(&version.body, rules::Body::Calendar(it) if it.out_of_use.is_some()),
         )

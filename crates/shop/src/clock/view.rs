@@ -239,7 +239,13 @@ pub(super) fn when_last(inspection: &str, kinds: &[String]) -> String {
 
 /// How an anchor is spoken of: `since the annual of 2026-04-11`.
 pub(super) fn since(anchor: &Anchor) -> String {
-    let kind = if rules::words::rank(&anchor.kind).is_some() {
+    // An inspection keeps its word, a shop's own too; work and happenings are spoken of in plain words.
+    let plain = |word: &str| {
+        word.contains([' ', '.'])
+            || rules::words::is_work(word)
+            || rules::words::HAPPENINGS.contains(&word)
+    };
+    let kind = if !plain(&anchor.kind) {
         anchor.kind.clone()
     } else {
         anchor.kind.replace('-', " ")

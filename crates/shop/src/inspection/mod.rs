@@ -12,23 +12,20 @@ use crate::book::{
     Answer, Authority, Book, FindingState, Inspection, InspectionClosed, InspectionId,
     InspectionOpened, ItemAnswered, ItemAsked, LocomotiveId, PersonId, Statement,
 };
-use crate::locomotive::with_authority;
+use crate::locomotive::{Law, with_authority};
 
 /// The items an inspection of this kind asks of an engine on this day, in the order of the lists; a
 /// larger inspection holds the smaller ones.
+///
+/// The items of every rule set that binds her stand one set after the other.
 ///
 /// Items of fittings that are known not to be there are still asked: somebody must say *not fitted*.
 ///
 /// # Errors
 /// Input: an unknown kind, no items on file, or a day before the rulebook's coverage.
-pub fn items(
-    rules: &Rulebook,
-    jurisdiction: &str,
-    kind: &str,
-    on: Date,
-) -> Result<Vec<ItemAsked>, Refusal> {
-    let kinds = rules.inspections(jurisdiction, on)?;
-    if rules::words::meaning(&kinds, kind).is_none() {
+pub fn items(law: &Law<'_>, kind: &str, on: Date) -> Result<Vec<ItemAsked>, Refusal> {
+    let kinds = law.inspections(on)?;
+    if kinds.iter().all(|(word, _)| *word != kind) {
         let known: Vec<_> = kinds.iter().map(|(word, _)| *word).collect();
         return Err(Refusal::input(format!(
             "`{kind}` is not a kind of inspection: {} were expected.",
@@ -36,7 +33,7 @@ pub fn items(
         )));
     }
     let mut asked = Vec::new();
-    for ruling in rules.items(jurisdiction, kind, on)? {
+    for ruling in law.items(kind, on)? {
         let Body::Item(item) = ruling.body else {
             continue;
         };
@@ -50,7 +47,8 @@ pub fn items(
     }
     if asked.is_empty() {
         return Err(Refusal::input(format!(
-            "No items of a {kind} inspection are on file for the rulebook `{jurisdiction}`."
+            "No items of a {kind} inspection are on file for the rules that bind her, {}.",
+            law.told_on(on)
         )));
     }
     Ok(asked)
@@ -73,7 +71,7 @@ pub fn open(
     let Some(kept) = book.locomotives.get(&engine) else {
         return Err(Refusal::input("There is no such engine in this book."));
     };
-    let items = items(rules, &kept.jurisdiction, kind, on)?;
+    let items = items(&Law::of(book, rules, kept), kind, on)?;
     let open = book
         .inspections
         .values()

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::{Size, State};
-use rules::{Body, Limit, Outcome, Rulebook};
+use rules::Rulebook;
 
 use super::reading::{check_readings, value};
 use crate::Refusal;
@@ -157,14 +157,8 @@ pub fn add_engine(
             "No. {number} is in this book already."
         )));
     }
-    if !rules.jurisdictions().contains(new.jurisdiction.as_str()) {
-        let known: Vec<_> = rules.jurisdictions().into_iter().collect();
-        return Err(Refusal::input(format!(
-            "There is no rulebook `{}`: {} are on file.",
-            new.jurisdiction,
-            known.join(", ")
-        )));
-    }
+    super::rule_sets::known_set(book, rules, &new.jurisdiction)?;
+    speaks_for_her(book, rules, &new.jurisdiction)?;
     if let Some(word) = new
         .fittings
         .keys()
@@ -179,16 +173,7 @@ pub fn add_engine(
     if new.gauge <= Size::ZERO {
         return Err(Refusal::input("The track gauge must be more than nothing."));
     }
-    if let Some(limit) = reach(rules, &new.jurisdiction)
-        && !matches!(limit.judge(new.gauge), Outcome::Passes)
-    {
-        return Err(Refusal::input(format!(
-            "The rulebook `{}` does not reach an engine of this track gauge: {} is {}.",
-            new.jurisdiction,
-            limit.subject,
-            limit.words()
-        )));
-    }
+    super::rule_sets::reaches(book, rules, &new.jurisdiction, new.gauge)?;
     Ok(vec![Statement::LocomotiveAdded(LocomotiveAdded {
         id: new.id,
         number,
@@ -201,21 +186,43 @@ pub fn add_engine(
     })])
 }
 
-/// The track gauge a rulebook reaches, where it holds the rule `scope.track-gauge`: its newest version.
-fn reach<'r>(rules: &'r Rulebook, jurisdiction: &str) -> Option<&'r Limit> {
-    let rule = rules.rule(&format!("{jurisdiction}.scope.track-gauge"));
-    match &rule.ok()?.versions.last()?.body {
-        Body::Limit(limit) => Some(limit),
-        _ => None,
+/// A set that the shop wrote may stand alone for an engine only if it is a jurisdiction's and holds clocks.
+fn speaks_for_her(book: &Book, rules: &Rulebook, set: &str) -> Result<(), Refusal> {
+    let Some((_, newest)) = book.rule_sets.get(set).and_then(|kept| kept.newest()) else {
+        return Ok(());
+    };
+    let read = newest
+        .rules(rules)
+        .map_err(|why| Refusal::input(format!("The rule set `{set}` does not read: {why}")))?;
+    let clock = |rule: &rules::Rule| {
+        use rules::Kind::{Calendar, Count, WhicheverFirst};
+        matches!(rule.kind, Calendar | Count | WhicheverFirst)
+    };
+    if read.origin.binds_as_law() && read.rules.rules().any(clock) {
+        return Ok(());
     }
+    Err(Refusal::input(format!(
+        "`{set}` cannot stand alone for an engine: a jurisdiction with its clocks was expected. Add her under one, then say that `{set}` binds her too."
+    )))
 }
 
 /// States an inspection held before the book began.
 ///
 /// # Errors
 /// Input: an unknown kind, a day not past, no document named, a count that ends before it begins.
-pub fn held_before(held: HeldBefore, on: Date) -> Result<Vec<Statement>, Refusal> {
-    if rules::words::rank(&held.kind).is_none() {
+pub fn held_before(
+    book: &Book,
+    rules: &Rulebook,
+    held: HeldBefore,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
+    let kept = book.locomotives.get(&held.locomotive);
+    let of_a_set = kept.is_some_and(|kept| {
+        let law = super::Law::of(book, rules, kept);
+        let kinds = law.inspections(on).unwrap_or_default();
+        kinds.iter().any(|(word, _)| *word == held.kind)
+    });
+    if rules::words::rank(&held.kind).is_none() && !of_a_set {
         return Err(Refusal::input(format!(
             "`{}` is not a kind of inspection.",
             held.kind

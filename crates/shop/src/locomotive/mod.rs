@@ -1,12 +1,17 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
 mod find;
+mod law;
 mod make;
 mod reading;
+mod rule_sets;
 
 pub use find::{engine, engines, finding, inspection, job, part, person, tooling, with_authority};
+pub use law::{Bound, Law, rule};
 pub use make::{
     NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_person, add_tooling, family,
     held_before, new_book, take_readings,
 };
 pub use reading::{Value, check_readings, value};
+pub(crate) use rule_sets::admit_bind;
+pub use rule_sets::{adopt_rules, bind_rules, read_rules};

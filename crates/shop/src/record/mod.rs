@@ -310,7 +310,7 @@ pub fn release(
         ))
         .todos(stopped));
     }
-    if !rules.counts_service_days(&kept.jurisdiction) {
+    if !crate::locomotive::Law::of(book, rules, kept).counts_service_days() {
         return Err(Refusal::refused(format!(
             "A release in this book vouches for a log of steam, and No. {} has none.",
             kept.number

@@ -12,8 +12,8 @@ use crate::clock::{
     NewFire, admit_out_of_use, count_paper, file_paper, log_day, log_fire, state_day, state_fact,
 };
 use crate::locomotive::{
-    NewBook, NewEngine, NewPart, add_engine, add_part, check_readings, family, held_before,
-    new_book, with_authority,
+    NewBook, NewEngine, NewPart, add_engine, add_part, admit_bind, check_readings, family,
+    held_before, new_book, with_authority,
 };
 
 /// A statement about to take another's place.
@@ -40,6 +40,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
     let kind = mend.was.kind();
     match mend.was {
         Statement::FamilyAdopted(_)
+        | Statement::RulesAdopted(_)
         | Statement::InspectionOpened(_)
         | Statement::AnchorStated(_)
         | Statement::ClockOpened(_)
@@ -71,7 +72,10 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
                 "Only {who} can put this `{kind}` right: it is what {who} saw and did."
             )));
         }
-        Statement::PersonAdded(_) | Statement::BookOpened(_) | Statement::OutOfUse(_) => {
+        Statement::PersonAdded(_)
+        | Statement::BookOpened(_)
+        | Statement::OutOfUse(_)
+        | Statement::RulesBind(_) => {
             with_authority(book, mend.by, Authority::Approve, "put this entry right")?;
         }
         _ => {}
@@ -89,6 +93,7 @@ fn subject(statement: &Statement) -> Vec<String> {
     match statement {
         Statement::PersonAdded(it) => vec![it.id.to_string()],
         Statement::LocomotiveAdded(it) => vec![it.id.to_string()],
+        Statement::RulesBind(it) => vec![it.locomotive.to_string(), it.set.clone()],
         Statement::HeldBefore(it) => vec![it.locomotive.to_string()],
         Statement::DayStated(it) => vec![it.locomotive.to_string(), it.what.clone()],
         Statement::FactStated(it) => vec![it.locomotive.to_string(), it.fact.clone()],
@@ -158,7 +163,8 @@ fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Resu
             };
             add_engine(&without, rules, new).map(drop)
         }
-        Statement::HeldBefore(it) => held_before(it.clone(), on).map(drop),
+        Statement::RulesBind(it) => admit_bind(book, rules, it),
+        Statement::HeldBefore(it) => held_before(book, rules, it.clone(), on).map(drop),
         Statement::DayStated(it) => state_day(book, rules, it.clone(), on).map(drop),
         Statement::FactStated(it) => state_fact(book, it.clone(), on).map(drop),
         Statement::OutOfUse(it) => admit_out_of_use(book, rules, it, on),

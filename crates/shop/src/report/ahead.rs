@@ -82,7 +82,7 @@ pub fn ahead(
         (None, clock) => clock,
     };
     let yesterday = on.yesterday().unwrap_or(on);
-    let logged = rules.counts_service_days(&kept.jurisdiction);
+    let logged = crate::locomotive::Law::of(book, rules, kept).counts_service_days();
     let unsure = (logged && kept.log_through.is_none_or(|through| through < yesterday))
         || clocks
             .iter()
@@ -116,10 +116,16 @@ fn first(clock: &Clock) -> String {
 fn in_the_way(clocks: &[Clock], stopped: &[Stop], day: Date) -> Vec<String> {
     let mut by: Vec<String> = Vec::new();
     for clock in clocks {
-        if matches!(clock.state, State::CannotTell(_)) {
-            by.push(format!("cannot tell whether {} first", clock.must()));
+        // Two rule sets may ask for the same work: it is named once.
+        let told = if matches!(clock.state, State::CannotTell(_)) {
+            format!("cannot tell whether {} first", clock.must())
         } else if clock.stops_on.is_some_and(|stop| stop <= day) {
-            by.push(format!("{} first", clock.must()));
+            format!("{} first", clock.must())
+        } else {
+            continue;
+        };
+        if !by.contains(&told) {
+            by.push(told);
         }
     }
     let unsettled: Vec<_> = stopped

@@ -345,7 +345,11 @@ impl<'r> Walk<'r> {
                 let Some(kept) = self.copy.locomotives.get(&engine) else {
                     return Err(Refusal::input("There is no such engine in this book."));
                 };
-                let asked = items(self.rules, &kept.jurisdiction, kind, on)?;
+                let asked = items(
+                    &crate::locomotive::Law::of(&self.copy, self.rules, kept),
+                    kind,
+                    on,
+                )?;
                 let id = InspectionId(u128::MAX.wrapping_sub(self.made.len() as u128));
                 let number = self.copy.inspections.values().map(|i| i.number).max();
                 self.copy.inspections.insert(

@@ -12,7 +12,8 @@ use super::figure::{Told, figure};
 use super::number::{is_counted, measured, said};
 use super::{Line, Verdict, together};
 use crate::Refusal;
-use crate::book::Locomotive;
+use crate::book::{Book, Locomotive};
+use crate::locomotive::Law;
 
 /// What is asked.
 #[derive(Debug, Clone, Copy)]
@@ -94,6 +95,19 @@ pub struct Answered {
 /// Input: no such rule or quantity, a rule that is no limit, a circumstance no rule knows or that goes against
 /// another, a reading or an uncertainty that does not read.
 pub fn check(rules: &Rulebook, question: LimitQuestion<'_>) -> Result<Answered, Refusal> {
+    check_in(&Book::default(), rules, question)
+}
+
+/// The same with the sets of rules that a book holds: an engine's limits are those of every set that binds her, and
+/// the reading must meet each.
+///
+/// # Errors
+/// As [`check`]; or a rule set of the engine's is not in the book or does not read.
+pub fn check_in(
+    book: &Book,
+    rules: &Rulebook,
+    question: LimitQuestion<'_>,
+) -> Result<Answered, Refusal> {
     let mut told: Vec<String> = question.told.to_vec();
     let mut from_book = Vec::new();
     if let Some(engine) = question.engine {
@@ -109,7 +123,7 @@ pub fn check(rules: &Rulebook, question: LimitQuestion<'_>) -> Result<Answered, 
             ));
         }
     }
-    let (rulings, open) = rulings(rules, &question, &told)?;
+    let (rulings, open) = rulings(book, rules, &question, &told)?;
     let (text, stated) = split(question.reading, question.uncertainty)?;
     let bench = Bench {
         question,
@@ -157,12 +171,18 @@ fn gauge_of(gauge: Size) -> &'static str {
 
 /// The rulings asked about, and the circumstances still open.
 fn rulings(
+    book: &Book,
     rules: &Rulebook,
     question: &LimitQuestion<'_>,
     told: &[String],
 ) -> Result<(Vec<Ruling>, Vec<String>), Refusal> {
     let words: Vec<&str> = told.iter().map(String::as_str).collect();
-    if let Ok(rule) = rules.rule(question.of) {
+    let of_set = question.of.split_once('.').map(|(set, _)| set);
+    let whose = match of_set.and_then(|set| set_in(book, rules, set, question.on)) {
+        Some(own) => own,
+        None => rules,
+    };
+    if let Ok(rule) = whose.rule(question.of) {
         let ruling = rule.ruling(question.on)?;
         let Some((quantity, when)) = ruling.body.measures() else {
             return Err(Refusal::input(format!(
@@ -177,12 +197,22 @@ fn rulings(
             .copied()
             .chain(when.iter().map(String::as_str))
             .collect();
-        rules.limits(&rule.jurisdiction, quantity, &all, question.on)?;
+        whose.limits(&rule.jurisdiction, quantity, &all, question.on)?;
         return Ok((vec![ruling], Vec::new()));
     }
+    let found = |asked: rules::Asked| {
+        let open = asked.needs.iter().map(|need| (*need).to_string()).collect();
+        Ok((asked.rulings, open))
+    };
     let jurisdictions = match (question.jurisdiction, question.engine) {
-        (Some(told), _) => vec![told],
-        (None, Some(engine)) => vec![engine.jurisdiction.as_str()],
+        (Some(told), _) => match set_in(book, rules, told, question.on) {
+            Some(own) => return found(own.limits(told, question.of, &words, question.on)?),
+            None => vec![told],
+        },
+        (None, Some(engine)) => {
+            let law = Law::of(book, rules, engine);
+            return found(law.limits(question.of, &words, question.on)?);
+        }
         (None, None) => rules
             .jurisdictions()
             .into_iter()
@@ -198,17 +228,19 @@ fn rulings(
                 near_quantities(rules, question.of, near)
             )))
         }
-        [one] => {
-            let asked = rules.limits(one, question.of, &words, question.on)?;
-            let open = asked.needs.iter().map(|need| (*need).to_string()).collect();
-            Ok((asked.rulings, open))
-        }
+        [one] => found(rules.limits(one, question.of, &words, question.on)?),
         several => Err(Refusal::input(format!(
             "Limits on `{}` are on file in {}: say which rulebook, or which engine.",
             question.of,
             several.join(" and ")
         ))),
     }
+}
+
+/// The rules of a set that the shop wrote, as they hold on a day; nothing if the book has no such set then.
+fn set_in<'b>(book: &'b Book, rules: &Rulebook, set: &str, on: Date) -> Option<&'b Rulebook> {
+    let (_, edition) = book.rule_sets.get(set)?.on(on)?;
+    edition.rules(rules).ok().map(|read| &read.rules)
 }
 
 /// Whether a rulebook has a limit on a quantity.
@@ -405,7 +437,7 @@ impl Bench<'_> {
                 )])
             }
             Outcome::Fails { by } => {
-                let cite = &line.ruling.cite;
+                let cite = super::cited(&line.ruling);
                 Verdict::Fails(vec![match told(by) {
                     (true, _) => {
                         format!(

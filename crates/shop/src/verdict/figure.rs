@@ -140,5 +140,8 @@ fn number(text: &str, unit: &str) -> Result<Fraction, String> {
             .map(Size::inches)
             .map_err(|e| e.to_string());
     }
+    if unit == "mm" {
+        return Size::parse(text).map(Size::mm).map_err(|e| e.to_string());
+    }
     measured(text, unit, House::Inch)
 }

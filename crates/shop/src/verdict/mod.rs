@@ -12,16 +12,18 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::{Fraction, House, Size, show};
-use rules::{Body, Limit, LimitValue, Outcome, Rulebook, Ruling};
+use rules::{
+    Beside, Body, Limit, LimitValue, Origin, Outcome, Rulebook, RulebookError, Ruling, words,
+};
 
-pub use check::{Answered, Checked, Fineness, LimitQuestion, check};
+pub use check::{Answered, Checked, Fineness, LimitQuestion, check, check_in};
 use figure::{Told, figure};
 
 use crate::Refusal;
 use crate::book::{
     Book, Family, Feature, FeatureKind, FeatureReading, Part, RuleChoice, RulingRef, Worst,
 };
-use crate::locomotive::{family, value};
+use crate::locomotive::{Bound, Law, family, value};
 
 /// The computed answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -54,9 +56,9 @@ pub struct Line {
     pub found: String,
     /// The limit: as the law or the shop wrote it, and in the reader's unit where that is another.
     pub limit: String,
-    /// Whether it is law; our own shop limit if not.
+    /// Whether it is law; our own limit if not, of the part or of a rule set of the shop's own.
     pub law: bool,
-    /// The ruling, where the law is known.
+    /// The ruling, where a rule is known.
     pub ruling: Option<Ruling>,
     /// How it came out.
     pub verdict: Verdict,
@@ -89,6 +91,11 @@ impl Judgement {
         refs.dedup();
         refs
     }
+
+    /// The verdict by the law and by our own limits together.
+    pub fn whole(&self) -> Verdict {
+        worst(self.verdict.clone(), self.shop.clone())
+    }
 }
 
 /// What is judged: a part's readings and the conditions that stand.
@@ -106,15 +113,26 @@ pub struct Question<'a> {
     pub house: House,
 }
 
-/// Holds every limit on file against a part.
+/// Holds every limit on file against a part: those of each rule set that binds her engine on the day, and our own.
+/// Each is a line of its own, and a reading must meet all of them: the stricter binds.
+///
+/// The set an engine was added under must speak: where it has no limit for what was found, nobody can tell. A set
+/// that binds beside it adds limits, and its silence adds nothing.
 ///
 /// # Errors
-/// Input: a rule named by the family is not on file for that day, or a reading does not read.
+/// Input: a rule named by the family is not on file for that day, a rule set of the engine's does not read, or a
+/// reading does not.
 pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Judgement, Refusal> {
     let family = family(book, &question.part.family)?;
+    let engine = book
+        .locomotives
+        .get(&question.part.locomotive)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let sets = Law::of(book, rules, engine).sets(question.on)?;
     let bench = Bench {
         book,
         rules,
+        sets: &sets,
         family: &family,
         question,
     };
@@ -123,7 +141,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
         if let Some(rule) = &condition.rule
             && question.conditions.contains(&condition.word)
         {
-            lines.push(bench.condition(rule, &condition.title)?);
+            bench.condition(rule, &condition.title, &mut lines)?;
         }
     }
     for feature in &family.features {
@@ -135,24 +153,114 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
             .features
             .get(&difference.name)
             .and_then(|f| f.shop_limit.clone());
-        if difference.rule.is_none() && shop.is_none() {
-            continue;
-        }
         let read = bench.difference(&difference.larger, &difference.smaller)?;
-        if let Some(choice) = &difference.rule {
-            lines.push(bench.by_law(&difference.title, choice, &read)?);
-        }
+        bench.by_sets(
+            &difference.name,
+            &difference.title,
+            difference.rule.as_ref(),
+            &read,
+            &mut lines,
+        )?;
         if let Some(limit) = shop {
-            lines.push(bench.by_shop(&difference.title, &limit, Worst::Largest, &read)?);
+            let line = bench.by_shop(&difference.title, &limit, Worst::Largest, &read)?;
+            lines.push(Held::by_shop(line));
         }
     }
-    let law = together(lines.iter().filter(|l| l.law), || no_limit(&family));
-    let shop = together(lines.iter().filter(|l| !l.law), || Verdict::Complies);
+    // The set that must not be silent; every other one only adds.
+    let first = sets.iter().find(|bound| bound.origin.binds_as_law());
+    let of_first = |held: &&Held| held.line.law && Some(held.set) == first.map(|b| b.set);
+    let of_others = |held: &&Held| held.line.law && Some(held.set) != first.map(|b| b.set);
+    let law = worst(
+        together(lines.iter().filter(of_first).map(|h| &h.line), || {
+            no_limit(&family)
+        }),
+        together(lines.iter().filter(of_others).map(|h| &h.line), || {
+            Verdict::Complies
+        }),
+    );
+    let own = lines.iter().map(|h| &h.line).filter(|l| !l.law);
+    let shop = together(own, || Verdict::Complies);
+    name_the_stricter(&mut lines);
     Ok(Judgement {
-        lines,
+        lines: lines.into_iter().map(|held| held.line).collect(),
         verdict: law,
         shop,
     })
+}
+
+/// A line, with the rule set it comes from and the limit behind it.
+struct Held<'s> {
+    /// Nothing for a limit of the part itself.
+    set: &'s str,
+    limit: Option<Limit>,
+    line: Line,
+}
+
+impl Held<'_> {
+    fn by_shop(line: Line) -> Held<'static> {
+        Held {
+            set: "",
+            limit: None,
+            line,
+        }
+    }
+}
+
+/// Where several rule sets limit one thing, says in its line which limit is the stricter.
+fn name_the_stricter(lines: &mut [Held<'_>]) {
+    let mut stricter = Vec::new();
+    for (at, one) in lines.iter().enumerate() {
+        let others = lines
+            .iter()
+            .filter(|o| o.line.what == one.line.what && o.set != one.set);
+        let beside: Vec<Beside> = others
+            .filter_map(|o| Some(rules::stricter(one.limit.as_ref()?, o.limit.as_ref()?)))
+            .collect();
+        let binds = beside.contains(&Beside::Stricter);
+        if binds
+            && !beside
+                .iter()
+                .any(|b| matches!(b, Beside::Looser | Beside::Both))
+        {
+            stricter.push(at);
+        }
+    }
+    for at in stricter {
+        if let Some(held) = lines.get_mut(at) {
+            held.line.limit.push_str(", the stricter");
+        }
+    }
+}
+
+/// Two verdicts that both hold.
+fn worst(one: Verdict, other: Verdict) -> Verdict {
+    match (one, other) {
+        (Verdict::Fails(mut a), Verdict::Fails(b)) => {
+            a.extend(b);
+            Verdict::Fails(a)
+        }
+        (Verdict::Fails(by), _) | (_, Verdict::Fails(by)) => Verdict::Fails(by),
+        (Verdict::CannotTell(mut a), Verdict::CannotTell(b)) => {
+            a.extend(
+                b.into_iter()
+                    .filter(|need| !a.contains(need))
+                    .collect::<Vec<_>>(),
+            );
+            Verdict::CannotTell(a)
+        }
+        (Verdict::CannotTell(needs), _) | (_, Verdict::CannotTell(needs)) => {
+            Verdict::CannotTell(needs)
+        }
+        (Verdict::Complies, Verdict::Complies) => Verdict::Complies,
+    }
+}
+
+/// Where a ruling stands, with the name of its set where it is not this program's rulebook.
+fn cited(ruling: &Ruling) -> String {
+    match ruling.origin {
+        Origin::Law => ruling.cite.to_string(),
+        other => format!("{}; {}, {}", ruling.cite, ruling.set, other.told()),
+    }
 }
 
 fn no_limit(family: &Family) -> Verdict {
@@ -203,33 +311,83 @@ impl End {
     }
 }
 
+/// Whether a rule is of a set.
+fn of(bound: &Bound<'_>, rule: &str) -> bool {
+    rule.strip_prefix(bound.set)
+        .is_some_and(|rest| rest.starts_with('.'))
+}
+
 struct Bench<'a> {
     book: &'a Book,
     rules: &'a Rulebook,
+    /// The rule sets that bind the engine on the day, the one she was added under first.
+    sets: &'a [Bound<'a>],
     family: &'a Family,
     question: Question<'a>,
 }
 
-impl Bench<'_> {
-    fn condition(&self, rule: &str, title: &str) -> Result<Line, Refusal> {
-        let ruling = self.rules.ruling(rule, self.question.on)?;
+impl<'a> Bench<'a> {
+    /// A condition that stands, under each set that forbids it.
+    fn condition(&self, rule: &str, title: &str, lines: &mut Vec<Held<'a>>) -> Result<(), Refusal> {
+        let quantity = self.quantity(rule);
+        for bound in self.sets {
+            if of(bound, rule) {
+                let ruling = bound.rules.ruling(rule, self.question.on)?;
+                lines.push(self.condition_under(bound, ruling, title)?);
+                continue;
+            }
+            let asked = match &quantity {
+                Some(quantity) => self.asked(bound, quantity, &[])?,
+                None => None,
+            };
+            for ruling in asked.map(|asked| asked.rulings).unwrap_or_default() {
+                lines.push(self.condition_under(bound, ruling, title)?);
+            }
+        }
+        Ok(())
+    }
+
+    fn condition_under(
+        &self,
+        bound: &Bound<'a>,
+        ruling: Ruling,
+        title: &str,
+    ) -> Result<Held<'a>, Refusal> {
         let limit = match &ruling.body {
             Body::Limit(limit) => limit.clone(),
-            _ => return Err(Refusal::input(format!("The rule `{rule}` is not a limit."))),
+            _ => {
+                return Err(Refusal::input(format!(
+                    "The rule `{}` is not a limit.",
+                    ruling.rule
+                )));
+            }
         };
         let verdict = match limit.judge_number(Fraction::from_integer(1)) {
             Outcome::Passes => Verdict::Complies,
-            Outcome::Fails { .. } => Verdict::Fails(vec![format!("{title} ({})", ruling.cite)]),
+            Outcome::Fails { .. } => Verdict::Fails(vec![format!("{title} ({})", cited(&ruling))]),
             Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
         };
-        Ok(Line {
+        let line = Line {
             what: limit.subject.clone(),
             found: title.into(),
-            limit: self.limit(&limit),
-            law: true,
+            limit: self.limit_of(&limit, &ruling),
+            law: ruling.origin.binds_as_law(),
             ruling: Some(ruling),
             verdict,
+        };
+        Ok(Held {
+            set: bound.set,
+            limit: Some(limit),
+            line,
         })
+    }
+
+    /// The limit, with the name of the set that gives it where it is not this program's rulebook.
+    fn limit_of(&self, limit: &Limit, ruling: &Ruling) -> String {
+        match ruling.origin {
+            Origin::Law => self.limit(limit),
+            other => format!("{} ({}, {})", self.limit(limit), ruling.set, other.told()),
+        }
     }
 
     /// The limit as the law writes it; after it, in brackets, what that is in the reader's unit.
@@ -251,22 +409,27 @@ impl Bench<'_> {
         format!("{} ({})", limit.words(), sizes.join(" to "))
     }
 
-    fn feature(&self, feature: &Feature, lines: &mut Vec<Line>) -> Result<(), Refusal> {
+    fn feature(&self, feature: &Feature, lines: &mut Vec<Held<'a>>) -> Result<(), Refusal> {
         let shop = self
             .question
             .part
             .features
             .get(&feature.name)
             .and_then(|f| f.shop_limit.clone());
-        if feature.kind != FeatureKind::Size || (feature.rule.is_none() && shop.is_none()) {
+        if feature.kind != FeatureKind::Size {
             return Ok(());
         }
         let read = self.worst(feature, feature.worst)?;
-        if let Some(choice) = &feature.rule {
-            lines.push(self.by_law(&feature.title, choice, &read)?);
-        }
+        self.by_sets(
+            &feature.name,
+            &feature.title,
+            feature.rule.as_ref(),
+            &read,
+            lines,
+        )?;
         if let Some(limit) = shop {
-            lines.push(self.by_shop(&feature.title, &limit, feature.worst, &read)?);
+            let line = self.by_shop(&feature.title, &limit, feature.worst, &read)?;
+            lines.push(Held::by_shop(line));
         }
         Ok(())
     }
@@ -333,24 +496,144 @@ impl Bench<'_> {
         Ok(Read { ends, missing })
     }
 
-    fn by_law(&self, title: &str, choice: &RuleChoice, read: &Read) -> Result<Line, Refusal> {
-        let rule = match choice {
-            RuleChoice::One(rule) => rule.clone(),
-            RuleChoice::ByFact(facts) => match self.by_fact(facts) {
-                Ok(rule) => rule,
-                Err(need) => return Ok(self.unknown(title, read, vec![need])),
+    /// A size under every set that limits it. The family names a rule of one set; in another set the limits on the
+    /// same quantity are found, under the circumstances that rule names and those the part's facts tell.
+    fn by_sets(
+        &self,
+        name: &str,
+        title: &str,
+        choice: Option<&RuleChoice>,
+        read: &Read,
+        lines: &mut Vec<Held<'a>>,
+    ) -> Result<(), Refusal> {
+        let (named, need) = match choice {
+            None => (Vec::new(), None),
+            Some(RuleChoice::One(rule)) => (vec![rule.clone()], None),
+            Some(RuleChoice::ByFact(facts)) => match self.by_fact(facts) {
+                Ok(rule) => (vec![rule], None),
+                Err(need) => {
+                    let all = facts.values().flat_map(|choices| choices.values().cloned());
+                    (all.collect(), Some(need))
+                }
             },
         };
-        let ruling = self.rules.ruling(&rule, self.question.on)?;
+        for bound in self.sets {
+            let held = |line: Line, limit| Held {
+                set: bound.set,
+                limit,
+                line,
+            };
+            let own: Vec<_> = named.iter().filter(|rule| of(bound, rule)).collect();
+            if let (Some(need), false) = (&need, own.is_empty()) {
+                lines.push(held(self.unknown(title, read, vec![need.clone()]), None));
+                continue;
+            }
+            if let Some(rule) = own.first() {
+                let ruling = bound.rules.ruling(rule, self.question.on)?;
+                let (line, limit) = self.by_ruling(title, ruling, read)?;
+                lines.push(held(line, limit));
+                continue;
+            }
+            let mut quantities: Vec<String> = vec![self.own_word(name)];
+            for quantity in named.iter().filter_map(|rule| self.quantity(rule)) {
+                if !quantities.contains(&quantity) {
+                    quantities.push(quantity);
+                }
+            }
+            let told = self.told(if need.is_some() { &[] } else { &named });
+            for quantity in quantities {
+                let Some(asked) = self.asked(bound, &quantity, &told)? else {
+                    continue;
+                };
+                // While it is not told which of several things it is, no limit on one of them can be held.
+                let unsure = need.clone().filter(|_| quantity != self.own_word(name));
+                if let Some(need) = unsure {
+                    lines.push(held(self.unknown_under(bound, title, read, need), None));
+                    continue;
+                }
+                for ruling in asked.rulings {
+                    let (line, limit) = self.by_ruling(title, ruling, read)?;
+                    lines.push(held(line, limit));
+                }
+                if !asked.needs.is_empty() {
+                    let need = asked.needs.join("; ");
+                    lines.push(held(self.unknown_under(bound, title, read, need), None));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// The quantity by which a set may limit what is measured on a part of this family and on no other: the
+    /// family's word and the feature's, as `check-valve-seat-land`.
+    fn own_word(&self, name: &str) -> String {
+        format!("{}-{name}", self.family.family)
+    }
+
+    /// What a rule of this program's rulebook limits.
+    fn quantity(&self, rule: &str) -> Option<String> {
+        let rule = self.rules.rule(rule).ok()?;
+        let (quantity, _) = rule.versions.last()?.body.measures()?;
+        Some(quantity.to_string())
+    }
+
+    /// The circumstances that are told: those of the rule the family names, and the part's facts that are such words.
+    fn told(&self, named: &[String]) -> Vec<String> {
+        let mut told: Vec<String> = Vec::new();
+        let of_rule = named.iter().filter_map(|rule| {
+            let version = self.rules.rule(rule).ok()?.versions.last()?;
+            Some(version.body.measures()?.1.to_vec())
+        });
+        let of_part = self.question.part.facts.values().cloned();
+        for word in of_rule.flatten().chain(of_part) {
+            let Some((question, _)) = words::question(&word) else {
+                continue;
+            };
+            let answered = |w: &String| {
+                words::question(w).is_some_and(|(asked, _)| asked.asks == question.asks)
+            };
+            if !told.iter().any(answered) {
+                told.push(word);
+            }
+        }
+        told
+    }
+
+    /// The limits of a set on a quantity; nothing where it has none.
+    fn asked(
+        &self,
+        bound: &Bound<'a>,
+        quantity: &str,
+        told: &[String],
+    ) -> Result<Option<rules::Asked>, Refusal> {
+        let told: Vec<&str> = told.iter().map(String::as_str).collect();
+        match bound.limits(quantity, &told, self.question.on) {
+            Ok(asked) => Ok(Some(asked)),
+            Err(RulebookError::Unknown { .. }) => Ok(None),
+            Err(other) => Err(other.into()),
+        }
+    }
+
+    /// A size under one ruling.
+    fn by_ruling(
+        &self,
+        title: &str,
+        ruling: Ruling,
+        read: &Read,
+    ) -> Result<(Line, Option<Limit>), Refusal> {
         let limit = match self.figure(&ruling.body) {
             Ok(Some(limit)) => limit,
             Ok(None) => {
-                return Err(Refusal::input(format!("The rule `{rule}` is not a limit.")));
+                return Err(Refusal::input(format!(
+                    "The rule `{}` is not a limit.",
+                    ruling.rule
+                )));
             }
             Err(needs) => {
                 let mut line = self.unknown(title, read, needs);
+                line.law = ruling.origin.binds_as_law();
                 line.ruling = Some(ruling);
-                return Ok(line);
+                return Ok((line, None));
             }
         };
         // Both ends are held against it: a limit may have two sides. What one place fails, no other
@@ -362,26 +645,27 @@ impl Bench<'_> {
                 Outcome::Passes => continue,
                 Outcome::Fails { by } if by == Size::ZERO => Verdict::Fails(vec![format!(
                     "{title}: at the limit, which already fails ({})",
-                    ruling.cite
+                    cited(&ruling)
                 )]),
                 Outcome::Fails { by } => Verdict::Fails(vec![format!(
                     "{title}: {} past the limit ({})",
                     show::size(by, house),
-                    ruling.cite
+                    cited(&ruling)
                 )]),
                 Outcome::CannotTell { needs } => Verdict::CannotTell(vec![needs]),
             };
             (found, verdict) = (end.words(house), failed);
             break;
         }
-        Ok(Line {
+        let line = Line {
             what: title.into(),
             found,
-            limit: self.limit(&limit),
-            law: true,
+            limit: self.limit_of(&limit, &ruling),
+            law: ruling.origin.binds_as_law(),
             ruling: Some(ruling),
             verdict,
-        })
+        };
+        Ok((line, Some(limit)))
     }
 
     fn by_fact(
@@ -442,6 +726,16 @@ impl Bench<'_> {
             ruling: None,
             verdict,
         })
+    }
+
+    /// The same under a set that binds beside the first one.
+    fn unknown_under(&self, bound: &Bound<'a>, title: &str, read: &Read, need: String) -> Line {
+        let mut line = self.unknown(title, read, vec![need]);
+        line.law = bound.origin.binds_as_law();
+        if bound.origin != Origin::Law {
+            line.limit = format!("not known ({})", bound.told());
+        }
+        line
     }
 
     /// A line whose limit cannot be told; readings that are missing too are named with it.

@@ -16,6 +16,10 @@ const SPELLED: &[(&str, &[&str])] = &[
     ("strokes a minute", &["strokes/min", "strokes per minute"]),
     ("psi a minute", &["psi/min", "psi per minute"]),
     ("mph", &["miles an hour"]),
+    ("km/h", &["kmh", "kph"]),
+    ("degrees C", &["C", "°C", "deg C", "degC"]),
+    ("sq cm", &["cm2", "cm²"]),
+    ("kPa a minute", &["kPa/min", "kPa per minute"]),
 ];
 
 /// Whether things are counted in a unit, by whole ones.

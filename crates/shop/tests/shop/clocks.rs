@@ -227,18 +227,29 @@ fn a_fifth_annual_on_paper_must_say_what_followed() {
     world.enter(
         ADA,
         TODAY,
-        held_before(held(None, "fifth-annual", day), TODAY),
+        held_before(
+            &world.book,
+            world.rules,
+            held(None, "fifth-annual", day),
+            TODAY,
+        ),
     );
     assert!(cannot_tell(&clock(&world, "fifth-annual", TODAY)));
     let mut world = World::new();
     world.enter(
         ADA,
         TODAY,
-        held_before(held(Some(0), "fifth-annual", day), TODAY),
+        held_before(
+            &world.book,
+            world.rules,
+            held(Some(0), "fifth-annual", day),
+            TODAY,
+        ),
     );
     for year in 1..=5 {
         let annual = held(None, "annual", later(day, 350 * year));
-        world.enter(ADA, TODAY, held_before(annual, TODAY));
+        let made = held_before(&world.book, world.rules, annual, TODAY);
+        world.enter(ADA, TODAY, made);
     }
     let count = clock(&world, "fifth-annual", TODAY);
     assert_eq!((count.counted.most, count.state), (Some(5), State::Stops));

@@ -310,11 +310,14 @@ fn a_diesel_has_no_log_of_fires_and_no_steam_inspection() {
     let world = shop();
     let her = &world.book.locomotives[&HER];
     no(
-        shop::clock::has_a_log(world.rules, her),
+        shop::clock::has_a_log(&world.book, world.rules, her),
         Input,
         &["No. 803", "no service days"],
     );
-    assert!(shop::clock::has_a_log(world.rules, &world.book.locomotives[&FOURTEEN]).is_ok());
+    assert!(
+        shop::clock::has_a_log(&world.book, world.rules, &world.book.locomotives[&FOURTEEN])
+            .is_ok()
+    );
     let open = |kind| {
         let id = shop::book::InspectionId(9);
         let on = date(2026, 5, 2);

@@ -94,7 +94,7 @@ fn people_engines_and_papers() {
             annuals_since: None,
             document: document.into(),
         };
-        held_before(held, TODAY)
+        held_before(&world.book, world.rules, held, TODAY)
     };
     let day = later(TODAY, -10);
     no(held("32", day, None, "Form 1"), Input, &["`32`"]);

@@ -188,7 +188,7 @@ impl World {
             document: "a form in the drawer".into(),
         };
         let on = since.map_or(held_on, |(_, through)| through.max(held_on));
-        let made = shop::locomotive::held_before(held, on);
+        let made = shop::locomotive::held_before(&self.book, self.rules, held, on);
         self.enter(ADA, on, made);
     }
 

@@ -14,8 +14,8 @@ use shop::book::{
     InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked, JobClosed, JobId,
     JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion, Operation, OperationDone,
     OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet,
-    Proved, QuarterHours, ReadingsTaken, Released, RulingRef, RunId, RunPromised, Signed,
-    Statement, Stood, ToolingAdded, ToolingId,
+    Proved, QuarterHours, ReadingsTaken, Released, RulesAdopted, RulesBind, RulingRef, RunId,
+    RunPromised, Signed, Statement, Stood, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -113,6 +113,19 @@ fn sheet() -> Vec<PrintedSheet> {
 /// What follows the first five, up to the release.
 fn flow() -> Vec<Statement> {
     vec![
+        Statement::RulesAdopted(RulesAdopted {
+            set: "invented-set".into(),
+            edition: 1,
+            from: date(2026, 3, 1),
+            text: "# an invented set\n[set]\nid = \"invented-set\"\n".into(),
+        }),
+        Statement::RulesBind(RulesBind {
+            locomotive: ENGINE,
+            set: "invented-set".into(),
+            from: date(2026, 3, 1),
+            through: Some(date(2026, 12, 31)),
+            document: "shop order 4".into(),
+        }),
         Statement::HeldBefore(HeldBefore {
             locomotive: ENGINE,
             kind: "1472".into(),
@@ -370,6 +383,7 @@ pub fn bare() -> Vec<Statement> {
                 it.facts.clear();
                 it.features = BTreeMap::from([("seat-land".into(), FeatureFacts::default())]);
             }
+            Statement::RulesBind(it) => it.through = None,
             Statement::HeldBefore(it) => {
                 it.service_days_since = None;
                 it.annuals_since = None;
