@@ -164,7 +164,7 @@ pub enum Request {
     /// Print a card or a drawing.
     #[command(subcommand)]
     Print(verb::print::Print),
-    /// A rule, its versions, its citation.
+    /// A rule, its versions, its citation; rules the shop writes itself.
     Rule(verb::rule::Rule),
 }
 
@@ -220,7 +220,7 @@ pub fn verbs() -> Vec<String> {
             .get_subcommands()
             .map(|part| format!("{} {}", verb.get_name(), part.get_name()))
             .collect();
-        if parts.is_empty() {
+        if parts.is_empty() || !verb.is_subcommand_required_set() {
             all.push(verb.get_name().to_string());
         }
         all.extend(parts);

@@ -145,7 +145,7 @@ fn one(
         let head = format!("  {:<11} {:<wide$} ", state(&clock.state), clock.inspection);
         text.push_str(&head);
         text.push_str(&wrap(
-            &format!("{} ({})", clock.why, clock.ruling.cite.section),
+            &format!("{} ({})", clock.why, stands_in(&clock.ruling)),
             head.chars().count(),
             100,
         ));
@@ -200,6 +200,19 @@ fn put(whole: &mut Value, name: &str, list: Vec<Value>) {
 /// The word before what somebody must look at though it stops nothing.
 const LOOK: &str = "look";
 
+/// Where a rule stands, with its set where it is not of this program's rulebook.
+fn stands_in(ruling: &rules::Ruling) -> String {
+    match ruling.origin {
+        rules::Origin::Law => ruling.cite.section.clone(),
+        other => format!(
+            "{} of {}, {}",
+            ruling.cite.section,
+            ruling.set,
+            other.told()
+        ),
+    }
+}
+
 /// A clock opened: the rule, its arms, what would change it.
 fn opened(clock: &Clock) -> String {
     let mut text = String::new();
@@ -211,7 +224,10 @@ fn opened(clock: &Clock) -> String {
         "rule",
         &format!(
             "{}, version {}, {}, {}",
-            ruling.rule, ruling.version, ruling.cite.section, ruling.cite.edition
+            ruling.rule,
+            ruling.version,
+            stands_in(ruling),
+            ruling.cite.edition
         ),
     );
     line("our reading", &ruling.reading);

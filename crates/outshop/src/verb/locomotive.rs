@@ -24,6 +24,8 @@ pub enum Locomotive {
     Day(super::stated::Day),
     /// State a fact that decides which clocks bind her.
     Fact(super::stated::Fact),
+    /// Put her under a rule set beside the one she was added under, or say when one ceases to bind her.
+    Rules(super::stated::Rules),
     /// Attest a spell in which she was not used.
     OutOfUse(super::stated::Spell),
     /// Every engine.
@@ -47,7 +49,7 @@ pub struct Add {
     /// Track gauge, such as "56 1/2 in".
     #[arg(long)]
     pub gauge: String,
-    /// Which rulebook governs her, such as us-steam.
+    /// Which rulebook governs her, such as us-steam, or a set of another jurisdiction in this book.
     #[arg(long)]
     pub rules: String,
     /// Maximum allowable working pressure from her specification card, such as 180psig.
@@ -72,7 +74,7 @@ pub struct Add {
 pub struct Held {
     /// Her number.
     pub engine: String,
-    /// The kind: 31, 92, annual, fifth-annual, 1472; of a diesel, periodic.
+    /// The kind: 31, 92, annual, fifth-annual, 1472; of a diesel, periodic; or one that a rule set of hers declares.
     pub kind: String,
     /// The day it was completed.
     pub day: String,
@@ -101,9 +103,10 @@ impl Locomotive {
             Locomotive::Held(it) => it.run(context),
             Locomotive::Day(it) => it.run(context),
             Locomotive::Fact(it) => it.run(context),
+            Locomotive::Rules(it) => it.run(context),
             Locomotive::OutOfUse(it) => it.run(context),
             Locomotive::List => {
-                let book = context.book()?;
+                let (rules, book, on) = (context.rules()?, context.book()?, context.on()?);
                 let house = context.house();
                 let mut text = String::new();
                 let mut list = Vec::new();
@@ -113,7 +116,7 @@ impl Locomotive {
                         format!("No. {}", kept.number),
                         kept.wheels,
                         show::size(kept.gauge, house),
-                        kept.jurisdiction
+                        shop::locomotive::Law::of(&book, rules, kept).told_on(on)
                     ));
                     list.push(json!({ "engine": kept.number, "wheels": kept.wheels, "rules": kept.jurisdiction }));
                 }
@@ -131,9 +134,12 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let (id, kept) = engine(&book, number)?;
     let law = shop::locomotive::Law::of(&book, rules, kept);
     let unknown = || "not known".to_string();
+    let on = context.on()?;
     let mut text = format!(
         "No. {}, {}, rules {}\n",
-        kept.number, kept.wheels, kept.jurisdiction
+        kept.number,
+        kept.wheels,
+        law.told_on(on)
     );
     let mut line = |what: &str, told: String| text.push_str(&format!("  {what:<28} {told}\n"));
     line("track gauge", show::size(kept.gauge, house));
@@ -158,6 +164,19 @@ fn show_engine(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             None => unknown(),
         };
         line(word, format!("{told}: {meaning}"));
+    }
+    for told in &kept.rules_bound {
+        let through = told
+            .through
+            .map_or(String::new(), |day| format!(" through {}", words::day(day)));
+        line(
+            &format!("rules: {}", told.set),
+            format!(
+                "from {}{through} ({})",
+                words::day(told.from),
+                told.document
+            ),
+        );
     }
     for held in &kept.held_before {
         line(

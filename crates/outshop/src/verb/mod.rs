@@ -19,6 +19,7 @@ pub mod person;
 pub mod print;
 pub mod release;
 pub mod rule;
+pub mod rule_file;
 pub mod serve;
 pub mod sheet;
 pub mod stated;

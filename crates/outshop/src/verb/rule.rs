@@ -1,22 +1,25 @@
 //! `rule`: a rule as the rulebook has it, with its citation and the mark of how it was read.
 
-use clap::Args;
+use clap::{Args, Subcommand};
+use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::json;
+use shop::book::Book;
 
+use super::rule_file::{Adopt, Check};
 use super::wrap;
 use crate::{Answer, Context, Failure, words};
 
-/// A rule, its versions, its citation.
+/// A rule, its versions, its citation; rules the shop writes itself.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
+#[serde(try_from = "Asked")]
 pub struct Rule {
     /// The rule's id, such as us-steam.clock.31; or what a limit is on, such as side-rod-bore-over-pin.
     #[arg(required_unless_present = "list")]
     pub id: Option<String>,
     /// List every rule, or those whose id begins so.
     #[arg(long)]
-    #[serde(default)]
     pub list: bool,
     /// Hold a reading against the limit: 5/32in, or 5/32in ± .001in with its uncertainty.
     #[arg(long, value_name = "READING", conflicts_with = "list")]
@@ -26,11 +29,9 @@ pub struct Rule {
     pub uncertainty: Option<String>,
     /// A circumstance that is so, such as main-pin. May be given more than once.
     #[arg(long, value_name = "WORD", conflicts_with = "list")]
-    #[serde(default)]
     pub so: Vec<String>,
     /// A fact that a table or a formula hangs on, with its unit: axle-load=36500lb. May be given more than once.
     #[arg(long = "fact", value_name = "NAME=VALUE", conflicts_with = "list")]
-    #[serde(default)]
     pub facts: Vec<String>,
     /// The engine, whose gauge, axle load and boiler pressure the book knows.
     #[arg(long, value_name = "NUMBER", conflicts_with = "list")]
@@ -38,6 +39,94 @@ pub struct Rule {
     /// The rulebook, where more than one has a limit on it: us-steam.
     #[arg(long, value_name = "RULEBOOK", conflicts_with = "list")]
     pub rules: Option<String>,
+    /// A file of rules the shop wrote.
+    #[command(subcommand)]
+    pub file: Option<File>,
+}
+
+/// A file of rules the shop wrote.
+#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum File {
+    /// Read a file of rules, name every fault with its line, and tell what it would do; changes nothing.
+    Check(Check),
+    /// Take a file of rules into the book, from a day on.
+    Adopt(Adopt),
+}
+
+/// The same as it comes in JSON: `{"id": ...}`, `{"list": true}`, `{"check": {...}}` or `{"adopt": {...}}`.
+#[derive(Default, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Asked {
+    id: Option<String>,
+    #[serde(default)]
+    list: bool,
+    reading: Option<String>,
+    uncertainty: Option<String>,
+    #[serde(default)]
+    so: Vec<String>,
+    #[serde(default)]
+    facts: Vec<String>,
+    engine: Option<String>,
+    rules: Option<String>,
+    check: Option<Check>,
+    adopt: Option<Adopt>,
+}
+
+impl TryFrom<Asked> for Rule {
+    type Error = String;
+
+    fn try_from(asked: Asked) -> Result<Rule, String> {
+        let Asked { check, adopt, .. } = &asked;
+        let of_rules = asked != Asked::of_file(check.clone(), adopt.clone());
+        let file = match (check.clone(), adopt.clone()) {
+            (None, None) if !of_rules => {
+                return Err("one of `id`, `list`, `check` and `adopt` was expected".into());
+            }
+            (None, None) => None,
+            (Some(check), None) if !of_rules => Some(File::Check(check)),
+            (None, Some(adopt)) if !of_rules => Some(File::Adopt(adopt)),
+            _ => return Err("only one of `id`, `check` and `adopt` was expected".into()),
+        };
+        Ok(Rule {
+            id: asked.id,
+            list: asked.list,
+            reading: asked.reading,
+            uncertainty: asked.uncertainty,
+            so: asked.so,
+            facts: asked.facts,
+            engine: asked.engine,
+            rules: asked.rules,
+            file,
+        })
+    }
+}
+
+impl Asked {
+    /// A question that names a file and nothing else.
+    fn of_file(check: Option<Check>, adopt: Option<Adopt>) -> Asked {
+        Asked {
+            check,
+            adopt,
+            ..Asked::default()
+        }
+    }
+}
+
+/// The book, where one is named; a rule of the law needs none.
+pub(super) fn book_if_named(context: &mut Context) -> Result<Book, Failure> {
+    match context.globals().book {
+        Some(_) => context.book(),
+        None => Ok(Book::default()),
+    }
+}
+
+/// Every rule: of this program's rulebook, then of the newest text of each set in the book.
+fn every<'a>(book: &'a Book, rules: &'a Rulebook) -> Vec<&'a rules::Rule> {
+    let kept = book.rule_sets.values();
+    let kept = kept.filter_map(|kept| kept.newest()?.1.rules(rules).ok());
+    let own = kept.flat_map(|set| set.rules.rules());
+    rules.rules().chain(own).collect()
 }
 
 impl Rule {
@@ -46,29 +135,52 @@ impl Rule {
     /// # Errors
     /// If there is no such rule.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let book = context.rules()?;
-        if self.asks_a_limit(book) {
+        match &self.file {
+            Some(File::Check(it)) => return it.run(context),
+            Some(File::Adopt(it)) => return it.run(context),
+            None => {}
+        }
+        let (rules, book) = (context.rules()?, book_if_named(context)?);
+        if self.asks_a_limit(rules) {
             return self.hold(context);
         }
         let Some(id) = self.id.as_deref().filter(|_| !self.list) else {
             let begins = self.id.as_deref().unwrap_or_default();
-            let listed: Vec<_> = book.rules().filter(|r| r.id.starts_with(begins)).collect();
+            let mut listed = every(&book, rules);
+            listed.retain(|r| r.id.starts_with(begins));
+            let origin = |r: &rules::Rule| match r.origin {
+                rules::Origin::Law => String::new(),
+                other => format!(" ({})", other.told()),
+            };
             let text: String = listed
                 .iter()
-                .map(|r| format!("{:<44} {}\n", r.id, r.title))
+                .map(|r| format!("{:<44} {}{}\n", r.id, r.title, origin(r)))
                 .collect();
             let list: Vec<_> = listed
                 .iter()
-                .map(|r| json!({ "rule": r.id, "title": r.title, "kind": r.kind.word() }))
+                .map(|r| {
+                    let mut told = json!({ "rule": r.id, "title": r.title, "kind": r.kind.word() });
+                    if r.origin != rules::Origin::Law {
+                        told["origin"] = json!(r.origin.told());
+                    }
+                    told
+                })
                 .collect();
             return Ok(Answer::done(text, json!(list)));
         };
-        let rule = book.rule(id)?;
+        let rule = shop::locomotive::rule(&book, rules, id)
+            .map_err(|no| Failure::Input(no.to_string()))?;
+        let set = book.rule_sets.get(&rule.jurisdiction);
+        let set = set.and_then(|kept| kept.newest()?.1.rules(rules).ok());
+        let sources = set.map_or(rules, |set| &set.rules).sources();
+        let whose = match rule.origin {
+            rules::Origin::Law => format!("rulebook {}", rule.jurisdiction),
+            other => format!("rule set {}: {}", rule.jurisdiction, other.told()),
+        };
         let mut text = format!(
-            "{}: {}\n  rulebook {}, kind {}\n",
+            "{}: {}\n  {whose}, kind {}\n",
             rule.id,
             rule.title,
-            rule.jurisdiction,
             rule.kind.word()
         );
         let mut versions = Vec::new();
@@ -78,8 +190,7 @@ impl Rule {
                 .map_or("still in force, as far as this book knows".into(), |d| {
                     format!("through {d}")
                 });
-            let source = book
-                .sources()
+            let source = sources
                 .get(&version.cite.source)
                 .map_or(version.cite.source.clone(), |s| s.title.clone());
             text.push_str(&format!(
@@ -113,7 +224,10 @@ impl Rule {
             }));
         }
         text.push_str(&format!("{}\n", words::STANDING));
-        let value = json!({ "rule": rule.id, "title": rule.title, "rulebook": rule.jurisdiction, "kind": rule.kind.word(), "versions": versions });
+        let mut value = json!({ "rule": rule.id, "title": rule.title, "rulebook": rule.jurisdiction, "kind": rule.kind.word(), "versions": versions });
+        if rule.origin != rules::Origin::Law {
+            value["origin"] = json!(rule.origin.told());
+        }
         Ok(Answer::done(text, value))
     }
 }

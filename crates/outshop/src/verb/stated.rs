@@ -1,11 +1,11 @@
-//! `locomotive day`, `fact` and `out-of-use`: what no log can know, stated with the paper that shows it.
+//! `locomotive day`, `fact`, `rules` and `out-of-use`: what no log can know, stated with the paper that shows it.
 
 use clap::Args;
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{DayStated, FactStated, OutOfUse};
+use shop::book::{DayStated, FactStated, OutOfUse, RulesBind};
 use shop::clock::{attest_out_of_use, credit, state_day, state_fact};
-use shop::locomotive::{engine, inspection};
+use shop::locomotive::{Law, bind_rules, engine, inspection};
 
 use super::{date, saved};
 use crate::{Answer, Context, Failure, words};
@@ -51,6 +51,26 @@ pub struct Fact {
     /// From which day; today if left out.
     #[arg(long)]
     pub from: Option<String>,
+    /// The document that shows it.
+    #[arg(long)]
+    pub document: String,
+}
+
+/// Put her under a rule set beside the one she was added under, or say when one ceases to bind her.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rules {
+    /// Her number.
+    pub engine: String,
+    /// The set: of this program's rulebook, or of a file of rules in this book.
+    pub set: String,
+    /// The first day it binds her; the day of this entry if left out. Of the set she was added under only the last
+    /// day counts.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub from: Option<String>,
+    /// The last day it binds her; it goes on if left out.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub through: Option<String>,
     /// The document that shows it.
     #[arg(long)]
     pub document: String,
@@ -126,6 +146,43 @@ impl Fact {
             self.value.trim()
         );
         Ok(saved(&receipt, told, json!({})))
+    }
+}
+
+impl Rules {
+    pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let rules = context.rules()?;
+        let from = self.from.as_deref().map(date).transpose()?;
+        let through = self.through.as_deref().map(date).transpose()?;
+        let receipt = context.save(|book, by, on| {
+            let (locomotive, _) = engine(book, &self.engine)?;
+            let told = RulesBind {
+                locomotive,
+                set: self.set.trim().into(),
+                from: from.unwrap_or(on),
+                through,
+                document: self.document.trim().into(),
+            };
+            bind_rules(book, rules, told, by)
+        })?;
+        let book = context.book()?;
+        let (_, kept) = engine(&book, &self.engine)?;
+        let on = match from {
+            Some(from) => from.max(context.on()?),
+            None => context.on()?,
+        };
+        let law = Law::of(&book, rules, kept);
+        let sets: Vec<_> = law
+            .sets(on)
+            .map(|sets| sets.iter().map(|b| b.set.to_string()).collect())
+            .unwrap_or_default();
+        let told = format!(
+            "On {} No. {} is under {}. Every rule of each of them holds; where two speak of one matter, the stricter binds.",
+            words::day(on),
+            kept.number,
+            law.told_on(on)
+        );
+        Ok(saved(&receipt, told, json!({ "sets": sets })))
     }
 }
 

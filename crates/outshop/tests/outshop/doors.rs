@@ -112,6 +112,19 @@ const DOORS: &[(&[&str], &str)] = &[
         ],
         r#"{"locomotive":{"out-of-use":{"engine":"803","from":"2025-11-03","through":"2025-12-19","told":"back bay"}}}"#,
     ),
+    (
+        &[
+            "locomotive",
+            "rules",
+            "14",
+            "juniper-fork",
+            "--from",
+            "2026-06-01",
+            "--document",
+            "order 4",
+        ],
+        r#"{"locomotive":{"rules":{"engine":"14","set":"juniper-fork","from":"2026-06-01","document":"order 4"}}}"#,
+    ),
     (&["locomotive", "list"], r#"{"locomotive":"list"}"#),
     (
         &["locomotive", "show", "14"],
@@ -392,6 +405,14 @@ const DOORS: &[(&[&str], &str)] = &[
             "us-steam",
         ],
         r#"{"rule":{"id":"side-rod-bore-over-pin","reading":"5/32in","uncertainty":".001in","so":["main-pin"],"facts":["axle-load=36500lb"],"engine":"14","rules":"us-steam"}}"#,
+    ),
+    (
+        &["rule", "check", "ours.toml"],
+        r#"{"rule":{"check":{"file":"ours.toml"}}}"#,
+    ),
+    (
+        &["rule", "adopt", "ours.toml", "--from", "2026-06-01"],
+        r#"{"rule":{"adopt":{"file":"ours.toml","from":"2026-06-01"}}}"#,
     ),
 ];
 

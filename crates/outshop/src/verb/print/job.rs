@@ -223,7 +223,7 @@ impl<'b> Filling<'b> {
     /// The version that was applied, as this program's rulebook has it.
     fn ruling(&self, applied: &RulingRef) -> Ruling {
         let rule = say::rule(&applied.rule, applied.version);
-        let known = self.rules.rule(&applied.rule).ok();
+        let known = shop::locomotive::rule(self.book, self.rules, &applied.rule).ok();
         let version = known.and_then(|r| r.versions.iter().find(|v| v.number == applied.version));
         match (known, version) {
             (Some(known), Some(version)) => Ruling {

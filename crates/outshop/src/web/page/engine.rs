@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 use shop::book::{Authority, Locomotive, LocomotiveId, days_of_fire};
 use shop::clock::{Clock, State};
-use shop::locomotive::engine;
+use shop::locomotive::{Law, engine};
 use shop::report::{Ahead, Release, ahead};
 
 use super::{Drawn, View, kit, side};
@@ -17,7 +17,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let title = words::engine(&kept.number);
     let body = html! {
         h1 { (say::head(&kept.number, &kept.wheels)) }
-        p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &kept.jurisdiction, kept.mawp_psig, view.house)) }
+        p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &Law::of(view.book, view.rules, kept).told_on(view.on), kept.mawp_psig, view.house)) }
         (side::places(view, id, kept))
         @if !view.query.is_empty() { (side::parts(view, id, kept)) }
         (ribbon::draw(&kept.number, &ahead, view.on))
@@ -146,7 +146,7 @@ fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
     let fields = html! {
         (kit::hidden("engine", &kept.number)) (kit::hidden("then", "inspection"))
         label for="open-kind" { (say::KIND) }
-        select id="open-kind" name="kind" { @for (word, meaning) in view.rules.inspections(&kept.jurisdiction, view.on).unwrap_or_default() { option value=(word) { (say::kind(word, meaning)) } } }
+        select id="open-kind" name="kind" { @for (word, meaning) in Law::of(view.book, view.rules, kept).inspections(view.on).unwrap_or_default() { option value=(word) { (say::kind(word, meaning)) } } }
     };
     html! { details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) } }
 }
