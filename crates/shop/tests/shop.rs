@@ -23,6 +23,8 @@ mod limits;
 mod log_lines;
 #[path = "shop/metal.rs"]
 mod metal;
+#[path = "shop/local_rules.rs"]
+mod local_rules;
 #[path = "shop/history.rs"]
 mod history;
 #[path = "shop/missing_clocks.rs"]

@@ -42,6 +42,49 @@ pub fn lead(id: &str, jurisdiction: &str) -> String {
     format!("{id}, rulebook {jurisdiction}")
 }
 
+/// Over the rules this shop wrote.
+pub const OWN_SETS: &str = "Rules this shop wrote";
+/// What they are, and what they are not.
+pub const OWN_LEAD: &str = "None of these is in the rulebook of this program, and nobody but this shop has held them against anything. They ask more of an engine that is put under them, and never less: where two sets speak of one matter, the stricter binds.";
+
+/// Whose rules they are.
+pub fn whose(origin: rules::Origin) -> &'static str {
+    match origin {
+        rules::Origin::Law => "The law, as this program has it.",
+        rules::Origin::Shop => "This shop's own: no law.",
+        rules::Origin::Elsewhere => {
+            "Of another jurisdiction, as this shop wrote it down: the official text governs."
+        }
+    }
+}
+
+/// The set's word, and who answers for it.
+pub fn answers(set: &str, who: &str) -> String {
+    format!("{set}; for it answers {who}.")
+}
+
+/// Which engines are under a set today.
+pub fn under(numbers: &[&str]) -> String {
+    if numbers.is_empty() {
+        return "No engine is under it today.".into();
+    }
+    let her: Vec<_> = numbers.iter().map(|number| super::engine(number)).collect();
+    format!("Under it today: {}.", her.join(", "))
+}
+
+/// A text of a set, as it came into the book.
+pub fn text_of_set(number: u32, from: Date, by: &str, entry: u64) -> String {
+    format!(
+        "Text {number}, holds from {}; taken in by {by} (entry {entry})",
+        super::day(from)
+    )
+}
+
+/// Which rule, of which set.
+pub fn lead_of_set(id: &str, set: &str) -> String {
+    format!("{id}, of {set}.")
+}
+
 /// Over a version.
 pub fn version(number: u32, from: Date, until: Option<Date>) -> String {
     let until = until.map_or(String::new(), |day| format!(" through {}", super::day(day)));

@@ -317,7 +317,7 @@ impl Reading<'_> {
                 Ok(version) => read.push(version),
                 Err(says) => {
                     let line = of_sentence(&says, &leaves, line);
-                    self.fault(line, format!("{what}: {says}"));
+                    self.fault(line, format!("{what}: {}", for_a_shop(&says)));
                 }
             }
         }
@@ -429,6 +429,13 @@ impl Reading<'_> {
             self.fault(line, says);
         }
     }
+}
+
+/// A long list of words is named to a shop by the document that tells it, not by where the program keeps it.
+fn for_a_shop(says: &str) -> String {
+    const TOLD: &str = ", which docs/rule-files.md does not tell";
+    says.replace(", not in `words::QUESTIONS`", TOLD)
+        .replace(", not in `words::UNITS`", TOLD)
 }
 
 /// The keys and values of a table value.

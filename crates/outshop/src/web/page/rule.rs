@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 
 use maud::{Markup, html};
-use rules::{Body, Kind, Rule, Version};
+use rules::{Body, Kind, Origin, Rule, RuleSet, Source, Version};
+use shop::book::{Edition, RuleSetKept};
 use shop::clock::{State, due};
-use shop::locomotive::engines;
+use shop::locomotive::{Law, engines};
 
 use super::{Drawn, View, limit};
 use crate::Failure;
@@ -36,8 +37,15 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
     let all: Vec<_> = view
         .rules
         .rules()
-        .filter(|r| has(view, r, sought))
+        .filter(|r| has(view.rules.sources(), r, sought))
         .collect();
+    let own = own_sets(view);
+    let of_own = own
+        .iter()
+        .flat_map(|(_, _, set)| set.rules.rules().map(move |r| (set, r)));
+    let found_own = of_own
+        .filter(|(set, r)| has(set.rules.sources(), r, sought))
+        .count();
     let body = html! {
         h1 { (say::THE_RULEBOOK) }
         p class="lead" { (say::LEAD) }
@@ -47,31 +55,90 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
             button { (say::FIND) }
             @if !sought.is_empty() { a href="/rulebook" { (say::ALL) } }
         }
-        @if !sought.is_empty() { p { (say::found(all.len(), sought)) } }
+        @if !sought.is_empty() { p { (say::found(all.len() + found_own, sought)) } }
         @for (name, kinds) in &chapters {
             @let here: Vec<_> = all.iter().filter(|r| kinds.contains(&r.kind)).collect();
             @if !here.is_empty() {
                 section class="ruled" {
                     h2 { (name) }
-                    ul class="plain" { @for rule in here { li {
-                        @let section = rule.versions.last().map_or("", |v| v.cite.section.as_str());
-                        a href=(format!("/rule/{}", rule.id)) { (rule.title) } " " span class="quiet" { (section) }
-                        @if let Some(engines) = stopped.get(&rule.id) { " " b class="need" { (say::stops(engines)) } }
-                        @for version in rule.versions.iter().rev() { div class="quiet small" { (say::in_a_line(version.number, version.in_force, &version.cite.edition, &version.mark.to_string())) } }
-                    } } }
+                    (lines(&here, &stopped))
                 }
             }
         }
+        (sets(view, &own, sought, &stopped))
     };
     Ok(Drawn::new("/rulebook", words::page::RULEBOOK, body))
 }
 
+/// Rules in a list: title, section, which engines each stops, its versions.
+fn lines(rules: &[&Rule], stopped: &BTreeMap<String, Vec<&str>>) -> Markup {
+    html! {
+        ul class="plain" { @for rule in rules { li {
+            @let section = rule.versions.last().map_or("", |v| v.cite.section.as_str());
+            a href=(format!("/rule/{}", rule.id)) { (rule.title) } " " span class="quiet" { (section) }
+            @if let Some(engines) = stopped.get(&rule.id) { " " b class="need" { (say::stops(engines)) } }
+            @for version in rule.versions.iter().rev() { div class="quiet small" { (say::in_a_line(version.number, version.in_force, &version.cite.edition, &version.mark.to_string())) } }
+        } } }
+    }
+}
+
+/// The sets of rules in the book, each with its newest text as read.
+fn own_sets<'v>(view: &View<'v>) -> Vec<(&'v RuleSetKept, &'v Edition, &'v RuleSet)> {
+    let kept = view.book.rule_sets.values();
+    kept.filter_map(|kept| {
+        let (_, newest) = kept.newest()?;
+        Some((kept, newest, newest.rules(view.rules).ok()?))
+    })
+    .collect()
+}
+
+/// The rules this shop wrote, set by set, never among the law's.
+fn sets(
+    view: &View<'_>,
+    own: &[(&RuleSetKept, &Edition, &RuleSet)],
+    sought: &str,
+    stopped: &BTreeMap<String, Vec<&str>>,
+) -> Markup {
+    let under = |set: &RuleSet| -> Vec<&str> {
+        let her = engines(view.book).into_iter().filter(|(_, kept)| {
+            let sets = Law::of(view.book, view.rules, kept).sets(view.on);
+            sets.is_ok_and(|sets| sets.iter().any(|bound| bound.set == set.id))
+        });
+        her.map(|(_, kept)| kept.number.as_str()).collect()
+    };
+    html! {
+        @if !own.is_empty() {
+            section class="ruled" {
+                h2 { (say::OWN_SETS) }
+                p { (say::OWN_LEAD) }
+                @for (kept, _, set) in own {
+                    @let here: Vec<_> = set.rules.rules().filter(|r| has(set.rules.sources(), r, sought)).collect();
+                    @if !here.is_empty() {
+                        h3 { (set.title) }
+                        p { b { (say::whose(set.origin)) } " " (say::answers(&set.id, &set.answers)) " " (say::under(&under(set))) }
+                        ul class="plain small" { @for (number, text) in (1u32..).zip(&kept.editions) { li {
+                            (say::text_of_set(number, text.from, name(view, text), text.entry))
+                        } } }
+                        (lines(&here, stopped))
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Who took a text in.
+fn name<'v>(view: &View<'v>, text: &Edition) -> &'v str {
+    let person = view.book.persons.get(&text.by);
+    person.map_or("?", |person| person.name.as_str())
+}
+
 /// Whether a rule has what is sought in its title, its id, its section or our reading of it.
-fn has(view: &View<'_>, rule: &Rule, sought: &str) -> bool {
+fn has(sources: &BTreeMap<String, Source>, rule: &Rule, sought: &str) -> bool {
     let sought = sought.to_lowercase();
     let holds = |text: &str| text.to_lowercase().contains(&sought);
     let of_version = |v: &Version| {
-        let source = view.rules.sources().get(&v.cite.source);
+        let source = sources.get(&v.cite.source);
         holds(&v.cite.section) || holds(&v.reading) || source.is_some_and(|s| holds(&s.title))
     };
     holds(&rule.title) || holds(&rule.id) || rule.versions.iter().any(of_version)
@@ -91,10 +158,18 @@ fn stopped<'b>(view: &View<'b>) -> Result<BTreeMap<String, Vec<&'b str>>, Failur
 }
 
 pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
-    let rule = view.rules.rule(id)?;
+    let rule = shop::locomotive::rule(view.book, view.rules, id)
+        .map_err(|no| Failure::Input(no.to_string()))?;
+    let own = own_sets(view)
+        .into_iter()
+        .find(|(_, _, set)| set.id == rule.jurisdiction && rule.origin != Origin::Law);
+    let sources = own.map_or(view.rules.sources(), |(_, _, set)| set.rules.sources());
     let body = html! {
         h1 { (rule.title) }
-        p class="lead" { (say::lead(&rule.id, &rule.jurisdiction)) }
+        @match own {
+            None => { p class="lead" { (say::lead(&rule.id, &rule.jurisdiction)) } }
+            Some((_, _, set)) => { p class="lead" { (say::lead_of_set(&rule.id, &set.title)) " " b { (say::whose(set.origin)) } } }
+        }
         @if let Some(engines) = stopped(view)?.get(&rule.id) { p { b class="need" { (say::stops(engines)) } } }
         (limit::draw(view, rule))
         @for version in rule.versions.iter().rev() {
@@ -104,7 +179,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
                 dl class="facts" {
                     dt { (say::COMES_TO) } dd { (said(&version.body)) }
                     dt { (say::SECTION) } dd { (version.cite.section) }
-                    dt { (say::TEXT) } dd { (say::text(view.rules.sources().get(&version.cite.source).map_or(version.cite.source.as_str(), |s| s.title.as_str()), &version.cite.edition)) }
+                    dt { (say::TEXT) } dd { (say::text(sources.get(&version.cite.source).map_or(version.cite.source.as_str(), |s| s.title.as_str()), &version.cite.edition)) }
                     dt { (say::HOW_READ) } dd { (version.mark) }
                     dt { (say::IN_FORCE_FROM) } dd { (say::in_force(version.in_force, &version.dates_mark.to_string())) }
                     dt { (say::LAST_CHECKED) } dd { (say::checked(version.checked.on, &version.checked.by)) }
