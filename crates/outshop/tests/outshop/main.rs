@@ -13,6 +13,7 @@ mod demonstration;
 mod doors;
 mod drawn;
 mod failures;
+mod local_rules;
 mod looking;
 mod pages;
 mod print;

@@ -447,6 +447,81 @@ fn places_names_and_rules_are_found() {
     );
 }
 
+/// Rules a shop wrote stand apart from the law's, with their origin; the example and its figures are invented.
+#[test]
+fn the_shops_own_rules_are_listed_as_its_own() {
+    let served = Served::signed_in("own-rules");
+    assert!(
+        !served
+            .get("/rulebook")
+            .body
+            .contains("Rules this shop wrote")
+    );
+    let file = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../docs/examples/own-limits.toml"
+    );
+    let say = |words: &[&str]| {
+        let mut all = words.to_vec();
+        all.extend(["--book", "d.book"]);
+        let mut command = served.folder.command(&all);
+        let output = command.env_remove("OUTSHOP_NOW").output().unwrap();
+        assert!(output.status.success(), "{output:?}");
+    };
+    say(&["rule", "adopt", file, "--from", "2026-03-01"]);
+    say(&[
+        "locomotive",
+        "rules",
+        "14",
+        "juniper-fork",
+        "--from",
+        "2026-03-01",
+        "--document",
+        "order 4",
+    ]);
+    let page = served.get("/rulebook").body;
+    let own = page.split("Rules this shop wrote").nth(1).unwrap();
+    for said in [
+        "This shop&#39;s own: no law.",
+        "Standing rules of the Juniper Fork shop",
+        "for it answers the chief mechanical officer",
+        "Under it today: No. 14.",
+        "Text 1, holds from Sun 1 Mar 2026; taken in by Ada Quill",
+        "/rule/juniper-fork.clock.31",
+        "Version 1, from",
+    ] {
+        let plain = said.replace("&#39;", "'");
+        assert!(
+            own.contains(said) || own.contains(&plain),
+            "`{said}` is not there: {own}"
+        );
+    }
+    let law = page.split("Rules this shop wrote").next().unwrap();
+    assert!(!law.contains("juniper-fork"), "{law}");
+    let rule = served.get("/rule/juniper-fork.crosshead.vertical").body;
+    assert!(
+        rule.contains("own: no law.") && rule.contains("at most 3/16 in"),
+        "{rule}"
+    );
+    assert!(rule.contains("Shop order 4") && rule.contains("Below, at and above the value"));
+    // Sought among both.
+    assert!(
+        served
+            .get("/rulebook?q=brick+arch")
+            .body
+            .contains("/rule/juniper-fork.31.brick")
+    );
+    // Her page names the sets, and her clocks of both.
+    let engine = served.get("/engine/14").body;
+    assert!(
+        engine.contains("us-steam, juniper-fork (this shop"),
+        "{engine}"
+    );
+    assert!(engine.contains("/rule/juniper-fork.clock.31"), "{engine}");
+    // A finding past our limit and within the law's is told so.
+    assert_eq!(served.get("/rule/juniper-fork.nothing").status, 404);
+}
+
 /// Who reads in millimetres sees them beside what the law and the bench wrote, and the same verdict.
 #[test]
 fn a_reader_chooses_units_and_no_verdict_changes() {
