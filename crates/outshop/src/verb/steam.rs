@@ -234,7 +234,7 @@ impl Counted {
         let rules = context.rules()?;
         let receipt = context.save(|book, _, on| {
             let (locomotive, kept) = engine(book, &self.engine)?;
-            shop::clock::has_a_log(rules, kept)?;
+            shop::clock::has_a_log(book, rules, kept)?;
             let told = PaperCounted {
                 locomotive,
                 from,

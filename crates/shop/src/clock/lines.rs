@@ -207,7 +207,7 @@ struct Scales<'b> {
 impl Scales<'_> {
     fn weigh(&mut self, line: &LogLine) -> Result<Fate, String> {
         let (id, kept) = engine(self.book, &line.engine).map_err(|no| no.to_string())?;
-        has_a_log(self.rules, kept).map_err(|no| no.to_string())?;
+        has_a_log(self.book, self.rules, kept).map_err(|no| no.to_string())?;
         if !self.engines.contains_key(&id) {
             let standing = self.standing(id)?;
             self.engines.insert(id, standing);
