@@ -31,6 +31,8 @@ mod history;
 mod missing_clocks;
 #[path = "shop/missing_parts.rs"]
 mod missing_parts;
+#[path = "shop/one_more_set.rs"]
+mod one_more_set;
 #[path = "shop/own_work.rs"]
 mod own_work;
 #[path = "shop/papers.rs"]
