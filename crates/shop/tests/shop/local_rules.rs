@@ -8,9 +8,7 @@ use jiff::civil::{Date, date};
 use measure::{House, Size};
 use rules::Origin;
 use shop::Class::{Input, Refused};
-use shop::book::{
-    FeatureReading, FindingId, LocomotiveId, Occasion, PartId, RulesAdopted, RulesBind, Statement,
-};
+use shop::book::{FeatureReading, FindingId, LocomotiveId, Occasion, PartId, RulesBind};
 use shop::clock::{Among, Clock, PaperState, State, due, filings};
 use shop::locomotive::{Law, NewEngine, add_engine, adopt_rules, bind_rules, held_before};
 use shop::verdict::{Judgement, LimitQuestion, Question, Verdict, check_in, judge};

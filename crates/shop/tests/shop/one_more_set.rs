@@ -1,6 +1,6 @@
 //! One more rule set never helps: no verdict moves toward *complies*, no due day later.
 
-use jiff::civil::Date;
+use jiff::civil::{Date, date};
 use proptest::prelude::*;
 use rules::RuleSet;
 use shop::book::{RulesAdopted, Statement};
