@@ -57,7 +57,7 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
         }
         @if !sought.is_empty() { p { (say::found(all.len() + found_own, sought)) } }
         @for (name, kinds) in &chapters {
-            @let here: Vec<_> = all.iter().filter(|r| kinds.contains(&r.kind)).collect();
+            @let here: Vec<_> = all.iter().copied().filter(|r| kinds.contains(&r.kind)).collect();
             @if !here.is_empty() {
                 section class="ruled" {
                     h2 { (name) }
