@@ -7,8 +7,8 @@ use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 use serde_json::{Value, json};
-use shop::book::Locomotive;
-use shop::verdict::{Answered, Checked, Fineness, LimitQuestion, Verdict, check};
+use shop::book::{Book, Locomotive};
+use shop::verdict::{Answered, Checked, Fineness, LimitQuestion, Verdict, check_in};
 
 use super::rule::Rule;
 use super::{pair, wrap};
@@ -39,15 +39,16 @@ impl Rule {
         let rules = context.rules()?;
         let house = context.house();
         let on = self.day(context)?;
+        let there = context.globals().book.as_ref().is_some_and(|b| b.is_file());
         let book = match &self.engine {
-            Some(_) => Some(context.book()?),
+            None if !there => Book::default(),
+            _ => context.book()?,
+        };
+        let engine = match &self.engine {
+            Some(number) => Some(shop::locomotive::engine(&book, number)?.1),
             None => None,
         };
-        let engine = match (&self.engine, &book) {
-            (Some(number), Some(book)) => Some(shop::locomotive::engine(book, number)?.1),
-            _ => None,
-        };
-        let answered = self.answered(rules, engine, on, house)?;
+        let answered = self.answered(&book, rules, engine, on, house)?;
         Ok(Answer {
             text: text(&answered, self.id.as_deref().unwrap_or_default(), on),
             json: value(&answered, on),
@@ -58,6 +59,7 @@ impl Rule {
     /// The answer as values, for a page too.
     pub fn answered(
         &self,
+        book: &Book,
         rules: &Rulebook,
         engine: Option<&Locomotive>,
         on: Date,
@@ -68,7 +70,8 @@ impl Rule {
             .iter()
             .map(|typed| pair(typed, "a fact"))
             .collect::<Result<_, _>>()?;
-        Ok(check(
+        Ok(check_in(
+            book,
             rules,
             LimitQuestion {
                 of: self.id.as_deref().unwrap_or_default().trim(),

@@ -127,6 +127,7 @@ fn answered(
     let asks = Rule {
         id: Some(quantity.to_string()),
         list: false,
+        file: None,
         reading: filled("reading"),
         uncertainty: filled("uncertainty"),
         so: names.filter_map(|n| filled(&format!("so-{n}"))).collect(),
@@ -143,7 +144,7 @@ fn answered(
         engine: filled("engine"),
         rules: Some(rule.jurisdiction.clone()),
     };
-    asks.answered(view.rules, kept, view.on, view.house)
+    asks.answered(view.book, view.rules, kept, view.on, view.house)
 }
 
 fn told(answered: &Answered) -> Markup {
