@@ -1,4 +1,5 @@
-//! `browser FOLDER`: takes the pictures of every page into a folder and says what is wrong with the pages.
+//! `browser FOLDER [PATH ...]`: takes the pictures of every page, or of those whose path begins with one of these, into a
+//! folder and says what is wrong with the pages.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -8,7 +9,8 @@ fn main() -> ExitCode {
         eprintln!("A folder for the pictures is wanted.");
         return ExitCode::from(2);
     };
-    match browser::pictures(&folder) {
+    let begin: Vec<String> = std::env::args().skip(2).collect();
+    match browser::pictures(&folder, &begin) {
         Ok(wrong) if wrong.is_empty() => {
             println!(
                 "The pictures are in {}; open index.html there.",

@@ -6,14 +6,18 @@ use std::process::Command;
 
 use crate::{Desk, Screen, Visit, Window, Wrong, audit, visits};
 
-/// Takes them into a folder, with a list to look at them by; gives what is wrong with the pages, page by page.
+/// Takes them into a folder, with a list to look at them by; gives what is wrong with the pages, page by page. Only
+/// pages whose path begins with one of `begin` are looked at, all of them if it is empty.
 ///
 /// # Errors
 /// If the desk or the browser fails, or the folder cannot be written.
-pub fn pictures(folder: &Path) -> Result<Vec<String>, Wrong> {
+pub fn pictures(folder: &Path, begin: &[String]) -> Result<Vec<String>, Wrong> {
     let mut desk = Desk::demonstration()?;
     let cookie = desk.sign_in()?;
-    let all = visits(&desk)?;
+    let mut all = visits(&desk)?;
+    if !begin.is_empty() {
+        all.retain(|visit| begin.iter().any(|start| visit.path.starts_with(start)));
+    }
     let mut window = Window::open(Screen::Phone)?;
     let mut wrong = Vec::new();
     write(&folder.join("index.html"), list(&all).as_bytes())?;
@@ -26,7 +30,9 @@ pub fn pictures(folder: &Path) -> Result<Vec<String>, Wrong> {
                 window.visit(&desk, visit, &cookie)?;
                 write(
                     &folder.join(kind).join(format!("{}.png", visit.name())),
-                    &window.picture()?,
+                    &window
+                        .picture()
+                        .map_err(|why| format!("{}: {why}", visit.path))?,
                 )?;
                 let found = audit(&window, &desk.at, false)?;
                 wrong.extend(

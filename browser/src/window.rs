@@ -350,11 +350,23 @@ impl Window {
             .ok_or("The page has no text.".into())
     }
 
-    /// The whole page as a picture, in PNG.
+    /// The whole page as a picture, in PNG. A browser on a busy machine may not have laid the page out yet: it is
+    /// asked a few times.
     ///
     /// # Errors
     /// If the browser does not answer.
     pub fn picture(&self) -> Result<Vec<u8>, Wrong> {
+        for _ in 0..4 {
+            if let Ok(picture) = self.picture_now() {
+                return Ok(picture);
+            }
+            self.runtime
+                .block_on(async { tokio::time::sleep(STEP).await });
+        }
+        self.picture_now()
+    }
+
+    fn picture_now(&self) -> Result<Vec<u8>, Wrong> {
         let size = self.command("Page.getLayoutMetrics", json!({}))?["cssContentSize"].clone();
         let clip =
             json!({ "x": 0, "y": 0, "width": size["width"], "height": size["height"], "scale": 1 });

@@ -5,7 +5,8 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// Takes the pictures into the folder named, or into `target/pictures`.
+/// Takes the pictures into the folder named, or into `target/pictures`; of the pages whose paths begin with what is named
+/// after the folder, or of all.
 pub fn run(root: &Path, rest: &[String]) -> ExitCode {
     let folder = rest
         .first()
@@ -23,7 +24,8 @@ pub fn run(root: &Path, rest: &[String]) -> ExitCode {
     let mut command = super::cargo(root);
     command
         .args(["run", "--release", "-q", "-p", "browser", "--"])
-        .arg(folder);
+        .arg(folder)
+        .args(rest.iter().skip(1));
     browser.tell(&mut command);
     match command.status() {
         Ok(status) => ExitCode::from(

@@ -52,15 +52,15 @@ fn section(reach: Reach, here: &[&Deadline]) -> Markup {
             div class="table" { table class="stack" {
                 thead { tr { th { (say::DAY) } th { (say::ENGINE) } th { (say::WHAT) } th { (say::WHY) } th { (say::RULE) } } }
                 tbody { @for one in here { tr {
-                    td data-label=(say::DAY) { span class=(if pressing { "need" } else { "" }) { (say::day(one)) } }
-                    td data-label=(say::ENGINE) { a href=(format!("/engine/{}", one.number)) { (words::engine(&one.number)) } }
+                    td class="whole" data-label=(say::DAY) { span class=(if pressing { "need" } else { "" }) { (say::day(one)) } }
+                    td class="whole" data-label=(say::ENGINE) { a href=(format!("/engine/{}", one.number)) { (words::engine(&one.number)) } }
                     td data-label=(say::WHAT) { b { (say::what(one)) } }
                     td data-label=(say::WHY) {
                         (words::sentence(&one.why)) " "
                         @if let Some(number) = one.finding { a href=(format!("/finding/{}", tag::finding(number))) { (tag::finding(number)) } }
                         @else if !say::names_itself(one) { a href=(format!("/ahead/{}", one.number)) { (say::LOOK_AHEAD) } }
                     }
-                    td data-label=(say::RULE) { @if let Some(ruling) = &one.ruling { a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } } }
+                    td class="whole" data-label=(say::RULE) { @if let Some(ruling) = &one.ruling { a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } } }
                 } } }
             } }
         }
