@@ -11,6 +11,8 @@
 mod ahead;
 #[path = "shop/clocks.rs"]
 mod clocks;
+#[path = "shop/day.rs"]
+mod day;
 #[path = "shop/diesel.rs"]
 mod diesel;
 #[path = "shop/families.rs"]

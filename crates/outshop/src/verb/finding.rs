@@ -145,6 +145,7 @@ impl Record {
                 conditions: self.shows.clone(),
                 told: self.told.clone(),
                 readings: taken.clone(),
+                notice: None,
             };
             shop::finding::record(book, new, by)
         })?;

@@ -12,9 +12,10 @@ use super::id::{
 use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
-    AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
-    Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
-    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling, Trial,
+    AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
+    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
+    Promise, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked, SymptomTold,
+    Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -136,6 +137,7 @@ impl Book {
                     findings: 0,
                     jobs: 0,
                     tooling: 0,
+                    write_ups: 0,
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -424,6 +426,64 @@ impl Book {
                 }
                 touched.note(RowKind::Finding, it.finding);
             }
+            Statement::CrewReported(it) => {
+                let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                // A clean report ends no release.
+                if !it.symptoms.is_empty() {
+                    engine.unsettled = engine.unsettled.max(seq);
+                }
+                let mut symptoms = Vec::new();
+                for symptom in &it.symptoms {
+                    let number = self
+                        .count(|s| &mut s.write_ups)
+                        .ok_or_else(|| unknown("the shop".into()))?;
+                    symptoms.push(SymptomTold {
+                        number,
+                        symptom: symptom.clone(),
+                        looked: None,
+                    });
+                }
+                let made = CrewReport {
+                    locomotive: it.locomotive,
+                    on: meta.done_on,
+                    by: meta.person,
+                    symptoms,
+                    told: it.told.clone(),
+                    entry: seq,
+                    last: seq,
+                };
+                if self.reports.insert(it.id, made).is_some() {
+                    return Err(twice("the report".into()));
+                }
+                touched.note(RowKind::Shop, "");
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Report, it.id);
+            }
+            Statement::SymptomAnswered(it) => {
+                if let Some(finding) = it.finding
+                    && !self.findings.contains_key(&finding)
+                {
+                    return Err(unknown("a finding".into()));
+                }
+                let report = self.reports.get_mut(&it.report);
+                let report = report.ok_or_else(|| unknown("a report".into()))?;
+                report.last = report.last.max(seq);
+                let at = usize::try_from(it.symptom).unwrap_or(0).checked_sub(1);
+                let symptom = at.and_then(|at| report.symptoms.get_mut(at));
+                let symptom = symptom.ok_or_else(|| unknown(format!("symptom {}", it.symptom)))?;
+                symptom.looked = Some(SymptomLooked {
+                    finding: it.finding,
+                    seen: it.seen.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                });
+                touched.note(RowKind::Report, it.report);
+            }
+            Statement::NoticeLifted(it) => {
+                let finding = self.finding_mut(it.finding, seq).map_err(unknown)?;
+                finding.lifted = Some(it.clone());
+                touched.note(RowKind::Finding, it.finding);
+            }
             Statement::FindingRecorded(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
                 engine.unsettled = engine.unsettled.max(seq);
@@ -459,6 +519,8 @@ impl Book {
                     found_by: meta.person,
                     state: FindingState::Open,
                     clocks: Vec::new(),
+                    notice: it.notice.clone(),
+                    lifted: None,
                     decision: None,
                     job: None,
                     entry: seq,

@@ -95,6 +95,8 @@ ids! {
     InspectionId,
     /// A finding.
     FindingId,
+    /// A crew's report of one day.
+    ReportId,
     /// A job.
     JobId,
     /// A piece of tooling.

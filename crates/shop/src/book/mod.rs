@@ -3,6 +3,7 @@
 //! [`Statement`] is what one person said once; [`Book`] is the fold of all of them. The types live
 //! here, above every stage, because each stage reads the book and answers with statements.
 
+mod crew_statement;
 mod day_set;
 mod family;
 mod fire_days;
@@ -24,14 +25,15 @@ pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
 pub use id::{
     BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, PartId,
-    PersonId, RunId, ToolingId,
+    PersonId, ReportId, RunId, ToolingId,
 };
 pub use log::{EngineLog, Fires};
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
-    AnchorTaken, AnswerGiven, Book, DayTold, DecisionTaken, FamilyKept, Finding, FindingState,
-    Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person, Promise,
-    ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, Tooling, Trial,
+    AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
+    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
+    Promise, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked, SymptomTold,
+    Tooling, Trial,
 };
 pub use statement::*;

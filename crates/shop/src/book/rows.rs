@@ -30,6 +30,8 @@ pub enum RowKind {
     Log,
     /// An inspection.
     Inspection,
+    /// A crew's report.
+    Report,
     /// A finding.
     Finding,
     /// A job.
@@ -49,6 +51,7 @@ impl RowKind {
         RowKind::Fire,
         RowKind::Log,
         RowKind::Inspection,
+        RowKind::Report,
         RowKind::Finding,
         RowKind::Job,
     ];
@@ -66,6 +69,7 @@ impl RowKind {
             RowKind::Fire => "fire",
             RowKind::Log => "log",
             RowKind::Inspection => "inspection",
+            RowKind::Report => "report",
             RowKind::Finding => "finding",
             RowKind::Job => "job",
         }
@@ -132,6 +136,7 @@ impl Book {
                 .keys()
                 .map(|k| Row::of(RowKind::Inspection, k)),
         );
+        rows.extend(self.reports.keys().map(|k| Row::of(RowKind::Report, k)));
         rows.extend(self.findings.keys().map(|k| Row::of(RowKind::Finding, k)));
         rows.extend(self.jobs.keys().map(|k| Row::of(RowKind::Job, k)));
         rows
@@ -154,6 +159,7 @@ impl Book {
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
             RowKind::Log => text(key.parse().ok().and_then(|k| self.logs.get(&k))),
             RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
+            RowKind::Report => text(key.parse().ok().and_then(|k| self.reports.get(&k))),
             RowKind::Finding => text(key.parse().ok().and_then(|k| self.findings.get(&k))),
             RowKind::Job => text(key.parse().ok().and_then(|k| self.jobs.get(&k))),
         }
@@ -179,6 +185,11 @@ impl Book {
                 .parse()
                 .ok()
                 .and_then(|k| self.inspections.get(&k))
+                .map(|p| p.locomotive),
+            RowKind::Report => key
+                .parse()
+                .ok()
+                .and_then(|k| self.reports.get(&k))
                 .map(|p| p.locomotive),
             RowKind::Finding => key
                 .parse()
@@ -218,6 +229,7 @@ impl Book {
             }
             RowKind::Log => drop(self.logs.insert(key(row)?, read(text)?)),
             RowKind::Inspection => drop(self.inspections.insert(key(row)?, read(text)?)),
+            RowKind::Report => drop(self.reports.insert(key(row)?, read(text)?)),
             RowKind::Finding => drop(self.findings.insert(key(row)?, read(text)?)),
             RowKind::Job => drop(self.jobs.insert(key(row)?, read(text)?)),
         }

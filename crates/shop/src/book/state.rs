@@ -10,13 +10,15 @@ use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
 use super::family::Family;
-use super::id::{FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, RunId, ToolingId};
+use super::id::{
+    FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ReportId, RunId, ToolingId,
+};
 use super::log::{EngineLog, Fires};
 use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    JobMade, Occasion, PaperCounted, PaperSent, PrintedSheet, QuarterHours, RulesBind, RulingRef,
-    Stood,
+    JobMade, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent, PrintedSheet,
+    QuarterHours, RulesBind, RulingRef, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -42,6 +44,8 @@ pub struct Book {
     pub logs: BTreeMap<LocomotiveId, EngineLog>,
     /// Inspections.
     pub inspections: BTreeMap<InspectionId, Inspection>,
+    /// Crews' reports.
+    pub reports: BTreeMap<ReportId, CrewReport>,
     /// Findings.
     pub findings: BTreeMap<FindingId, Finding>,
     /// Jobs.
@@ -68,6 +72,9 @@ pub struct Shop {
     pub jobs: u32,
     /// Last tooling number.
     pub tooling: u32,
+    /// Last number of a symptom that a crew wrote up.
+    #[serde(default)]
+    pub write_ups: u32,
 }
 
 /// An adopted family: its text as entered.
@@ -410,6 +417,51 @@ pub struct AnswerGiven {
     pub on: Date,
 }
 
+/// A crew's report of a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CrewReport {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The day it speaks of.
+    pub on: Date,
+    /// By whom.
+    pub by: PersonId,
+    /// What was noticed; none of it where there was nothing to report.
+    pub symptoms: Vec<SymptomTold>,
+    /// What else there was to say.
+    pub told: Option<String>,
+    /// The entry that holds it.
+    pub entry: u64,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A symptom that a crew wrote up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SymptomTold {
+    /// W-001.
+    pub number: u32,
+    /// As told.
+    #[serde(flatten)]
+    pub symptom: Symptom,
+    /// What somebody who may inspect saw, once they looked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub looked: Option<SymptomLooked>,
+}
+
+/// What came of a symptom.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SymptomLooked {
+    /// The finding it turned out to be; none where there is no defect.
+    pub finding: Option<FindingId>,
+    /// What was seen.
+    pub seen: String,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+}
+
 /// How far a finding has come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -452,6 +504,12 @@ pub struct Finding {
     /// Rules of the clocks it started.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub clocks: Vec<String>,
+    /// Who gave the special notice it hangs on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notice: Option<NoticeGiven>,
+    /// The lifting of that notice.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lifted: Option<NoticeLifted>,
     /// The decision.
     pub decision: Option<DecisionTaken>,
     /// The job.

@@ -10,6 +10,9 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
+pub use super::crew_statement::{
+    CrewReported, Heat, NoticeGiven, NoticeLifted, Symptom, SymptomAnswered,
+};
 use super::id::{
     BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ToolingId,
 };
@@ -128,8 +131,14 @@ statements! {
     InspectionOpened = "inspection-opened" form 1,
     /// An item of an inspection was answered.
     ItemAnswered = "item-answered" form 1,
+    /// What a crew reports of a day, symptoms or none.
+    CrewReported = "crew-reported" form 1,
     /// A condition found, with its readings.
-    FindingRecorded = "finding-recorded" form 1,
+    FindingRecorded = "finding-recorded" form 1 or 2 where notice,
+    /// Somebody looked at what a crew wrote up.
+    SymptomAnswered = "symptom-answered" form 1,
+    /// The authority that gave a special notice lifted it.
+    NoticeLifted = "notice-lifted" form 1,
     /// A finding starts a clock of its own.
     ClockOpened = "clock-opened" form 1,
     /// A named person's choice among routes.
@@ -503,6 +512,9 @@ pub struct FindingRecorded {
     pub told: String,
     /// As-found readings.
     pub readings: Vec<FeatureReading>,
+    /// Who gave the special notice it hangs on; form 2 holds it, and form 1 where nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notice: Option<NoticeGiven>,
 }
 
 /// A finding starts a clock of its own: a broken staybolt's thirty days. It ends with the finding.

@@ -1,11 +1,17 @@
 //! A condition found, with its readings, hung on an occasion.
 
+mod crew;
+mod notice;
+
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, Occasion, PartId,
-    PersonId, Statement,
+    Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
+    Occasion, PartId, PersonId, Statement,
 };
 use crate::locomotive::{check_readings, family, with_authority};
+
+pub use crew::{NewReport, answer_symptom, open_symptoms, report, symptom};
+pub use notice::{NewLifting, lift, unlifted};
 
 /// A finding to be recorded.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,14 +30,17 @@ pub struct NewFinding {
     pub told: String,
     /// As-found readings.
     pub readings: Vec<FeatureReading>,
+    /// Who gave the special notice; needed where it hangs on one.
+    pub notice: Option<NoticeGiven>,
 }
 
 /// Records a finding. Anybody may write up what they saw; at an inspection the finder must be one who
 /// may inspect.
 ///
 /// # Errors
-/// Input: nothing told; a condition or reading the family does not know. Refused: the inspection is
-/// closed or is another engine's, or the finder may not inspect.
+/// Input: nothing told; a condition or reading the family does not know; a special notice without the one who
+/// gave it, or somebody who gave one where there is none. Refused: the inspection is closed or is another
+/// engine's, or the finder may not inspect.
 pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statement>, Refusal> {
     let part = book
         .parts
@@ -72,6 +81,7 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
             "Say what was seen: where, hot or cold, and at what pressure.",
         ));
     }
+    let notice = notice::given(&new.occasion, new.notice)?;
     let family = family(book, &part.family)?;
     if let Some(word) = new
         .conditions
@@ -98,5 +108,6 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
         conditions: new.conditions,
         told: new.told.trim().into(),
         readings: new.readings,
+        notice,
     })])
 }

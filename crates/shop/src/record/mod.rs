@@ -1,11 +1,13 @@
 //! Writing down how it was left: knock-ons, signatures, the close of a job, the release.
 
+mod day;
 mod put_right;
 
 use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 
+pub use day::{Daily, DayItem, How, NewDay, daily_of, start_day};
 pub use put_right::{Mend, put_right};
 
 use crate::Refusal;

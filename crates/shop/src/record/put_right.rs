@@ -11,6 +11,7 @@ use crate::book::{Authority, Book, PersonId, Statement};
 use crate::clock::{
     NewFire, admit_out_of_use, count_paper, file_paper, log_day, log_fire, state_day, state_fact,
 };
+use crate::finding::{NewReport, report};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_part, admit_bind, check_readings, family,
     held_before, new_book, with_authority,
@@ -50,6 +51,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
         | Statement::Signed(_)
         | Statement::JobClosed(_)
         | Statement::InspectionClosed(_)
+        | Statement::NoticeLifted(_)
         | Statement::Released(_)
         | Statement::Correction(_)
         | Statement::BatchWithdrawn(_) => {
@@ -59,6 +61,8 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
             .todo("enter what is true now as a new act"));
         }
         Statement::ItemAnswered(_)
+        | Statement::CrewReported(_)
+        | Statement::SymptomAnswered(_)
         | Statement::OperationDone(_)
         | Statement::Proved(_)
         | Statement::KnockOnAnswered(_)
@@ -85,7 +89,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
             "A correction changes what was said, never what it was said of.",
         ));
     }
-    admit(book, rules, mend.instead, mend.on)
+    admit(book, rules, mend.instead, mend.by, mend.on)
 }
 
 /// What a statement is about: ids and words that a correction may not change.
@@ -111,6 +115,13 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::LogClosed(it) => vec![it.locomotive.to_string()],
         Statement::RunPromised(it) => vec![it.id.to_string(), it.locomotive.to_string()],
         Statement::ItemAnswered(it) => vec![it.inspection.to_string(), it.rule.clone()],
+        // As many symptoms as before: each has a number that people call it by.
+        Statement::CrewReported(it) => vec![
+            it.id.to_string(),
+            it.locomotive.to_string(),
+            it.symptoms.len().to_string(),
+        ],
+        Statement::SymptomAnswered(it) => vec![it.report.to_string(), it.symptom.to_string()],
         Statement::FindingRecorded(it) => vec![
             it.id.to_string(),
             it.locomotive.to_string(),
@@ -128,7 +139,13 @@ fn subject(statement: &Statement) -> Vec<String> {
 }
 
 /// Asks of a mended statement what its verb asks of a new one.
-fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Result<(), Refusal> {
+fn admit(
+    book: &Book,
+    rules: &Rulebook,
+    statement: &Statement,
+    by: PersonId,
+    on: Date,
+) -> Result<(), Refusal> {
     let told = |text: &str| {
         if text.trim().is_empty() {
             Err(Refusal::input("It must still say what was seen."))
@@ -225,6 +242,19 @@ fn admit(book: &Book, rules: &Rulebook, statement: &Statement, on: Date) -> Resu
             }
             check_readings(&family(book, &part.family)?, &it.readings)
         }
+        Statement::CrewReported(it) => {
+            let mut without = book.clone();
+            without.reports.remove(&it.id);
+            let new = NewReport {
+                id: it.id,
+                locomotive: it.locomotive,
+                nothing: it.symptoms.is_empty(),
+                symptoms: it.symptoms.clone(),
+                told: it.told.clone().unwrap_or_default(),
+            };
+            report(&without, new, by, on).map(drop)
+        }
+        Statement::SymptomAnswered(it) => told(&it.seen),
         Statement::ItemAnswered(it) => told(&it.seen),
         Statement::Proved(it) => told(&it.told),
         Statement::KnockOnAnswered(it) => told(&it.seen),

@@ -19,8 +19,9 @@ pub use look::{
 pub use suppose::{Standing, Suppose};
 
 use crate::Refusal;
-use crate::book::{Book, Finding, FindingState, LocomotiveId};
+use crate::book::{Book, Finding, FindingState, LocomotiveId, Occasion};
 use crate::clock::{Clock, State, due};
+use crate::finding::{open_symptoms, unlifted};
 use crate::record::stale_signatures;
 use crate::route::house;
 use crate::verdict::{Question, Verdict, judge};
@@ -82,27 +83,48 @@ fn stops_with(
             .get(&finding.part)
             .map_or("?", |p| p.name.as_str());
         let state = match finding.state {
-            FindingState::Open => "nobody has decided".to_string(),
-            FindingState::Decided => "decided, and no job is made".to_string(),
-            FindingState::InWork => "in work".to_string(),
-            FindingState::Carried => match carried(book, rules, finding, on)? {
-                Some(why) => why,
-                None => continue,
-            },
+            FindingState::Open if finding.occasion == Occasion::RoadFailure => Some(
+                "it failed on the road, and she stays where she is until somebody decides"
+                    .to_string(),
+            ),
+            FindingState::Open => Some("nobody has decided".to_string()),
+            FindingState::Decided => Some("decided, and no job is made".to_string()),
+            FindingState::InWork => Some("in work".to_string()),
+            FindingState::Carried => carried(book, rules, finding, on)?,
             FindingState::Closed => {
                 let job = finding.job.and_then(|id| book.jobs.get(&id));
-                match job.and_then(|job| stale_signatures(book, job).into_iter().next()) {
-                    Some(why) => format!("put right, and {why}: it must be signed again"),
-                    None => continue,
-                }
+                let stale = job.and_then(|job| stale_signatures(book, job).into_iter().next());
+                stale.map(|why| format!("put right, and {why}: it must be signed again"))
             }
         };
+        // What a special notice holds is let go by the authority that gave it and by nothing we do.
+        let state: Vec<_> = state.into_iter().chain(unlifted(finding, on)).collect();
+        if state.is_empty() {
+            continue;
+        }
+        let state = state.join("; ");
         stops.push(Stop {
             from: finding.found_on,
             what: Some(format!("finding F-{:03}", finding.number)),
             why: format!(
                 "finding F-{:03}, {part}: {} ({state})",
                 finding.number, finding.told
+            ),
+        });
+    }
+    for (report, told) in open_symptoms(book, engine) {
+        let symptom = &told.symptom;
+        let waits = match symptom.can_wait {
+            Some(true) => "the crew says it can wait, and nobody has looked",
+            Some(false) => "the crew says it cannot wait, and nobody has looked",
+            None => "nobody has looked",
+        };
+        stops.push(Stop {
+            from: report.on,
+            what: Some(format!("write-up W-{:03}", told.number)),
+            why: format!(
+                "write-up W-{:03}, {}: {} ({waits})",
+                told.number, symptom.place, symptom.what
             ),
         });
     }

@@ -299,6 +299,7 @@ fn a_finding_supposed_put_right_frees_the_runs_after_it() {
         conditions: Vec::new(),
         told: "telltale weeps, left side, row 4".into(),
         readings: Vec::new(),
+        notice: None,
     };
     world.state(DOT, TODAY, Statement::FindingRecorded(told));
     let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT);

@@ -97,6 +97,7 @@ pub fn written_up() -> World {
         conditions: vec!["weeps-back".into()],
         told: "water comes back out of the delivery pipe with the feed shut".into(),
         readings,
+        notice: None,
     };
     let made = record(&world.book, finding, DOT);
     world.enter(DOT, OPENED, made);
@@ -286,6 +287,7 @@ fn from_a_new_book_to_a_release() {
         conditions: vec!["sticks".into()],
         told: "hung open at the water plug".into(),
         readings: Vec::new(),
+        notice: None,
     };
     let made = record(&world.book, again, crate::world::ELI);
     world.enter(crate::world::ELI, day, made);

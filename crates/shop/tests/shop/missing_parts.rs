@@ -89,6 +89,7 @@ impl Case {
             conditions: self.conditions.clone(),
             told: "as found".into(),
             readings: self.written(),
+            notice: None,
         };
         world.state(ADA, FIRST, Statement::FindingRecorded(recorded));
         let part = world.book.parts[&PartId(1)].clone();

@@ -21,6 +21,7 @@ fn finding(world: &mut World, on: Date, occasion: Occasion) -> FindingId {
         conditions: Vec::new(),
         told: "telltale weeps, left side, row 4".into(),
         readings: Vec::new(),
+        notice: None,
     };
     world.state(DOT, on, Statement::FindingRecorded(told));
     id

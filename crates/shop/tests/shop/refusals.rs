@@ -471,6 +471,7 @@ pub fn finding() -> NewFinding {
         conditions: Vec::new(),
         told: "weeps".into(),
         readings: Vec::new(),
+        notice: None,
     }
 }
 

@@ -9,13 +9,14 @@ use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
     AnchorStated, Answer, Authority, BatchId, BatchWithdrawn, BookOpened, ClockOpened, Correction,
-    DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts, FeatureReading,
-    FindingId, FindingRecorded, FireId, FireLogged, HeldBefore, HoldCleared, HoldPoint,
-    InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked, JobClosed, JobId,
-    JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Occasion, Operation, OperationDone,
-    OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet,
-    Proved, QuarterHours, ReadingsTaken, Released, RulesAdopted, RulesBind, RulingRef, RunId,
-    RunPromised, Signed, Statement, Stood, ToolingAdded, ToolingId,
+    CrewReported, DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts,
+    FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared,
+    HoldPoint, InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked,
+    JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, NoticeGiven,
+    NoticeLifted, Occasion, Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted,
+    PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours, ReadingsTaken,
+    Released, ReportId, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised, Signed, Statement,
+    Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -26,6 +27,8 @@ pub const PART: PartId = PartId(0xFC);
 pub const FINDING: FindingId = FindingId(0xF1);
 /// The job on it.
 pub const JOB: JobId = JobId(0x70B);
+/// The crew's report that came before it.
+const REPORT: ReportId = ReportId(0x4E9);
 const INSPECTION: InspectionId = InspectionId(0x15);
 
 /// A small family, in words of the trade.
@@ -205,6 +208,18 @@ fn flow() -> Vec<Statement> {
                 fitting: Some("thermic-siphon".into()),
             }],
         }),
+        Statement::CrewReported(CrewReported {
+            id: REPORT,
+            locomotive: ENGINE,
+            symptoms: vec![Symptom {
+                what: "hot to the hand above the check".into(),
+                place: "right side, feed check".into(),
+                heat: Some(Heat::Cold),
+                pressure: Some("0 psig".into()),
+                can_wait: Some(false),
+            }],
+            told: Some("the stoker's shovel is cracked".into()),
+        }),
         Statement::FindingRecorded(FindingRecorded {
             id: FINDING,
             locomotive: ENGINE,
@@ -218,11 +233,18 @@ fn flow() -> Vec<Statement> {
                 land("front", "3/32", State::AsFound),
                 land("back", ".098", State::AsFound),
             ],
+            notice: None,
         }),
         Statement::ItemAnswered(ItemAnswered {
             inspection: INSPECTION,
             rule: "invented.item".into(),
             answer: Answer::Defect { finding: FINDING },
+            seen: "it weeps".into(),
+        }),
+        Statement::SymptomAnswered(SymptomAnswered {
+            report: REPORT,
+            symptom: 1,
+            finding: Some(FINDING),
             seen: "it weeps".into(),
         }),
         Statement::ClockOpened(ClockOpened {
@@ -323,6 +345,13 @@ fn flow() -> Vec<Statement> {
             sent_on: date(2026, 5, 3),
             told: "mailed".into(),
         }),
+        Statement::NoticeLifted(NoticeLifted {
+            finding: FINDING,
+            name: "Inez Hale".into(),
+            office: "invented region".into(),
+            day: date(2026, 5, 3),
+            document: "letter".into(),
+        }),
         Statement::Released(Released {
             locomotive: ENGINE,
             log_through: date(2026, 4, 30),
@@ -416,6 +445,15 @@ pub fn bare() -> Vec<Statement> {
                 it.occasion = Occasion::WriteUp;
                 it.readings.iter_mut().for_each(without_facts);
             }
+            Statement::CrewReported(it) => {
+                it.told = None;
+                it.symptoms.iter_mut().for_each(|told| {
+                    told.heat = None;
+                    told.pressure = None;
+                    told.can_wait = None;
+                });
+            }
+            Statement::SymptomAnswered(it) => it.finding = None,
             Statement::ItemAnswered(it) => it.answer = Answer::NotFitted,
             Statement::Decided(it) => it.recheck = None,
             Statement::JobMade(it) => {
@@ -441,10 +479,25 @@ pub fn later_forms() -> Vec<Statement> {
         Statement::FireLogged(it) => Some(it),
         _ => None,
     });
-    vec![Statement::FireLogged(FireLogged {
-        offered: Some(false),
-        ..fire.unwrap()
-    })]
+    let found = work().into_iter().find_map(|statement| match statement {
+        Statement::FindingRecorded(it) => Some(it),
+        _ => None,
+    });
+    vec![
+        Statement::FireLogged(FireLogged {
+            offered: Some(false),
+            ..fire.unwrap()
+        }),
+        Statement::FindingRecorded(FindingRecorded {
+            occasion: Occasion::SpecialNotice,
+            notice: Some(NoticeGiven {
+                name: "Inez Hale".into(),
+                office: "invented region".into(),
+                document: "notice".into(),
+            }),
+            ..found.unwrap()
+        }),
+    ]
 }
 
 fn without_facts(reading: &mut FeatureReading) {
