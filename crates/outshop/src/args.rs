@@ -145,6 +145,9 @@ pub enum Request {
     /// Open, answer and close an inspection.
     #[command(subcommand)]
     Inspect(verb::inspect::Inspect),
+    /// The crew's report of a day, and what came of it.
+    #[command(subcommand)]
+    Writeup(verb::day::Writeup),
     /// Record a finding; see its verdict and its routes.
     #[command(subcommand)]
     Finding(verb::finding::Finding),
@@ -189,6 +192,7 @@ impl Request {
             Request::Steam(it) => it.run(context),
             Request::Due(it) => it.run(context),
             Request::Inspect(it) => it.run(context),
+            Request::Writeup(it) => it.run(context),
             Request::Finding(it) => it.run(context),
             Request::Decide(it) => it.run(context),
             Request::Job(it) => it.run(context),

@@ -5,9 +5,9 @@ use jiff::civil::Date;
 use measure::State;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::book::{Book, Finding as Kept, FindingId, FindingState, Occasion};
+use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Occasion};
 use shop::decision::Wish;
-use shop::finding::NewFinding;
+use shop::finding::{NewFinding, NewLifting, unlifted};
 use shop::locomotive::{engine, finding, inspection, part};
 use shop::route::{Choice, Feasible, routes};
 use shop::verdict::{Judgement, Verdict};
@@ -33,6 +33,8 @@ pub enum Finding {
         /// The rule of the clock, such as us-steam.clock.broken-staybolt.
         rule: String,
     },
+    /// Enter that a special notice was lifted by the authority that gave it.
+    Lift(Lift),
     /// Every finding, open ones first.
     List {
         /// Only of this engine.
@@ -61,9 +63,38 @@ pub struct Record {
     /// What else it hangs on: write-up, road-failure, special-notice or planned-work.
     #[arg(long, conflicts_with = "at")]
     pub occasion: Option<String>,
+    /// Of a special notice: who gave it, by name.
+    #[arg(long)]
+    pub given_by: Option<String>,
+    /// Of a special notice: the office they gave it for.
+    #[arg(long)]
+    pub office: Option<String>,
+    /// Of a special notice: the paper.
+    #[arg(long)]
+    pub document: Option<String>,
     /// As-found readings: feature@place=value, each as written.
     #[serde(default)]
     pub readings: Vec<String>,
+}
+
+/// Enter that a special notice was lifted by the authority that gave it.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Lift {
+    /// The finding that hangs on the notice, such as F-001.
+    pub finding: String,
+    /// Who lifted it.
+    #[arg(long)]
+    pub name: String,
+    /// For which office.
+    #[arg(long)]
+    pub office: String,
+    /// On which day.
+    #[arg(long)]
+    pub day: String,
+    /// The paper that says so.
+    #[arg(long)]
+    pub document: String,
 }
 
 /// Sign a choice among the routes of a finding.
@@ -110,6 +141,7 @@ impl Finding {
                 );
                 Ok(saved(&receipt, told, json!({})))
             }
+            Finding::Lift(it) => it.run(context),
             Finding::List { engine: number } => list(context, number.as_deref()),
         }
     }
@@ -119,6 +151,12 @@ impl Record {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let taken = readings(&self.readings, State::AsFound, context.by()?)?;
         let id = FindingId(context.id()?);
+        let said = [&self.given_by, &self.office, &self.document];
+        let notice = said.iter().any(|it| it.is_some()).then(|| NoticeGiven {
+            name: self.given_by.clone().unwrap_or_default(),
+            office: self.office.clone().unwrap_or_default(),
+            document: self.document.clone().unwrap_or_default(),
+        });
         let receipt = context.save(|book, by, _| {
             let (locomotive, _) = engine(book, &self.engine)?;
             let (part, _) = part(book, locomotive, &self.part)?;
@@ -145,7 +183,7 @@ impl Record {
                 conditions: self.shows.clone(),
                 told: self.told.clone(),
                 readings: taken.clone(),
-                notice: None,
+                notice: notice.clone(),
             };
             shop::finding::record(book, new, by)
         })?;
@@ -167,6 +205,30 @@ impl Record {
             told,
             json!({ "finding": format!("F-{:03}", kept.number), "verdict": choice.judgement.verdict.words() }),
         ))
+    }
+}
+
+impl Lift {
+    fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let day = date(&self.day)?;
+        let receipt = context.save(|book, by, on| {
+            let new = NewLifting {
+                finding: finding(book, &self.finding)?.0,
+                name: self.name.clone(),
+                office: self.office.clone(),
+                day,
+                document: self.document.clone(),
+            };
+            shop::finding::lift(book, new, by, on)
+        })?;
+        let told = format!(
+            "The special notice of {} was lifted {} by {}, {}.",
+            self.finding.trim(),
+            words::day(day),
+            self.name.trim(),
+            self.office.trim()
+        );
+        Ok(saved(&receipt, told, json!({})))
     }
 }
 
@@ -285,6 +347,16 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
         kept.entry,
         wrap(&kept.told, 2, 100)
     ));
+    if let Some(given) = &kept.notice {
+        let said = words::day::given(&given.name, &given.office, &given.document);
+        text.push_str(&format!("  {}\n", wrap(&said, 2, 100)));
+    }
+    if let Some(it) = &kept.lifted {
+        let said = words::day::lifted(&it.name, &it.office, it.day, &it.document);
+        text.push_str(&format!("  {}\n", wrap(&said, 2, 100)));
+    } else if let Some(why) = unlifted(kept, jiff::civil::Date::MAX) {
+        text.push_str(&format!("  {}.\n", wrap(&words::sentence(&why), 2, 100)));
+    }
     if !kept.readings.is_empty() {
         text.push_str("Measured, as found\n");
         for reading in &kept.readings {

@@ -22,6 +22,8 @@ pub enum Inspect {
         /// The kind: daily, 31, 92, annual, fifth-annual, 1472; of a diesel, daily, qualified-daily, periodic.
         kind: String,
     },
+    /// Answer items of today's daily inspection in one act; it is opened if none is open.
+    Day(super::day::Day),
     /// Answer one item.
     Answer(AnswerItem),
     /// An inspection with its items and answers.
@@ -98,6 +100,7 @@ impl Inspect {
                     json!({ "inspection": format!("I-{given:03}"), "items": items }),
                 ))
             }
+            Inspect::Day(it) => it.run(context),
             Inspect::Answer(it) => it.run(context),
             Inspect::Anchor(it) => it.run(context),
             Inspect::Filed(it) => it.run(context),

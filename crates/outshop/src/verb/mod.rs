@@ -3,6 +3,7 @@
 pub mod ahead;
 pub mod check;
 pub mod dates;
+pub mod day;
 pub mod demo;
 pub mod due;
 pub mod entry;

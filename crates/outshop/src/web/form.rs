@@ -62,9 +62,13 @@ const ASKED: &[&str] = &[
     "steam close",
     "steam promise",
     "inspect open",
+    "inspect day",
     "inspect answer",
     "inspect close",
+    "writeup report",
+    "writeup answer",
     "finding record",
+    "finding lift",
     "decide",
     "job make",
     "job done",
@@ -77,7 +81,16 @@ const ASKED: &[&str] = &[
 ];
 
 /// Names of fields that are yes or no, that are numbers, or that may be given more than once.
-const YES: &[&str] = &["good", "not_fitted", "passed", "failed", "as_left"];
+const YES: &[&str] = &[
+    "good",
+    "not_fitted",
+    "passed",
+    "failed",
+    "as_left",
+    "close",
+    "nothing",
+    "no_defect",
+];
 const NUMBERS: &[&str] = &[
     "operation",
     "miles",
@@ -90,6 +103,8 @@ const NUMBERS: &[&str] = &[
 const LISTS: &[&str] = &[
     "days", "readings", "shows", "facts", "changes", "may", "fitted",
 ];
+/// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
+const THINGS: &[&str] = &["items", "symptoms"];
 /// Fields that say where a form stands, not what it asks.
 const OURS: &[&str] = &["verb", "back", "then"];
 
@@ -107,6 +122,7 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         return Err(Failure::Input(say::not_for_pages(verb)));
     }
     let mut asked = Map::new();
+    let mut keys: Vec<(&str, &str)> = Vec::new();
     for (name, value) in fields {
         let value = value.trim();
         if OURS.contains(&name.as_str()) || value.is_empty() {
@@ -118,6 +134,22 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
                 "readings",
                 Value::String(format!("{place}={value}")),
             );
+        } else if let Some((list, key, field)) = thing(name) {
+            if !keys.contains(&(list, key)) {
+                keys.push((list, key));
+                let mut made = Map::new();
+                if list == "items" {
+                    made.insert("item".into(), Value::String(key.into()));
+                }
+                push(&mut asked, list, Value::Object(made));
+            }
+            let of_list = keys.iter().filter(|(known, _)| *known == list);
+            let at = of_list.map(|(_, key)| *key).position(|known| known == key);
+            let made = asked.get_mut(list).zip(at);
+            let made = made.and_then(|(all, at)| all.get_mut(at)?.as_object_mut());
+            if let Some(made) = made {
+                made.insert(field.into(), Value::String(value.into()));
+            }
         } else if name == "choice" {
             asked.insert(value.into(), Value::Bool(true));
         } else if YES.contains(&name.as_str()) {
@@ -138,6 +170,13 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         asked = Value::Object(Map::from_iter([(word.to_string(), asked)]));
     }
     Request::from_json(&asked.to_string())
+}
+
+/// What a field of a thing in a list names: the list, the thing, the field.
+fn thing(name: &str) -> Option<(&str, &str, &str)> {
+    let (list, rest) = name.split_once(':')?;
+    let (key, field) = rest.rsplit_once(':')?;
+    THINGS.contains(&list).then_some((list, key, field))
 }
 
 fn push(asked: &mut Map<String, Value>, name: &str, value: Value) {

@@ -7,6 +7,7 @@
 pub mod ahead;
 pub mod calendar;
 pub mod dates;
+pub mod day;
 pub mod door;
 pub mod engine;
 pub mod finding;
@@ -102,6 +103,11 @@ pub mod tag {
     /// `I-001`.
     pub fn inspection(number: u32) -> String {
         format!("I-{number:03}")
+    }
+
+    /// `W-003`.
+    pub fn write_up(number: u32) -> String {
+        format!("W-{number:03}")
     }
 
     /// `T-007`.

@@ -59,6 +59,7 @@ fn engine(view: &View<'_>, id: LocomotiveId, kept: &Locomotive, ahead: &Ahead) -
             div {
                 h2 { a href=(path) { (words::engine(&kept.number)) } }
                 p class="kind" { (kept.wheels) ", " (words::page::gauge(kept.gauge, view.house)) }
+                p class="small" { a href=(format!("/day/{}", kept.number)) { (words::day::HER_DAY) } }
                 p class="small" { a href=(format!("/ahead/{}", kept.number)) { (say::LOOK_AHEAD) } }
             }
             (ribbon::draw(&kept.number, ahead, view.on))

@@ -18,6 +18,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let body = html! {
         h1 { (say::head(&kept.number, &kept.wheels)) }
         p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &Law::of(view.book, view.rules, kept).told_on(view.on), kept.mawp_psig, view.house)) }
+        p { a href=(format!("/day/{}", kept.number)) { (words::day::HER_DAY) } }
         (side::places(view, id, kept))
         @if !view.query.is_empty() { (side::parts(view, id, kept)) }
         (ribbon::draw(&kept.number, &ahead, view.on))

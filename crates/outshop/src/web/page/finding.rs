@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 use physics::Shown;
 use shop::book::{Finding, FindingState, Occasion};
+use shop::finding::unlifted;
 use shop::locomotive::{family, finding};
 use shop::record::as_left;
 use shop::route::{Choice, Feasible, Offer, metal_left, routes};
@@ -10,7 +11,7 @@ use shop::verdict::{Judgement, Verdict};
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
-use crate::words::{self, finding as say, tag};
+use crate::words::{self, day as on_day, finding as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = finding(view.book, number)?;
@@ -30,6 +31,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             p { (words::day(kept.found_on)) " " (occasion(view, kept)) (say::by(kit::name(view.book, kept.found_by))) }
             p class="told" { (kept.told) }
         }
+        (notice(view, kept, &title))
         (measured(view, kept))
         (verdict(&choice.judgement))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
@@ -53,6 +55,32 @@ fn occasion(view: &View<'_>, kept: &Finding) -> Markup {
         Occasion::RoadFailure => html! { (say::occasion::ROAD_FAILURE) },
         Occasion::SpecialNotice => html! { (say::occasion::NOTICE) },
         Occasion::PlannedWork => html! { (say::occasion::PLANNED) },
+    }
+}
+
+/// Who gave a special notice, and who lifted it.
+fn notice(view: &View<'_>, kept: &Finding, title: &str) -> Markup {
+    const VERB: &str = "finding lift";
+    let fields = html! {
+        (kit::hidden("finding", title))
+        p class="quiet small" { (on_day::LIFT_MEANS) }
+        (kit::line(view, VERB, "name", on_day::LIFT_NAME, ""))
+        (kit::line(view, VERB, "office", on_day::LIFT_OFFICE, ""))
+        (kit::day(view, VERB, "day", on_day::LIFT_DAY))
+        (kit::line(view, VERB, "document", on_day::LIFT_PAPER, ""))
+    };
+    html! {
+        @if kept.occasion == Occasion::SpecialNotice {
+            section class="ruled" {
+                h2 { (on_day::NOTICE) }
+                @if let Some(it) = &kept.notice { p { (on_day::given(&it.name, &it.office, &it.document)) } }
+                @if let Some(it) = &kept.lifted { p { (on_day::lifted(&it.name, &it.office, it.day, &it.document)) } }
+                @else {
+                    @if let Some(why) = unlifted(kept, view.on) { p class="need" { (words::sentence(&why)) } }
+                    (kit::form(view, VERB, on_day::LIFT, &fields, on_day::LIFT_IT))
+                }
+            }
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod ahead;
 mod dates;
+mod day;
 mod drawn;
 mod engine;
 mod finding;
@@ -16,6 +17,7 @@ mod rule;
 mod sheet;
 mod side;
 mod work;
+mod write_up;
 
 use std::sync::Arc;
 
@@ -137,8 +139,9 @@ pub fn with(
     };
     let mut context = desk.context(Some(&reader.name));
     let read = (|| -> Result<_, Failure> {
-        // Only an engine's own page and that of her log show her fires one by one.
+        // Only an engine's own page, her day and her log show her fires one by one.
         let engine = path.strip_prefix("/engine/");
+        let engine = engine.or_else(|| path.strip_prefix("/day/"));
         let engine = engine.map(|rest| rest.strip_suffix("/log").unwrap_or(rest));
         let book = match engine.map(|number| context.book_with_fires_of(number)) {
             Some(Ok(book)) => book,
@@ -208,6 +211,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
     let drawn = match parts.as_slice() {
         [""] => ahead::draw(view)?,
         ["dates"] => dates::draw(view)?,
+        ["day", number] => day::draw(view, number)?,
+        ["write-up", number] => write_up::draw(view, number)?,
         ["ahead", number] => look::draw(view, number)?,
         ["work"] => work::draw(view)?,
         ["engine", number] => engine::draw(view, number)?,

@@ -30,6 +30,12 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         .collect();
     let mut inspections: Vec<_> = book.inspections.values().collect();
     inspections.sort_by_key(|i| (i.closed.is_some(), i.number));
+    let mut written: Vec<_> = book
+        .locomotives
+        .keys()
+        .flat_map(|id| shop::finding::open_symptoms(book, *id))
+        .collect();
+    written.sort_by_key(|(_, told)| told.number);
     let row = |f: &shop::book::Finding| {
         let part = book.parts.get(&f.part).map_or("?", |p| p.name.as_str());
         html! {
@@ -51,6 +57,14 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             @if open.is_empty() { p { (say::NONE) } }
             ul class="plain" { @for f in &open { (row(f)) } }
         }
+        @if !written.is_empty() { section class="ruled" {
+            h2 { (words::day::OPEN_WRITE_UPS) }
+            ul class="plain" { @for (report, told) in &written { li {
+                @let tag = tag::write_up(told.number);
+                a class="need" href=(format!("/write-up/{tag}")) { (words::day::write_up(&tag, kit::number(book, report.locomotive))) }
+                ": " (words::day::symptom(&told.symptom)) " " span class="quiet small" { (words::day::written(report.on, kit::name(book, report.by))) }
+            } } }
+        } }
         section class="ruled" {
             h2 { (say::INSPECTIONS) }
             ul class="plain" {

@@ -1,0 +1,313 @@
+//! A day of an engine on one page, for a phone in cold hands: what stops her, the daily inspection in the morning, and
+//! in the evening the fire's times and the crew's report.
+
+use std::collections::BTreeMap;
+
+use maud::{Markup, html};
+use rules::Body;
+use shop::book::{
+    Answer, Authority, Book, FindingState, Inspection, ItemAsked, Locomotive, LocomotiveId,
+};
+use shop::inspection::{items, unmet};
+use shop::locomotive::engine;
+use shop::record::{Daily, daily_of};
+use shop::report::{Ahead, ahead};
+
+use super::{Drawn, View, kit};
+use crate::Failure;
+use crate::words::{self, day as say, engine as on_her, tag};
+
+const DAY: &str = "inspect day";
+const REPORT: &str = "writeup report";
+/// Things noticed that the form has room for at once.
+const NOTICED: usize = 3;
+
+pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
+    let (id, kept) = engine(view.book, number)?;
+    let ahead = ahead(view.book, view.rules, id, view.on)?;
+    let title = say::head(&kept.number, view.on);
+    let body = html! {
+        h1 { (title) }
+        (state(kept, &ahead))
+        (morning(view, id, kept)?)
+        (evening(view, id, kept))
+    };
+    Ok(Drawn::new("/", title, body))
+}
+
+/// What stops her and what her clocks have left, before anything is asked.
+fn state(kept: &Locomotive, ahead: &Ahead) -> Markup {
+    let left = ahead.clocks.iter();
+    let left: Vec<_> = left
+        .filter_map(|clock| Some((clock.inspection.clone(), clock.left?)))
+        .collect();
+    html! {
+        @if ahead.stops.is_empty() { p { (say::NOTHING_STOPS) } }
+        @else {
+            h2 { (say::STOPS) }
+            ol class="between" { @for stop in &ahead.stops { li {
+                @match stop.what.as_deref().and_then(|what| what.split_once(' ')) {
+                    Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (words::sentence(&stop.why)) },
+                    None => (words::sentence(&stop.why)),
+                }
+            } } }
+        }
+        p class="quiet small" { (say::clocks(&left)) " " a href=(format!("/engine/{}", kept.number)) { (words::ahead::EVERY_CLOCK) } }
+    }
+}
+
+fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Result<Markup, Failure> {
+    let inspects = |may: &[Authority]| may.contains(&Authority::Inspect);
+    let reader = view.book.persons.get(&view.reader.id);
+    let may = reader.is_some_and(|p| inspects(&p.may));
+    let asked;
+    let body = match daily_of(view.book, id, view.on) {
+        Daily::None => {
+            asked = items(view.rules, &kept.jurisdiction, "daily", view.on)?;
+            html! {
+                p { (say::to_open(asked.len())) }
+                @if may { (form(view, id, kept, &asked, None)) }
+            }
+        }
+        Daily::Open(_, daily) => {
+            let open = daily.items.len() - daily.answers.len();
+            html! {
+                p { a href=(path(daily)) { (say::stands(&tag::inspection(daily.number), open, daily.items.len())) } }
+                @if may { (form(view, id, kept, &daily.items, Some(daily))) }
+                (answered(view, daily))
+            }
+        }
+        Daily::Left(_, daily) => html! {
+            p { a class="need" href=(path(daily)) { (say::left_open(&tag::inspection(daily.number), daily.opened_on)) } }
+        },
+        Daily::Closed(_, daily) => html! {
+            p { a href=(path(daily)) { (say::is_closed(&tag::inspection(daily.number), daily.closed.map_or("?", |(_, by)| kit::name(view.book, by)))) } }
+            (answered(view, daily))
+        },
+    };
+    let mut who: Vec<_> = view.book.persons.values().collect();
+    who.retain(|p| inspects(&p.may));
+    let mut who: Vec<&str> = who.iter().map(|p| p.name.as_str()).collect();
+    who.sort_unstable();
+    Ok(html! {
+        section class="ruled" {
+            h2 { (say::BEFORE) }
+            @if !may { p class="need" { (say::may_not(&view.reader.name, &who)) } }
+            (body)
+        }
+    })
+}
+
+fn path(daily: &Inspection) -> String {
+    format!("/inspection/{}", tag::inspection(daily.number))
+}
+
+/// Every item nobody has answered, one under another, on one form.
+fn form(
+    view: &View<'_>,
+    id: LocomotiveId,
+    kept: &Locomotive,
+    asked: &[ItemAsked],
+    daily: Option<&Inspection>,
+) -> Markup {
+    let at_start: BTreeMap<String, (bool, String)> = view
+        .rules
+        .items(&kept.jurisdiction, "daily", view.on)
+        .unwrap_or_default()
+        .into_iter()
+        .filter_map(|ruling| match ruling.body {
+            Body::Item(item) => Some((ruling.rule, (item.at_start_of_day, item.question))),
+            _ => None,
+        })
+        .collect();
+    let open: Vec<(usize, &ItemAsked)> = (1..)
+        .zip(asked)
+        .filter(|(_, item)| daily.is_none_or(|d| !d.answers.contains_key(&item.rule)))
+        .collect();
+    let waits = daily.map_or(Vec::new(), |daily| unmet(view.book, daily));
+    html! {
+        form class="act day" method="post" action="/do" {
+            (kit::hidden("verb", DAY)) (kit::hidden("back", view.path)) (kit::hidden("engine", &kept.number))
+            @if open.is_empty() {
+                @if waits.is_empty() { button name="close" value="yes" { (say::CLOSE) } }
+                @else { ul { @for line in &waits { li { (line) } } } }
+            } @else {
+                p class="quiet small" { (say::EACH_ITEM) }
+                @for (at, item) in &open { (one(view, id, *at, item, at_start.get(&item.rule))) }
+                button { (say::SAVE) }
+                button name="close" value="yes" { (say::SAVE_AND_CLOSE) }
+            }
+        }
+    }
+}
+
+fn one(
+    view: &View<'_>,
+    id: LocomotiveId,
+    at: usize,
+    item: &ItemAsked,
+    law: Option<&(bool, String)>,
+) -> Markup {
+    let name = |field: &str| format!("items:{}:{field}", item.rule);
+    let how = view.draft.value(DAY, &name("how"));
+    let on = view.draft.value(DAY, &name("at"));
+    let seen = kit::id(DAY, &name("seen"));
+    let choice = |word: &str, title: &str| {
+        html! {
+            label class="choice" { input type="radio" name=(name("how")) value=(word) checked[how == word]; span { (title) } }
+        }
+    };
+    let fitting = item.fitting.is_some();
+    html! {
+        fieldset class="item" {
+            legend { (say::item(at, &item.text)) " " span class="quiet small" { (item.section) @if law.is_some_and(|(start, _)| *start) { ", " (say::AT_START) } } }
+            @if let Some((_, question)) = law { p class="small" { (question) } }
+            div class="choices" {
+                (choice("good", say::GOOD))
+                (choice("defect", say::DEFECT))
+                @if fitting { (choice("not-fitted", say::NOT_FITTED)) }
+            }
+            label for=(seen) { (say::SEEN) }
+            input type="text" id=(seen) name=(name("seen")) value=(view.draft.value(DAY, &name("seen"))) autocomplete="off";
+            details open[how == "defect" || !on.is_empty()] {
+                summary { (say::DEFECT_ON) }
+                (defect_on(view.book, id, &name("at"), on))
+                p class="quiet small" { (say::NO_SUCH_PART) }
+            }
+        }
+    }
+}
+
+fn defect_on(book: &Book, id: LocomotiveId, name: &str, chosen: &str) -> Markup {
+    let mut findings: Vec<_> = book.findings.values().collect();
+    findings.retain(|f| f.locomotive == id && f.state != FindingState::Closed);
+    findings.sort_by_key(|f| f.number);
+    let parts = book.parts.values().filter(|p| p.locomotive == id);
+    let mut parts: Vec<&str> = parts.map(|p| p.name.as_str()).collect();
+    parts.sort_unstable();
+    html! {
+        select name=(name) aria-label=(say::DEFECT_ON) {
+            option value="" { (say::NOT_CHOSEN) }
+            @if !parts.is_empty() { optgroup label=(say::PARTS) { @for part in &parts { option value=(part) selected[*part == chosen] { (part) } } } }
+            @if !findings.is_empty() { optgroup label=(say::FINDINGS) { @for f in &findings {
+                @let tag = tag::finding(f.number);
+                option value=(tag) selected[tag == chosen] { (words::inspection::finding(&tag, &f.told)) }
+            } } }
+        }
+    }
+}
+
+fn answered(view: &View<'_>, daily: &Inspection) -> Markup {
+    let given = (1..).zip(&daily.items);
+    let given = given.filter_map(|(at, item)| Some((at, item, daily.answers.get(&item.rule)?)));
+    let given: Vec<(usize, _, _)> = given.collect();
+    html! {
+        @if !given.is_empty() { details { summary { (say::ANSWERED) " " span class="quiet" { (words::work::folded(given.len())) } }
+            ul class="plain" { @for (at, item, it) in &given { li {
+                (say::item(*at, &item.text)) " "
+                @match &it.answer {
+                    Answer::Good => b { (say::GOOD) },
+                    Answer::NotFitted => b { (say::NOT_FITTED) },
+                    Answer::Defect { finding } => b { (say::DEFECT) @if let Some(f) = view.book.findings.get(finding) { " " a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } } },
+                }
+                ": " (it.seen) " " span class="quiet small" { (words::inspection::by(it.on, kit::name(view.book, it.by))) }
+            } } }
+        } }
+    }
+}
+
+fn evening(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
+    let steams = view.rules.counts_service_days(&kept.jurisdiction);
+    let mut filed: Vec<_> = view.book.reports.values().collect();
+    filed.retain(|r| r.locomotive == id && r.on == view.on);
+    filed.sort_by_key(|r| r.entry);
+    html! {
+        section class="ruled" {
+            h2 { (say::AFTER) }
+            @if !filed.is_empty() { ul class="plain" { @for report in &filed {
+                @if report.symptoms.is_empty() { li { (say::report(kit::name(view.book, report.by), say::CLEAN)) @if let Some(told) = &report.told { "; " (told) } } }
+                @for told in &report.symptoms { li {
+                    @let tag = tag::write_up(told.number);
+                    a class=(if told.looked.is_none() { "need" } else { "" }) href=(format!("/write-up/{tag}")) { (tag) } " "
+                    (say::report(kit::name(view.book, report.by), &say::symptom(&told.symptom)))
+                } }
+            } } }
+            (crew(view, kept))
+            @if steams { (fire(view, id, kept)) }
+        }
+    }
+}
+
+fn crew(view: &View<'_>, kept: &Locomotive) -> Markup {
+    let draft = |name: &str| view.draft.value(REPORT, name);
+    html! {
+        form class="act day" method="post" action="/do" {
+            h2 { (say::CREW) }
+            (kit::hidden("verb", REPORT)) (kit::hidden("back", view.path)) (kit::hidden("engine", &kept.number))
+            p class="quiet small" { (say::REPORT_MEANS) }
+            label class="choice" { input type="checkbox" name="nothing" value="yes" checked[draft("nothing") == "yes"]; span { (say::NOTHING) } }
+            (noticed(view, 1))
+            @for at in 2..=NOTICED {
+                @let used = ["what", "where", "pressure"].iter().any(|field| !draft(&format!("symptoms:{at}:{field}")).is_empty());
+                details open[used] { summary { (say::nth(at)) } (noticed(view, at)) }
+            }
+            (kit::line(view, REPORT, "told", say::ELSE, ""))
+            button { (say::FILE) }
+        }
+    }
+}
+
+fn noticed(view: &View<'_>, at: usize) -> Markup {
+    let name = |field: &str| format!("symptoms:{at}:{field}");
+    let choice = |field: &str, word: &str, title: &str| {
+        let name = name(field);
+        let chosen = view.draft.value(REPORT, &name) == word;
+        html! { label class="choice" { input type="radio" name=(name) value=(word) checked[chosen]; span { (title) } } }
+    };
+    html! {
+        fieldset class="item" {
+            legend { (say::nth(at)) }
+            (kit::line(view, REPORT, &name("what"), say::WHAT, ""))
+            (kit::line(view, REPORT, &name("where"), say::WHERE, ""))
+            fieldset { legend { (say::HEAT) } div class="choices" { (choice("heat", "hot", say::HOT)) (choice("heat", "cold", say::COLD)) (choice("heat", "", say::NOT_SAID)) } }
+            (kit::line(view, REPORT, &name("pressure"), say::PRESSURE, say::PRESSURE_SUCH_AS))
+            fieldset { legend { (say::WAIT) } div class="choices" { (choice("wait", "no", say::CANNOT_WAIT)) (choice("wait", "yes", say::CAN_WAIT)) (choice("wait", "", say::NOT_SAID)) } }
+        }
+    }
+}
+
+/// The fire's times, with the day's own page behind the fields of the telephone.
+fn fire(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
+    const VERB: &str = "steam log";
+    let lines = view.book.fires.of(id).into_iter().flatten();
+    let today = lines.map(|(_, line)| line).filter(|line| {
+        let touches = |at: Option<jiff::civil::DateTime>| at.is_some_and(|at| at.date() == view.on);
+        [line.lit, line.up, line.out, line.gone]
+            .into_iter()
+            .any(touches)
+    });
+    let time = |name: &str, label: &str| {
+        let field = kit::id(VERB, name);
+        html! {
+            label for=(field) { (label) }
+            input type="datetime-local" id=(field) name=(name) value=(view.draft.value(VERB, name));
+        }
+    };
+    html! {
+        form class="act day" method="post" action="/do" {
+            h2 { (say::THE_FIRE) }
+            (kit::hidden("verb", VERB)) (kit::hidden("back", view.path)) (kit::hidden("engine", &kept.number))
+            ul class="plain" { @for line in today { li {
+                (on_her::LIT) ": " (words::moment(line.lit)) "; " (on_her::UP) ": " (words::moment(line.up)) "; "
+                (on_her::OUT) ": " (words::moment(line.out)) "; " (on_her::GONE) ": " (words::moment(line.gone))
+            } } }
+            div class="grid2" {
+                div { (time("lit", on_her::LIT)) } div { (time("up", on_her::UP)) }
+                div { (time("out", on_her::OUT)) } div { (time("gone", on_her::GONE)) }
+            }
+            (kit::line(view, VERB, "miles", on_her::MILES, ""))
+            p class="quiet small" { (on_her::LEFT_BLANK) }
+            button { (say::LOG_FIRE) }
+        }
+    }
+}
