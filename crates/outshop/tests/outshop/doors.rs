@@ -316,6 +316,61 @@ const DOORS: &[(&[&str], &str)] = &[
     ),
     (
         &[
+            "inspect",
+            "day",
+            "14",
+            "2=good: both clear",
+            "5=defect@right feed check: weeps",
+            "--close",
+        ],
+        r#"{"inspect":{"day":{"engine":"14","items":[{"item":"2","how":"good","seen":"both clear"},{"item":"5","how":"defect","at":"right feed check","seen":"weeps"}],"close":true}}}"#,
+    ),
+    (
+        &[
+            "writeup",
+            "report",
+            "14",
+            "knocks; where=left motion; heat=hot; pressure=140psig; wait=no",
+        ],
+        r#"{"writeup":{"report":{"engine":"14","symptoms":[{"what":"knocks","where":"left motion","heat":"hot","pressure":"140psig","wait":"no"}]}}}"#,
+    ),
+    (
+        &["writeup", "report", "14", "--nothing"],
+        r#"{"writeup":{"report":{"engine":"14","nothing":true}}}"#,
+    ),
+    (
+        &[
+            "writeup",
+            "answer",
+            "W-001",
+            "--no-defect",
+            "--seen",
+            "tight",
+        ],
+        r#"{"writeup":{"answer":{"write_up":"W-001","no_defect":true,"seen":"tight"}}}"#,
+    ),
+    (
+        &["writeup", "list", "14"],
+        r#"{"writeup":{"list":{"engine":"14"}}}"#,
+    ),
+    (
+        &[
+            "finding",
+            "lift",
+            "F-001",
+            "--name",
+            "A",
+            "--office",
+            "B",
+            "--day",
+            "2026-05-04",
+            "--document",
+            "C",
+        ],
+        r#"{"finding":{"lift":{"finding":"F-001","name":"A","office":"B","day":"2026-05-04","document":"C"}}}"#,
+    ),
+    (
+        &[
             "finding",
             "record",
             "14",

@@ -9,6 +9,7 @@
 
 mod casebook;
 mod contract;
+mod day;
 mod demonstration;
 mod doors;
 mod drawn;

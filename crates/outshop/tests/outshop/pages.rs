@@ -208,6 +208,9 @@ const ROUTES: &[&str] = &[
     "/finding/F-005",
     "/job/J-001",
     "/job/J-002",
+    "/day/14",
+    "/day/27",
+    "/day/803",
     "/ahead/27",
     "/ahead/27?hold=31&day=2026-05-27&rday=2026-06-06&run=charter",
     "/ahead/14?hold=F-002&day=2026-05-20",
@@ -280,6 +283,8 @@ fn every_page_says_what_governs_and_loads_nothing_from_outside() {
     for missing in [
         "/finding/F-999",
         "/engine/99",
+        "/day/99",
+        "/write-up/W-999",
         "/ahead/99",
         "/dates?engine=99",
         "/rule/none",
