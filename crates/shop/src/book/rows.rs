@@ -40,7 +40,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 12] = [
+    pub const ALL: [RowKind; 13] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,

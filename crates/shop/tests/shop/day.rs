@@ -9,6 +9,7 @@ use shop::book::{
 use shop::finding::{
     NewFinding, NewLifting, NewReport, answer_symptom, lift, open_symptoms, record, report,
 };
+use shop::locomotive::Law;
 use shop::record::{Daily, DayItem, How, NewDay, daily_of, start_day};
 use shop::report::{Release, stops};
 
@@ -33,9 +34,15 @@ fn day(items: Vec<DayItem>, close: bool) -> NewDay {
     }
 }
 
+/// What a daily inspection of No. 14 asks.
+fn asked(world: &World) -> Vec<shop::book::ItemAsked> {
+    let law = Law::of(&world.book, world.rules, &world.book.locomotives[&FOURTEEN]);
+    shop::inspection::items(&law, "daily", TODAY).unwrap()
+}
+
 /// Every item of the daily, *good* with what was seen, *not fitted* nowhere.
 fn whole(world: &World) -> Vec<DayItem> {
-    let asked = shop::inspection::items(world.rules, "us-steam", "daily", TODAY).unwrap();
+    let asked = asked(world);
     let asked = asked.iter().map(|item| item.rule.clone());
     asked
         .map(|rule| said(&rule, How::Good, "looked at, nothing amiss"))
@@ -189,7 +196,7 @@ fn a_day_is_refused_by_name_and_nothing_of_it_is_stated() {
     let left = short.pop().unwrap();
     let no = start(short, true, DOT);
     assert_eq!(no.class, Class::Refused);
-    let open = shop::inspection::items(world.rules, "us-steam", "daily", TODAY).unwrap();
+    let open = asked(&world);
     let open = open.iter().find(|item| item.rule == left.item).unwrap();
     assert_eq!(no.todo.len(), 1, "{no}");
     assert!(

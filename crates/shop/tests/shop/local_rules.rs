@@ -309,6 +309,7 @@ fn calendar_and_defect_clocks_combine_to_the_earlier_day() {
         conditions: vec!["sounds-broken".into()],
         told: "the telltale blows".into(),
         readings: Vec::new(),
+        notice: None,
     };
     let made = shop::finding::record(&world.book, new, DOT);
     world.enter(DOT, TODAY, made);

@@ -9,12 +9,13 @@ use shop::book::{
     Answer, Authority, Book, FindingState, Inspection, ItemAsked, Locomotive, LocomotiveId,
 };
 use shop::inspection::{items, unmet};
-use shop::locomotive::engine;
+use shop::locomotive::{Law, engine};
 use shop::record::{Daily, daily_of};
 use shop::report::{Ahead, ahead};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::web::trouble;
 use crate::words::{self, day as say, engine as on_her, tag};
 
 const DAY: &str = "inspect day";
@@ -29,7 +30,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let body = html! {
         h1 { (title) }
         (state(kept, &ahead))
-        (morning(view, id, kept)?)
+        (morning(view, id, kept))
         (evening(view, id, kept))
     };
     Ok(Drawn::new("/", title, body))
@@ -56,19 +57,19 @@ fn state(kept: &Locomotive, ahead: &Ahead) -> Markup {
     }
 }
 
-fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Result<Markup, Failure> {
+fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
     let inspects = |may: &[Authority]| may.contains(&Authority::Inspect);
     let reader = view.book.persons.get(&view.reader.id);
     let may = reader.is_some_and(|p| inspects(&p.may));
-    let asked;
     let body = match daily_of(view.book, id, view.on) {
-        Daily::None => {
-            asked = items(view.rules, &kept.jurisdiction, "daily", view.on)?;
-            html! {
+        Daily::None => match items(&Law::of(view.book, view.rules, kept), "daily", view.on) {
+            Ok(asked) => html! {
                 p { (say::to_open(asked.len())) }
                 @if may { (form(view, id, kept, &asked, None)) }
-            }
-        }
+            },
+            // Without a daily inspection in her rules the evening is still there to be told.
+            Err(no) => trouble::said(&no.to_string()),
+        },
         Daily::Open(_, daily) => {
             let open = daily.items.len() - daily.answers.len();
             html! {
@@ -89,13 +90,13 @@ fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Result<Marku
     who.retain(|p| inspects(&p.may));
     let mut who: Vec<&str> = who.iter().map(|p| p.name.as_str()).collect();
     who.sort_unstable();
-    Ok(html! {
+    html! {
         section class="ruled" {
             h2 { (say::BEFORE) }
             @if !may { p class="need" { (say::may_not(&view.reader.name, &who)) } }
             (body)
         }
-    })
+    }
 }
 
 fn path(daily: &Inspection) -> String {
@@ -110,9 +111,8 @@ fn form(
     asked: &[ItemAsked],
     daily: Option<&Inspection>,
 ) -> Markup {
-    let at_start: BTreeMap<String, (bool, String)> = view
-        .rules
-        .items(&kept.jurisdiction, "daily", view.on)
+    let at_start: BTreeMap<String, (bool, String)> = Law::of(view.book, view.rules, kept)
+        .items("daily", view.on)
         .unwrap_or_default()
         .into_iter()
         .filter_map(|ruling| match ruling.body {
@@ -217,7 +217,7 @@ fn answered(view: &View<'_>, daily: &Inspection) -> Markup {
 }
 
 fn evening(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
-    let steams = view.rules.counts_service_days(&kept.jurisdiction);
+    let steams = Law::of(view.book, view.rules, kept).counts_service_days();
     let mut filed: Vec<_> = view.book.reports.values().collect();
     filed.retain(|r| r.locomotive == id && r.on == view.on);
     filed.sort_by_key(|r| r.entry);
