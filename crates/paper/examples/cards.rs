@@ -20,6 +20,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let mut cards = vec![
         ("job".to_owned(), samples::job().print()?),
         ("bare".to_owned(), samples::bare().print()?),
+        ("form".to_owned(), samples::form().print()?),
         ("long".to_owned(), samples::long(60).print()?),
         ("seat".to_owned(), samples::lathe(&samples::seat()).print()?),
     ];

@@ -7,6 +7,7 @@
 mod about;
 pub mod barcode;
 mod error;
+mod form;
 mod job;
 mod lathe;
 mod letters;
@@ -17,6 +18,7 @@ mod world;
 
 pub use about::{About, Picture};
 pub use error::PaperError;
+pub use form::{Block, Form, FormPart, LookedAt};
 pub use job::{
     Answered, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Place, Ruling, Seen, Shelved,
     Signature, Verdict,

@@ -2,8 +2,15 @@
 
 mod calendar;
 mod drawn;
+mod fields;
 mod job;
+mod report;
 mod sheet;
+mod tag;
+mod worksheet;
+
+#[cfg(test)]
+mod papers_test;
 
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
@@ -23,7 +30,7 @@ pub use calendar::calendar;
 use crate::words::{self, print as say};
 use crate::{Answer, Clock, Context, Failure};
 
-/// Print a card or a drawing.
+/// Print a card, a paper of an inspection, a drawing, a calendar.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Print {
@@ -46,6 +53,35 @@ pub enum Print {
         /// The job that keeps the sheet: its figures are printed as they were ordered, not worked again.
         #[arg(long, conflicts_with = "arguments")]
         job: Option<String>,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// A sheet to write on: every item of an inspection of an engine, with room for what was seen. A PDF.
+    Worksheet {
+        /// Her number.
+        engine: String,
+        /// The kind: daily, 31, 92, annual, fifth-annual, 1472; of a diesel, daily, qualified-daily, periodic.
+        kind: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// The report of an inspection: answers, defects, what the law's form asks, what is missing, where it goes. A PDF.
+    Inspection {
+        /// Its number, such as I-001.
+        inspection: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// The tag of an engine that does not comply, to be filled in and signed before she moves. A PDF.
+    Tag {
+        /// Her number.
+        engine: String,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -105,6 +141,11 @@ impl Print {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Print::Job { job, to } => to.write_card(|| job_card(context, job)),
+            Print::Worksheet { engine, kind, to } => {
+                to.write_card(|| worksheet(context, engine, kind))
+            }
+            Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
+            Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Sheet {
                 id,
                 arguments,
@@ -262,6 +303,36 @@ pub fn kept_card(context: &mut Context, job: &str, id: &str) -> Result<Paper, Fa
     let card = job::lathe_card(context, job, id)?;
     let name = format!("{} {id}", card.about.number);
     Ok(Paper::pdf(&name, card.print()?))
+}
+
+/// The sheet to write on at an inspection of an engine.
+///
+/// # Errors
+/// If there is no such engine or kind of inspection, or the book does not read.
+pub fn worksheet(context: &mut Context, engine: &str, kind: &str) -> Result<Paper, Failure> {
+    let form = worksheet::paper(context, engine, kind)?;
+    let name = format!("worksheet-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// The report of an inspection.
+///
+/// # Errors
+/// If there is no such inspection, or the book does not read.
+pub fn report(context: &mut Context, number: &str) -> Result<Paper, Failure> {
+    let form = report::paper(context, number)?;
+    let name = format!("report-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// The tag of an engine that does not comply.
+///
+/// # Errors
+/// If there is no such engine, her rulebook knows no tag, or the book does not read.
+pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
+    let form = tag::paper(context, engine)?;
+    let name = format!("tag-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
 }
 
 /// What stands on every page of a paper: from the book, if one is named.

@@ -12,7 +12,9 @@ use physics::Given;
 use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
-use crate::verb::print::{Paper, calendar, job_card, kept_card, lathe_card};
+use crate::verb::print::{
+    Paper, calendar, job_card, kept_card, lathe_card, report, tag, worksheet,
+};
 use crate::{Failure, words};
 
 /// The link to a paper, from the page that shows the same: `job/J-001`, `sheet/seat.correct?land=5/32in`.
@@ -23,6 +25,24 @@ pub fn link(to: &str) -> Markup {
 /// The link to the lathe card of a sheet that a job keeps.
 pub fn kept_link(job: &str, sheet: &str) -> Markup {
     html! { p { a href=(format!("/print/job/{job}/{sheet}")) { (words::print::kept(sheet)) } } }
+}
+
+/// The links to the papers of an inspection: the sheet to write on while it is open, and the report.
+pub fn inspection_links(engine: &str, kind: &str, number: &str, open: bool) -> Markup {
+    html! { p {
+        @if open { a href=(format!("/print/worksheet/{engine}/{kind}")) { (words::paper::PRINT_SHEET) } " " }
+        a href=(format!("/print/inspection/{number}")) { (words::paper::PRINT_REPORT) }
+    } }
+}
+
+/// The links to the sheets to write on of an engine.
+pub fn sheet_links(engine: &str, kinds: &[&str]) -> Markup {
+    html! { p { (words::paper::SHEETS) @for kind in kinds { " " a href=(format!("/print/worksheet/{engine}/{kind}")) { (kind) } } } }
+}
+
+/// The link to the tag of an engine that something stops.
+pub fn tag_link(engine: &str) -> Markup {
+    html! { p { a href=(format!("/print/tag/{engine}")) { (words::paper::PRINT_TAG) } } }
 }
 
 /// The link to the card of a sheet with these values.
@@ -52,6 +72,9 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
     let paper = match parts.as_slice() {
         ["job", number] => job_card(&mut context, number)?,
         ["job", number, sheet] => kept_card(&mut context, number, sheet)?,
+        ["worksheet", number, kind] => worksheet(&mut context, number, kind)?,
+        ["inspection", number] => report(&mut context, number)?,
+        ["tag", number] => tag(&mut context, number)?,
         ["calendar"] => calendar(&mut context, None)?,
         ["calendar", number] => calendar(&mut context, Some(number))?,
         ["sheet", id] => {

@@ -17,6 +17,7 @@ pub mod job;
 pub mod log;
 pub mod look;
 pub mod page;
+pub mod paper;
 pub mod part;
 pub mod print;
 pub mod rule;

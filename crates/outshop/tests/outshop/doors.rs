@@ -253,6 +253,18 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"print":{"calendar":{"engine":"14","out":"a.ics"}}}"#,
     ),
     (
+        &["print", "worksheet", "14", "31", "--out", "sheet.pdf"],
+        r#"{"print":{"worksheet":{"engine":"14","kind":"31","out":"sheet.pdf"}}}"#,
+    ),
+    (
+        &["print", "inspection", "I-001"],
+        r#"{"print":{"inspection":{"inspection":"I-001"}}}"#,
+    ),
+    (
+        &["print", "tag", "14", "--over"],
+        r#"{"print":{"tag":{"engine":"14","over":true}}}"#,
+    ),
+    (
         &["print", "job", "J-001", "--out", "card.pdf"],
         r#"{"print":{"job":{"job":"J-001","out":"card.pdf"}}}"#,
     ),

@@ -83,6 +83,13 @@ fn a_drawing_takes_the_form_its_name_ends_in() {
 fn what_cannot_be_printed_is_a_sentence() {
     let folder = Folder::shop("print-refused");
     refused(&folder, &["print", "job", "J-001"], "There is no job J-001");
+    refused(
+        &folder,
+        &["print", "inspection", "I-001"],
+        "There is no inspection I-001",
+    );
+    refused(&folder, &["print", "tag", "99"], "99");
+    refused(&folder, &["print", "worksheet", "99", "31"], "99");
     refused(&folder, &["print", "sheet", "seat.wrong"], "seat.wrong");
     refused(
         &folder,

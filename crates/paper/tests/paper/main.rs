@@ -10,6 +10,7 @@
 mod barcode;
 mod cards;
 mod file;
+mod form;
 mod formulas;
 mod hostile;
 mod reading_back;

@@ -4,8 +4,8 @@
 use jiff::civil::date;
 use measure::House;
 use paper::{
-    About, Answered, Copied, Done, Fact, Feature, Hold, JobCard, LatheCard, Mark, Operation,
-    Picture, Place, Ruling, Seen, Shelved, Signature, Verdict, Worked,
+    About, Answered, Block, Copied, Done, Fact, Feature, Form, FormPart, Hold, JobCard, LatheCard,
+    LookedAt, Mark, Operation, Picture, Place, Ruling, Seen, Shelved, Signature, Verdict, Worked,
 };
 use physics::{Given, STANDING, Sheet};
 
@@ -261,5 +261,97 @@ pub fn long(steps: usize) -> JobCard {
         features: (1..=14).map(feature).collect(),
         sheets: Vec::new(),
         ..job()
+    }
+}
+
+fn looked_at(number: usize, asks: &[&str]) -> LookedAt {
+    LookedAt {
+        number,
+        text: format!(
+            "Item {number}: take out the spindles of glass valves and cocks, and clean them."
+        ),
+        section: "230.53".into(),
+        notes: vec!["Are all spindles out, and valves and passages clean?".into()],
+        fitting: None,
+        absent: false,
+        asks: asks.iter().map(|ask| (*ask).to_owned()).collect(),
+    }
+}
+
+/// A paper of an inspection with every kind of block, its items too many for one page.
+pub fn form() -> Form {
+    let words = ["condition", "what was seen", "who looked", "day"].map(str::to_owned);
+    let mut items: Vec<_> = (1..=30).map(|at| looked_at(at, &[])).collect();
+    items[1].asks = vec![
+        "how much scale, and where".into(),
+        "pressures".into(),
+        "method".into(),
+    ];
+    items[2].fitting = Some("not said whether fitted: arch tubes".into());
+    items[3].fitting = Some("not fitted, as E. Marsh said".into());
+    items[3].absent = true;
+    let part = |title: &str, whole, blocks| FormPart {
+        title: title.into(),
+        note: Some(format!("What to know of {title}.")),
+        whole,
+        blocks,
+    };
+    Form {
+        about: about("14-31", "No. 14: a sheet for the 31"),
+        over: "Sheet to write on".into(),
+        title: "Inspection 31".into(),
+        under: Some("No. 14".into()),
+        shout: Some("Mind the gap".into()),
+        facts: vec![
+            Fact::of("Engine", "No. 14"),
+            Fact::of("Log closed through", "Sun 3 May 2026"),
+        ],
+        governs: "The official form governs.".into(),
+        careful: "Cautions".into(),
+        cautions: vec!["Never strike a plug under pressure.".into()],
+        parts: vec![
+            part(
+                "Before",
+                false,
+                vec![
+                    Block::Points {
+                        all: vec!["Write what was seen.".into()],
+                    },
+                    Block::Room {
+                        rows: vec![vec!["begun".into(), "done".into()], vec!["place".into()]],
+                        high: 11,
+                    },
+                    Block::Facts {
+                        all: vec![Fact::of("Owner", "not in this book")],
+                    },
+                ],
+            ),
+            part("Items", false, vec![Block::Items { words, all: items }]),
+            part(
+                "Fields",
+                false,
+                vec![Block::Table {
+                    shares: vec![2, 1, 3],
+                    heads: ["Field", "Section", "Said"].map(str::to_owned).to_vec(),
+                    rows: (1..=40)
+                        .map(|at| {
+                            vec![
+                                Some(format!("Field {at}")),
+                                Some("230.14".into()),
+                                (at % 3 > 0).then(|| format!("said {at}")),
+                            ]
+                        })
+                        .collect(),
+                }],
+            ),
+            part(
+                "Signed",
+                true,
+                vec![Block::Room {
+                    rows: vec![vec!["inspector".into(), "day".into()]],
+                    high: 14,
+                }],
+            ),
+        ],
     }
 }

@@ -8,7 +8,7 @@ use shop::report::{Ahead, Release, ahead};
 
 use super::{Drawn, View, kit, side};
 use crate::Failure;
-use crate::web::ribbon;
+use crate::web::{print, ribbon};
 use crate::words::{self, engine as say};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
@@ -57,6 +57,7 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
                         None => (words::sentence(&stop.why)),
                     }
                 } } }
+                @if view.rules.counts_service_days(&kept.jurisdiction) { (print::tag_link(&kept.number)) }
             }
             @if !ahead.runs.is_empty() {
                 h3 { (say::PROMISED) }
@@ -149,5 +150,13 @@ fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
         label for="open-kind" { (say::KIND) }
         select id="open-kind" name="kind" { @for (word, meaning) in Law::of(view.book, view.rules, kept).inspections(view.on).unwrap_or_default() { option value=(word) { (say::kind(word, meaning)) } } }
     };
-    html! { details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) } }
+    let kinds = view
+        .rules
+        .inspections(&kept.jurisdiction, view.on)
+        .unwrap_or_default();
+    let kinds: Vec<&str> = kinds.iter().map(|(word, _)| *word).collect();
+    html! {
+        (print::sheet_links(&kept.number, &kinds))
+        details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) }
+    }
 }

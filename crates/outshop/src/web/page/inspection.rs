@@ -7,6 +7,7 @@ use shop::locomotive::inspection;
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::web::print;
 use crate::words::{inspection as say, tag};
 
 const VERB: &str = "inspect answer";
@@ -29,6 +30,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
                 None => { (say::left(open, kept.items.len())) }
             }
         }
+        (print::inspection_links(kit::number(view.book, kept.locomotive), &kept.kind, &title, kept.closed.is_none()))
         @if kept.closed.is_none() { (next(view, kept, &title)) }
         section class="ruled" {
             h2 { (say::ITEMS) }

@@ -1,0 +1,431 @@
+//! The papers of an inspection, held against the rulebook, the book, and the fields the law names.
+
+use std::collections::BTreeSet;
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use ::paper::{Block, Form, LookedAt};
+use rules::{Body, Rulebook};
+
+use super::fields::{Held, REPORTS, SIGNERS};
+use super::{report, tag, worksheet};
+use crate::{Clock, Context, Globals, Ids, parse};
+
+/// A book of its own in a folder that is taken away at the end; all in it is invented.
+struct Shop {
+    folder: PathBuf,
+    context: Context,
+    globals: Globals,
+}
+
+impl Shop {
+    fn new(name: &str) -> Shop {
+        let folder =
+            std::env::temp_dir().join(format!("outshop-papers-{name}-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).unwrap();
+        let globals = Globals {
+            book: Some(folder.join("shop.book")),
+            by: Some("Ada Quill".into()),
+            ..Globals::default()
+        };
+        let now = Clock::Stated("2026-05-03T09:00".parse().unwrap());
+        let ids = Ids::Seeded(name.into(), 0);
+        let context = Context::stated(globals.clone(), now, ids);
+        let mut shop = Shop {
+            folder,
+            context,
+            globals,
+        };
+        for words in [
+            &[
+                "new",
+                "--shop",
+                "Trial Shop",
+                "--zone",
+                "America/Denver",
+                "--officer",
+                "Ada Quill",
+            ][..],
+            &[
+                "locomotive",
+                "add",
+                "14",
+                "--wheels",
+                "2-8-0",
+                "--gauge",
+                "56 1/2 in",
+                "--rules",
+                "us-steam",
+                "--not-fitted",
+                "fusible-plugs",
+                "--fitted",
+                "tubular-glasses",
+            ],
+            &[
+                "locomotive",
+                "add",
+                "803",
+                "--wheels",
+                "B-B",
+                "--gauge",
+                "56 1/2 in",
+                "--rules",
+                "us-diesel",
+            ],
+        ] {
+            shop.says(words);
+        }
+        shop
+    }
+
+    fn says(&mut self, words: &[&str]) {
+        let all = ["outshop"].iter().chain(words).map(OsString::from);
+        let (_, request) = parse(all).unwrap();
+        self.context.speak(self.globals.clone());
+        request
+            .run(&mut self.context)
+            .unwrap_or_else(|e| panic!("{words:?}: {e}"));
+    }
+}
+
+impl Drop for Shop {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.folder);
+    }
+}
+
+fn items(form: &Form) -> Vec<&LookedAt> {
+    let blocks = form.parts.iter().flat_map(|part| &part.blocks);
+    let all = blocks.filter_map(|block| match block {
+        Block::Items { all, .. } => Some(all),
+        _ => None,
+    });
+    all.flatten().collect()
+}
+
+fn rows<'f>(form: &'f Form, title: &str) -> Vec<&'f Vec<Option<String>>> {
+    let parts = form.parts.iter().filter(|part| part.title == title);
+    let blocks = parts.flat_map(|part| &part.blocks);
+    let all = blocks.filter_map(|block| match block {
+        Block::Table { rows, .. } => Some(rows),
+        _ => None,
+    });
+    all.flatten().collect()
+}
+
+/// Everything a paper says, run together.
+fn said(form: &Form) -> String {
+    serde_json::to_string(form).unwrap()
+}
+
+/// Every box leaves 8 mm under its word, which takes 3 mm.
+fn has_room(form: &Form) {
+    for block in form.parts.iter().flat_map(|part| &part.blocks) {
+        if let Block::Room { rows, high } = block {
+            assert!(*high >= 11 && !rows.is_empty(), "{rows:?}");
+        }
+    }
+}
+
+const KINDS: &[(&str, &str)] = &[
+    ("14", "daily"),
+    ("14", "31"),
+    ("14", "92"),
+    ("14", "annual"),
+    ("14", "fifth-annual"),
+    ("14", "1472"),
+    ("803", "daily"),
+    ("803", "qualified-daily"),
+    ("803", "periodic"),
+];
+
+#[test]
+fn a_sheet_asks_every_item_the_inspection_would() {
+    let rules = Rulebook::built_in().unwrap();
+    let mut shop = Shop::new("sheet");
+    for (number, kind) in KINDS {
+        let form = worksheet::paper(&mut shop.context, number, kind).unwrap();
+        let rulebook = if *number == "14" {
+            "us-steam"
+        } else {
+            "us-diesel"
+        };
+        let on = shop.context.on().unwrap();
+        let asked = shop::inspection::items(rules, rulebook, kind, on).unwrap();
+        let items = items(&form);
+        assert_eq!(items.len(), asked.len(), "{kind}");
+        for (at, (item, asked)) in items.iter().zip(&asked).enumerate() {
+            assert_eq!(
+                (item.number, &item.text, &item.section),
+                (at + 1, &asked.text, &asked.section)
+            );
+        }
+        has_room(&form);
+        let printed = form.print().unwrap();
+        assert!(printed.oddities.is_empty() && printed.pages >= 2);
+        assert!(
+            printed.pages <= 2 + asked.len().div_ceil(4),
+            "{kind}: {}",
+            printed.pages
+        );
+    }
+}
+
+/// Appendix A to 49 CFR part 230 lists 21 items at the daily, 6 more at the 31 and 6 more at the 92 (read in the
+/// 2015 text); the text alone adds brake pipe leakage, 230.78(c), and the orifice test, 230.71(a).
+#[test]
+fn the_lists_are_as_long_as_the_appendix_has_them() {
+    let mut shop = Shop::new("appendix");
+    for (kind, many) in [("daily", 21 + 1), ("31", 22 + 6), ("92", 28 + 6 + 1)] {
+        let form = worksheet::paper(&mut shop.context, "14", kind).unwrap();
+        assert_eq!(items(&form).len(), many, "{kind}");
+    }
+}
+
+#[test]
+fn a_fitting_is_told_as_the_book_has_it() {
+    let mut shop = Shop::new("fitting");
+    let form = worksheet::paper(&mut shop.context, "14", "31").unwrap();
+    let of = |text: &str| {
+        let all = items(&form);
+        all.into_iter()
+            .find(|i| i.text.contains(text))
+            .unwrap()
+            .clone()
+    };
+    let absent = of("fusible plugs");
+    let told = absent.fitting.unwrap();
+    assert!(absent.absent && absent.asks.is_empty());
+    assert!(
+        told.starts_with("Not fitted, as Ada Quill stated on Sun 3 May 2026 (entry "),
+        "{told}"
+    );
+    let unknown = of("arch and water bar tubes");
+    assert!(!unknown.absent);
+    assert!(
+        unknown
+            .fitting
+            .unwrap()
+            .starts_with("Not said whether fitted: ")
+    );
+    let there = of("shield");
+    assert!(
+        there
+            .fitting
+            .unwrap()
+            .starts_with("Fitted, as Ada Quill stated")
+    );
+}
+
+/// What is cleaned or taken out is asked how much scale it held: glasses (230.53), plugs (230.60).
+#[test]
+fn what_is_cleaned_is_asked_how_much_scale_it_held() {
+    let mut shop = Shop::new("scale");
+    let form = worksheet::paper(&mut shop.context, "14", "31").unwrap();
+    for text in [
+        "spindles of water glass valves",
+        "every washout",
+        "Wash the boiler",
+    ] {
+        let all = items(&form);
+        let item = all.iter().find(|i| i.text.contains(text)).unwrap();
+        assert!(
+            item.asks
+                .iter()
+                .any(|ask| ask.starts_with("how much scale")),
+            "{text}"
+        );
+    }
+}
+
+/// Each line of the rulebook's reports has a row, each row is a line of the rule or says that the form was not read,
+/// and each item a row leans on is there.
+#[test]
+fn every_field_of_every_report_has_its_place() {
+    let rules = Rulebook::built_in().unwrap();
+    let day = jiff::civil::date(2026, 5, 3);
+    for report in REPORTS {
+        let ruling = rules.ruling(report.rule, day).unwrap();
+        let lines: BTreeSet<&str> = report
+            .fields
+            .iter()
+            .filter(|f| f.held != Held::NotRead)
+            .map(|f| f.line)
+            .collect();
+        if let Body::Filing(filing) = &ruling.body
+            && !filing.contents.is_empty()
+        {
+            let asked: BTreeSet<&str> = filing.contents.iter().map(String::as_str).collect();
+            assert_eq!(lines, asked, "{}", report.rule);
+        }
+        let rulebook = &ruling.rule[..ruling.rule.find('.').unwrap()];
+        for field in report.fields {
+            assert!(field.section.starts_with(if rulebook == "us-steam" {
+                "230."
+            } else {
+                "229."
+            }));
+            if let Held::Items(ends) = field.held {
+                for end in ends {
+                    let rule = rules.rule(&format!("{rulebook}.{end}")).unwrap();
+                    assert!(
+                        rule.versions
+                            .iter()
+                            .all(|v| matches!(v.body, Body::Item(_))),
+                        "{end}"
+                    );
+                }
+            }
+        }
+        for kind in report.kinds {
+            let known = rules.inspections(rulebook, day).unwrap();
+            assert!(rules::words::meaning(&known, kind).is_some(), "{kind}");
+        }
+    }
+    // Every kind of inspection has a report.
+    for (number, kind) in KINDS {
+        let rulebook = if *number == "14" {
+            "us-steam."
+        } else {
+            "us-diesel."
+        };
+        assert!(
+            REPORTS
+                .iter()
+                .any(|r| r.rule.starts_with(rulebook) && r.kinds.contains(kind)),
+            "{kind}"
+        );
+    }
+    assert!(
+        SIGNERS
+            .iter()
+            .all(|(rule, _)| REPORTS.iter().any(|r| r.rule == *rule))
+    );
+}
+
+/// The daily report, 49 CFR 230.13(c) as read in the 2015 text: railroad, initials and number, place, date and time,
+/// faults found, faults found during the day and repaired, and three signatures.
+#[test]
+fn the_daily_report_holds_what_230_13_names() {
+    let mut shop = Shop::new("daily");
+    shop.says(&["inspect", "open", "14", "daily"]);
+    shop.says(&[
+        "inspect",
+        "answer",
+        "I-001",
+        "1",
+        "--good",
+        "--seen",
+        "lifted at 178 psig",
+    ]);
+    let form = report::paper(&mut shop.context, "I-001").unwrap();
+    let fields: Vec<_> = rows(&form, "Daily report")
+        .iter()
+        .map(|row| row[0].clone().unwrap())
+        .collect();
+    assert_eq!(
+        fields,
+        [
+            "Railroad",
+            "Initials and number of the engine",
+            "Place, date and time",
+            "Faults the inspection found",
+            "Faults found during the day and repaired"
+        ]
+    );
+    // What the book does not hold is room for a pen, never a guess.
+    assert_eq!(rows(&form, "Daily report")[0][2], None);
+    let text = said(&form);
+    for words in [
+        "the inspector",
+        "the repairer",
+        "certifying that every fault was repaired",
+        "kept 92 days",
+        "lifted at 178 psig",
+        "21 items are not answered",
+        "I-001 is not closed",
+    ] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    has_room(&form);
+    assert!(form.print().unwrap().oddities.is_empty());
+}
+
+#[test]
+fn a_closed_31_says_where_form_1_goes_and_by_when() {
+    let mut shop = Shop::new("closed");
+    shop.says(&["inspect", "open", "14", "31"]);
+    for at in 1..=28 {
+        let at = at.to_string();
+        let fit = if at == "28" { "--not-fitted" } else { "--good" };
+        shop.says(&[
+            "inspect",
+            "answer",
+            "I-001",
+            &at,
+            fit,
+            "--seen",
+            "looked over, whole",
+        ]);
+    }
+    shop.says(&["inspect", "close", "I-001"]);
+    let form = report::paper(&mut shop.context, "I-001").unwrap();
+    let asked = rows(&form, "Form 1 after a 31 service day inspection");
+    let value = |line: &str| {
+        let row = asked
+            .iter()
+            .find(|row| row[0].as_deref() == Some(line))
+            .unwrap();
+        row[2].clone()
+    };
+    assert_eq!(value("Owner and operator"), None);
+    assert_eq!(value("Broken staybolts renewed"), None);
+    assert_eq!(value("Staybolts hammered").unwrap(), "item 27: good");
+    assert_eq!(value("Fusible plugs").unwrap(), "item 28: not fitted");
+    assert_eq!(value("Date of the inspection").unwrap(), "Sun 3 May 2026");
+    // 49 CFR 230.14(c): within 10 days, where she is maintained and with the Regional Administrator.
+    let gone = rows(&form, "Where it goes, and by when");
+    assert!(gone.iter().any(|row| {
+        row[1]
+            .as_ref()
+            .is_some_and(|to| to.contains("Regional Administrator"))
+            && row[2]
+                .as_ref()
+                .is_some_and(|why| why.contains("by 2026-05-13"))
+    }));
+    let text = said(&form);
+    assert!(text.contains("inspector: Ada Quill, Sun 3 May 2026"));
+    assert!(text.contains("the text names no period"));
+    assert!(!text.contains("Form 19"), "keeping of another paper");
+}
+
+/// 49 CFR 230.12(b) as read in the 2015 text: the words, the number, who inspected, place and date, the defect, the
+/// limits, where she goes, and the signature of the one who decided.
+#[test]
+fn the_tag_holds_what_230_12_names() {
+    let mut shop = Shop::new("tag");
+    let form = tag::paper(&mut shop.context, "14").unwrap();
+    let text = said(&form);
+    for words in [
+        "NON-COMPLYING LOCOMOTIVE",
+        "No. 14",
+        "inspecting entity",
+        "place of the inspection",
+        "day of the inspection",
+        "The defect",
+        "top speed",
+        "other limits",
+        "destination",
+        "signature of the person who decided",
+        "10 mph",
+    ] {
+        assert!(text.contains(words), "{words}");
+    }
+    // Her clocks cannot be told, so they stop her; nobody has found anything.
+    assert!(text.contains("cannot tell") && !text.contains("Found by"));
+    has_room(&form);
+    assert!(form.print().unwrap().oddities.is_empty());
+    let refused = tag::paper(&mut shop.context, "803").unwrap_err();
+    assert_eq!(refused.code(), 2);
+    assert!(refused.to_string().contains("us-diesel"));
+}

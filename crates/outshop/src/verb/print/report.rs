@@ -1,0 +1,474 @@
+//! The report of an inspection: what was answered, what became of the defects, what the law's papers ask of it, and
+//! what is missing.
+
+use std::collections::BTreeSet;
+
+use jiff::civil::Date;
+use paper::{Block, Fact, Form, FormPart};
+use rules::{Body, Rulebook, Ruling, words as rulewords};
+use shop::book::{
+    Answer, Authority, Book, Finding, Inspection, InspectionId, Job, Locomotive, Occasion,
+    PaperAbout, PersonId,
+};
+use shop::clock::{due, filings, keeping, span_of};
+use shop::inspection::unmet;
+use shop::locomotive::{family, inspection};
+
+use super::about;
+use super::fields::{Field, Held, REPORTS, SIGNERS};
+use super::worksheet::{facts, room, strings};
+use crate::verb::name;
+use crate::words::{self, paper as say, tag};
+use crate::{Context, Failure};
+
+/// What a report is filled from.
+struct Filling<'b> {
+    book: &'b Book,
+    rules: &'static Rulebook,
+    id: InspectionId,
+    kept: &'b Inspection,
+    engine: &'b Locomotive,
+    on: Date,
+}
+
+pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
+    let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
+    let (id, kept) = inspection(&book, number)?;
+    let engine = book
+        .locomotives
+        .get(&kept.locomotive)
+        .ok_or_else(|| Failure::Machine(format!("The engine of {number} is not there.")))?;
+    let it = Filling {
+        book: &book,
+        rules,
+        id,
+        kept,
+        engine,
+        on,
+    };
+    let tag = tag::inspection(kept.number);
+    let title = say::report_title(&tag, &kept.kind);
+    let about = about(
+        context,
+        &tag,
+        format!("{title}, {}", words::engine(&engine.number)),
+    )?;
+    let day = it.day();
+    let known = rules.inspections(&engine.jurisdiction, day)?;
+    let meaning = rulewords::meaning(&known, &kept.kind).unwrap_or_default();
+    let asked: Vec<Ruling> = kept
+        .items
+        .iter()
+        .filter_map(|item| rules.ruling(&item.rule, day).ok())
+        .collect();
+    let mut all = facts(rules, engine, &say::kind(&kept.kind, meaning), &asked);
+    all.extend(it.days());
+    let mut parts = vec![it.missing(), it.answers(), it.defects()?];
+    parts.extend(it.reports()?);
+    parts.push(it.signed());
+    parts.push(it.deadlines()?);
+    parts.push(it.keeping()?);
+    Ok(Form {
+        about,
+        over: say::REPORT.into(),
+        title,
+        under: Some(words::engine(&engine.number)),
+        shout: None,
+        facts: all,
+        governs: say::GOVERNS.into(),
+        careful: say::CAUTIONS.into(),
+        cautions: Vec::new(),
+        parts,
+    })
+}
+
+fn part(title: &str, note: Option<String>, blocks: Vec<Block>) -> FormPart {
+    FormPart {
+        title: title.into(),
+        note,
+        whole: false,
+        blocks,
+    }
+}
+
+fn points(all: Vec<String>) -> Block {
+    Block::Points { all }
+}
+
+impl Filling<'_> {
+    fn name(&self, id: PersonId) -> &str {
+        name(self.book, id)
+    }
+
+    /// The day for which the rules are read: that of its close, else of its opening.
+    fn day(&self) -> Date {
+        self.kept.closed.map_or(self.kept.opened_on, |(day, _)| day)
+    }
+
+    fn days(&self) -> Vec<Fact> {
+        let kept = self.kept;
+        let opened = say::by(kept.opened_on, self.name(kept.opened_by));
+        let closed = kept
+            .closed
+            .map_or(say::OPEN.into(), |(day, by)| say::by(day, self.name(by)));
+        let mut all = vec![Fact::of(say::OPENED, opened), Fact::of(say::CLOSED, closed)];
+        let from = match (&kept.anchor, span_of(kept)) {
+            (Some(told), _) => Some(say::run_from(told.day, &told.reading, self.name(told.by))),
+            (None, Some((first, last))) if first < last => Some(say::no_anchor(first, last)),
+            (None, Some((_, day))) => Some(say::run_from_its_day(day)),
+            (None, None) => None,
+        };
+        all.extend(from.map(|said| Fact::of(say::CLOCKS_FROM, said)));
+        all
+    }
+
+    /// What is missing: items, open findings, the signature, the day the clocks run from.
+    fn missing(&self) -> FormPart {
+        let mut all = Vec::new();
+        if self.kept.closed.is_none() {
+            all.push(say::still_open(&tag::inspection(self.kept.number)));
+            let lines = unmet(self.book, self.kept);
+            all.extend(lines.iter().map(|line| words::sentence(line)));
+        } else if self.kept.anchor.is_none()
+            && let Some((first, last)) = span_of(self.kept)
+            && first < last
+        {
+            all.push(words::sentence(&say::no_anchor(first, last)));
+        }
+        if all.is_empty() {
+            all.push(say::NOTHING_MISSING.into());
+        }
+        part(say::MISSING, None, vec![points(all)])
+    }
+
+    fn answer(&self, rule: &str) -> String {
+        match self.kept.answers.get(rule).map(|given| &given.answer) {
+            None => say::UNANSWERED.into(),
+            Some(Answer::Good) => say::GOOD.into(),
+            Some(Answer::NotFitted) => say::NOT_FITTED.into(),
+            Some(Answer::Defect { finding }) => {
+                let number = self.book.findings.get(finding).map_or(0, |f| f.number);
+                say::defect(&tag::finding(number))
+            }
+        }
+    }
+
+    fn answers(&self) -> FormPart {
+        let rows = self.kept.items.iter().enumerate().map(|(at, item)| {
+            let given = self.kept.answers.get(&item.rule);
+            let seen = given.map(|g| say::seen(&g.seen, self.name(g.by), g.on));
+            vec![
+                Some(format!("{}  {}", at + 1, item.text)),
+                Some(item.section.clone()),
+                Some(self.answer(&item.rule)),
+                seen,
+            ]
+        });
+        let table = Block::Table {
+            shares: vec![10, 3, 5, 10],
+            heads: strings(say::ANSWER_HEADS),
+            rows: rows.collect(),
+        };
+        part(say::ANSWERS, None, vec![table])
+    }
+
+    /// Findings that an answer names, or that were recorded at this inspection.
+    fn found(&self) -> Vec<&Finding> {
+        let named: BTreeSet<_> = self
+            .kept
+            .answers
+            .values()
+            .filter_map(|given| match &given.answer {
+                Answer::Defect { finding } => Some(*finding),
+                _ => None,
+            })
+            .collect();
+        let here = Occasion::Inspection {
+            inspection: self.id,
+        };
+        let hangs =
+            |(id, f): &(&shop::book::FindingId, &Finding)| named.contains(id) || f.occasion == here;
+        let all = self.book.findings.iter().filter(hangs);
+        let mut all: Vec<_> = all.map(|(_, f)| f).collect();
+        all.sort_by_key(|f| f.number);
+        all
+    }
+
+    fn defects(&self) -> Result<FormPart, Failure> {
+        let mut rows = Vec::new();
+        for finding in self.found() {
+            let part = self.book.parts.get(&finding.part);
+            let title = part.map_or("?", |p| p.name.as_str());
+            let found = say::found(title, finding.found_on, self.name(finding.found_by));
+            let became = self.became(finding)?;
+            rows.push(vec![
+                Some(tag::finding(finding.number)),
+                Some(format!("{found}\n{}", finding.told)),
+                Some(became.join("\n")),
+            ]);
+        }
+        let block = if rows.is_empty() {
+            points(strings(&[say::NO_DEFECTS]))
+        } else {
+            Block::Table {
+                shares: vec![2, 9, 11],
+                heads: strings(say::FINDING_HEADS),
+                rows,
+            }
+        };
+        Ok(part(say::DEFECTS, None, vec![block]))
+    }
+
+    /// What became of a finding: the decision, who worked, who signed.
+    fn became(&self, finding: &Finding) -> Result<Vec<String>, Failure> {
+        let mut all = vec![words::finding::state(finding.state).to_owned()];
+        if let Some(taken) = &finding.decision {
+            let part = self.book.parts.get(&finding.part);
+            let family = part.map(|p| family(self.book, &p.family)).transpose()?;
+            let route = family
+                .iter()
+                .flat_map(|f| f.routes.iter())
+                .find(|r| r.word == taken.route);
+            let route = route.map_or(taken.route.as_str(), |r| r.title.as_str());
+            all.push(say::decided(
+                route,
+                taken.on,
+                self.name(taken.by),
+                &taken.because,
+            ));
+        }
+        let job = finding.job.and_then(|id| self.book.jobs.get(&id));
+        if let Some(job) = job {
+            all.extend(self.repair(job));
+        }
+        Ok(all)
+    }
+
+    fn repair(&self, job: &Job) -> Vec<String> {
+        let mut all = vec![say::job(&tag::job(job.number), &job.plan.title)];
+        let names: BTreeSet<&str> = job
+            .operations
+            .iter()
+            .filter_map(|step| step.done.as_ref())
+            .map(|(_, by, ..)| self.name(*by))
+            .collect();
+        if !names.is_empty() {
+            let names: Vec<_> = names.into_iter().collect();
+            all.push(say::worked(&names));
+        }
+        for capacity in Authority::ALL {
+            let given = job.signatures.iter().find(|s| s.capacity == capacity);
+            all.push(match given {
+                Some(s) => say::signature(capacity.signer(), self.name(s.by), s.on),
+                None => say::no_signature(capacity.signer()),
+            });
+        }
+        all.extend(
+            job.closed
+                .as_ref()
+                .map(|(day, by, _)| say::job_closed(*day, self.name(*by))),
+        );
+        all
+    }
+
+    /// Each of the law's reports that this inspection belongs on, field by field, with room for who signs it.
+    fn reports(&self) -> Result<Vec<FormPart>, Failure> {
+        let mut parts = Vec::new();
+        let prefix = format!("{}.", self.engine.jurisdiction);
+        for report in REPORTS {
+            let ours =
+                report.rule.starts_with(&prefix) && report.kinds.contains(&self.kept.kind.as_str());
+            if !ours {
+                continue;
+            }
+            let ruling = self.rules.ruling(report.rule, self.day())?;
+            let mut rows = Vec::new();
+            for field in report.fields {
+                rows.push(vec![
+                    Some(words::sentence(field.line)),
+                    Some(field.section.to_owned()),
+                    self.field(field)?,
+                ]);
+            }
+            let mut blocks = vec![Block::Table {
+                shares: vec![10, 4, 12],
+                heads: strings(say::FIELD_HEADS),
+                rows,
+            }];
+            let signers = match &ruling.body {
+                Body::Filing(it) if !it.signed_by.is_empty() => it.signed_by.clone(),
+                _ => SIGNERS
+                    .iter()
+                    .filter(|(rule, _)| *rule == report.rule)
+                    .flat_map(|(_, all)| strings(all))
+                    .collect(),
+            };
+            if !signers.is_empty() {
+                blocks.push(Block::Room {
+                    rows: signers
+                        .into_iter()
+                        .map(|who| vec![who, say::SIGNED_ON.into()])
+                        .collect(),
+                    high: 13,
+                });
+            }
+            let note = say::read_as(&ruling.reading, &ruling.cite.to_string(), &ruling.mark);
+            parts.push(part(&ruling.title, Some(note), blocks));
+        }
+        Ok(parts)
+    }
+
+    /// What the book says of a field; nothing where there is room for a pen.
+    fn field(&self, field: &Field) -> Result<Option<String>, Failure> {
+        Ok(match field.held {
+            Held::Pen => None,
+            Held::NotRead => Some(say::NOT_READ.into()),
+            Held::Engine => Some(say::number_and_initials(&self.engine.number)),
+            Held::Days => Some(self.dates()),
+            Held::Items(ends) => Some(self.items(ends)),
+            Held::Found => Some(self.listed(|_| true)),
+            Held::PutRight => Some(self.listed(|f| {
+                f.job
+                    .and_then(|id| self.book.jobs.get(&id))
+                    .is_some_and(|job| job.closed.is_some())
+            })),
+            Held::Last(kind) => self.last(kind)?,
+        })
+    }
+
+    fn dates(&self) -> String {
+        let first = self.kept.answers.values().map(|given| given.on).min();
+        let first = first
+            .unwrap_or(self.kept.opened_on)
+            .min(self.kept.opened_on);
+        say::dates(first, self.kept.closed.map(|(day, _)| day))
+    }
+
+    /// The answers to items, by number; where the inspection asks none of them it says so.
+    fn items(&self, ends: &[&str]) -> String {
+        let mut all = Vec::new();
+        for end in ends {
+            let rule = format!("{}.{end}", self.engine.jurisdiction);
+            let at = self.kept.items.iter().position(|item| item.rule == rule);
+            if let Some(at) = at {
+                all.push(say::item(at + 1, &self.answer(&rule)));
+            }
+        }
+        if all.is_empty() {
+            return say::NOT_ASKED.into();
+        }
+        all.join("\n")
+    }
+
+    fn listed(&self, wanted: impl Fn(&Finding) -> bool) -> String {
+        let all: Vec<_> = self
+            .found()
+            .into_iter()
+            .filter(|f| wanted(f))
+            .map(|f| say::told(&tag::finding(f.number), &f.told))
+            .collect();
+        if all.is_empty() {
+            return say::NONE_IN_BOOK.into();
+        }
+        all.join("\n")
+    }
+
+    /// The last inspection of a kind, or a larger one, before this was opened.
+    fn last(&self, kind: &str) -> Result<Option<String>, Failure> {
+        let before = self
+            .kept
+            .opened_on
+            .yesterday()
+            .unwrap_or(self.kept.opened_on);
+        let clocks = due(self.book, self.rules, self.kept.locomotive, before)?;
+        let clock = clocks.into_iter().find(|clock| clock.inspection == kind);
+        let anchor = clock.and_then(|clock| clock.anchor);
+        Ok(anchor.map(|anchor| say::last(&anchor.kind, anchor.on)))
+    }
+
+    /// Who signed it in the book, and room for pens.
+    fn signed(&self) -> FormPart {
+        let inspector = match self.kept.closed {
+            Some((day, by)) => say::signature(Authority::Inspect.signer(), self.name(by), day),
+            None => say::no_signature(Authority::Inspect.signer()),
+        };
+        FormPart {
+            title: say::SIGNED.into(),
+            note: None,
+            whole: true,
+            blocks: vec![
+                points(vec![say::in_book(&inspector)]),
+                room(say::REPORT_SIGNERS, 14),
+            ],
+        }
+    }
+
+    /// Where its papers go, by when, and what has gone.
+    fn deadlines(&self) -> Result<FormPart, Failure> {
+        let about = PaperAbout::Inspection {
+            inspection: self.id,
+        };
+        let papers = filings(self.book, self.rules, self.on)?;
+        let ours = papers
+            .into_iter()
+            .filter(|p| p.engine == self.kept.locomotive && p.about.as_ref() == Some(&about));
+        let rows: Vec<_> = ours
+            .map(|paper| {
+                let to: Vec<_> = paper
+                    .to
+                    .iter()
+                    .map(|word| rulewords::meaning(rulewords::RECIPIENTS, word).unwrap_or(word))
+                    .collect();
+                vec![
+                    Some(paper.what.clone()),
+                    Some(to.join("; ")),
+                    Some(paper.why.clone()),
+                    Some(paper.ruling.cite.section.clone()),
+                ]
+            })
+            .collect();
+        let block = if rows.is_empty() {
+            points(strings(&[say::NO_DEADLINE]))
+        } else {
+            Block::Table {
+                shares: vec![5, 8, 12, 3],
+                heads: strings(say::DEADLINE_HEADS),
+                rows,
+            }
+        };
+        Ok(part(say::DEADLINES, None, vec![block]))
+    }
+
+    fn keeping(&self) -> Result<FormPart, Failure> {
+        let named = |what: &str| {
+            let rules = REPORTS
+                .iter()
+                .filter(|r| r.kinds.contains(&self.kept.kind.as_str()));
+            let mut all = rules.filter_map(|r| self.rules.ruling(r.rule, self.day()).ok());
+            all.any(|ruling| match &ruling.body {
+                Body::Filing(it) => speaks_of(&it.what, what),
+                Body::Retention(it) => it.what == what,
+                _ => false,
+            })
+        };
+        let kept = keeping(self.book, self.rules, self.on)?;
+        let all: Vec<_> = kept
+            .into_iter()
+            .filter(|it| it.engine == self.kept.locomotive && named(&it.what))
+            .map(|it| say::kept(&it.why, &it.ruling.cite.section))
+            .collect();
+        Ok(part(say::KEPT, None, vec![points(all)]))
+    }
+}
+
+/// Whether a paper's name speaks of another: `Forms 3 and 4` of `Form 4`, but not `Form 1` of `Form 19`.
+fn speaks_of(paper: &str, one: &str) -> bool {
+    let numbers = |text: &str| -> BTreeSet<String> {
+        text.split(|c: char| !c.is_ascii_alphanumeric())
+            .filter(|word| word.starts_with(|c: char| c.is_ascii_digit()))
+            .map(str::to_owned)
+            .collect()
+    };
+    let (all, wanted) = (numbers(paper), numbers(one));
+    paper == one || (!wanted.is_empty() && wanted.is_subset(&all))
+}

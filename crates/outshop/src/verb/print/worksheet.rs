@@ -1,0 +1,325 @@
+//! The sheet an inspector carries: every item of an inspection of this engine, with room for what was seen.
+
+use std::collections::BTreeSet;
+
+use paper::{Block, Fact, Form, FormPart, LookedAt};
+use rules::{Body, Item, Rulebook, Ruling, words as rulewords};
+use shop::book::{Book, Locomotive, LocomotiveId, Statement};
+use shop::clock::{State, due};
+use shop::locomotive::engine;
+
+use super::about;
+use crate::verb::rule::said;
+use crate::words::{self, paper as say};
+use crate::{Context, Failure};
+
+/// An item with more limits than this names their number only.
+const MOST_LIMITS: usize = 8;
+
+pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<Form, Failure> {
+    let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
+    let (id, kept) = engine(&book, number)?;
+    let kind = kind.trim();
+    // What the inspection would ask if it were opened on this day; an unknown kind is refused here.
+    let asked = shop::inspection::items(rules, &kept.jurisdiction, kind, on)?;
+    let rulings = rules.items(&kept.jurisdiction, kind, on)?;
+    let known = rules.inspections(&kept.jurisdiction, on)?;
+    let who = if kept.fittings.is_empty() {
+        String::new()
+    } else {
+        stated_by(context, &book, id)?
+    };
+    let about = about(
+        context,
+        &code(&format!("{}-{kind}", kept.number)),
+        format!(
+            "{}, {}",
+            say::sheet_title(kind),
+            words::engine(&kept.number)
+        ),
+    )?;
+    let meaning = rulewords::meaning(&known, kind).unwrap_or_default();
+    let mut parts = vec![
+        FormPart {
+            title: say::WHEN_WHERE.into(),
+            note: None,
+            whole: true,
+            blocks: vec![room(say::WHEN_BOXES, 11)],
+        },
+        FormPart {
+            title: say::CLOCKS.into(),
+            note: None,
+            whole: false,
+            blocks: vec![clocks(&book, rules, id, on)?],
+        },
+        FormPart {
+            title: say::FILLED_IN.into(),
+            note: None,
+            whole: true,
+            blocks: vec![Block::Points {
+                all: how(&kept.jurisdiction),
+            }],
+        },
+    ];
+    let lists = Lists {
+        rules,
+        kept,
+        on,
+        who: &who,
+        some_listed: rulings
+            .iter()
+            .any(|r| matches!(&r.body, Body::Item(it) if it.listed)),
+    };
+    let mut at = 0;
+    let mut begun: Option<(&str, Vec<LookedAt>)> = None;
+    for (asked, ruling) in asked.iter().zip(&rulings) {
+        let Body::Item(item) = &ruling.body else {
+            continue;
+        };
+        at += 1;
+        let own = own_list(item, kind);
+        let looked = lists.item(at, &asked.text, item, ruling)?;
+        match &mut begun {
+            Some((list, all)) if *list == own => all.push(looked),
+            _ => {
+                let full = begun.replace((own, vec![looked]));
+                parts.extend(full.map(|(list, all)| items(&known, list, all)));
+            }
+        }
+    }
+    parts.extend(begun.map(|(list, all)| items(&known, list, all)));
+    parts.push(FormPart {
+        title: say::DEFECTS_FOUND.into(),
+        note: None,
+        whole: true,
+        blocks: vec![Block::Room {
+            rows: vec![strings(say::DEFECT_BOXES); 4],
+            high: 14,
+        }],
+    });
+    parts.push(FormPart {
+        title: say::SIGNED.into(),
+        note: None,
+        whole: true,
+        blocks: vec![room(say::SHEET_SIGNERS, 13)],
+    });
+    Ok(Form {
+        about,
+        over: say::SHEET.into(),
+        title: say::sheet_title(kind),
+        under: Some(words::engine(&kept.number)),
+        shout: None,
+        facts: facts(rules, kept, &say::kind(kind, meaning), &rulings),
+        governs: say::GOVERNS.into(),
+        careful: say::CAUTIONS.into(),
+        cautions: strings(say::AT_WORK),
+        parts,
+    })
+}
+
+/// Words as a card takes them.
+pub(super) fn strings(all: &[&str]) -> Vec<String> {
+    all.iter().map(|one| (*one).to_owned()).collect()
+}
+
+/// Boxes to write in.
+pub(super) fn room(rows: &[&[&str]], high: u8) -> Block {
+    Block::Room {
+        rows: rows.iter().map(|row| strings(row)).collect(),
+        high,
+    }
+}
+
+/// A text as a barcode can hold it and a file may be named: what neither takes is left out.
+pub(super) fn code(text: &str) -> String {
+    text.chars()
+        .filter(|c| c.is_ascii_alphanumeric() || "-.".contains(*c))
+        .collect()
+}
+
+/// What stands at the head of the sheet and of the report alike.
+pub(super) fn facts(
+    rules: &Rulebook,
+    kept: &Locomotive,
+    kind: &str,
+    rulings: &[Ruling],
+) -> Vec<Fact> {
+    let sources: BTreeSet<&str> = rulings.iter().map(|r| r.cite.source.as_str()).collect();
+    let editions: BTreeSet<String> = rulings.iter().map(|r| r.cite.edition.clone()).collect();
+    let editions: Vec<String> = editions.into_iter().collect();
+    let part = sources
+        .iter()
+        .map(|key| rules.sources().get(*key).map_or(*key, |s| s.title.as_str()))
+        .collect::<Vec<_>>()
+        .join("; ");
+    let mut facts = vec![
+        Fact::of(say::ENGINE, say::engine(&kept.number, &kept.wheels)),
+        Fact::of(say::KIND, kind),
+        Fact::of(say::LAW, say::law(&part, &editions)),
+    ];
+    if rules.counts_service_days(&kept.jurisdiction) {
+        let mawp = kept.mawp_psig.map_or(say::NOT_STATED.into(), say::psi);
+        let log = kept
+            .log_through
+            .map_or(say::NEVER_CLOSED.into(), words::day);
+        facts.push(Fact::of(say::MAWP, mawp));
+        facts.push(Fact::of(say::LOG, log));
+    } else {
+        facts.push(Fact::of(say::LOG, say::NO_LOG));
+    }
+    facts
+}
+
+fn how(jurisdiction: &str) -> Vec<String> {
+    let mut all = strings(say::HOW);
+    // The words were read on Form 1, which is of steam locomotives.
+    if jurisdiction == "us-steam" {
+        all.push(say::conditions(rulewords::FORM_1_CONDITIONS));
+    }
+    all
+}
+
+fn clocks(
+    book: &Book,
+    rules: &Rulebook,
+    id: LocomotiveId,
+    on: jiff::civil::Date,
+) -> Result<Block, Failure> {
+    let rows = due(book, rules, id, on)?.into_iter().map(|clock| {
+        let state = match clock.state {
+            State::Runs => say::RUNS,
+            State::Stops => say::STOPS,
+            State::CannotTell(_) => say::CANNOT_TELL,
+            State::EachDay => say::EACH_DAY,
+        };
+        vec![
+            Some(clock.inspection),
+            Some(state.to_owned()),
+            Some(clock.why),
+            Some(clock.ruling.cite.section),
+        ]
+    });
+    Ok(Block::Table {
+        shares: vec![5, 4, 16, 4],
+        heads: strings(say::CLOCK_HEADS),
+        rows: rows.collect(),
+    })
+}
+
+/// The smallest inspection on whose own list an item stands, of those this one contains.
+fn own_list<'i>(item: &'i Item, kind: &str) -> &'i str {
+    let contained = item
+        .inspections
+        .iter()
+        .filter(|own| rulewords::contains(kind, own));
+    contained
+        .min_by_key(|own| rulewords::rank(own))
+        .map_or("", String::as_str)
+}
+
+fn items(known: &[rulewords::Word], list: &str, all: Vec<LookedAt>) -> FormPart {
+    let meaning = rulewords::meaning(known, list).unwrap_or_default();
+    FormPart {
+        title: say::list(list, meaning),
+        note: None,
+        whole: false,
+        blocks: vec![Block::Items {
+            words: say::ITEM_BOXES.map(str::to_owned),
+            all,
+        }],
+    }
+}
+
+/// What the items of one sheet are read against.
+struct Lists<'l> {
+    rules: &'l Rulebook,
+    kept: &'l Locomotive,
+    on: jiff::civil::Date,
+    /// Who stated her fittings.
+    who: &'l str,
+    /// Whether this rulebook has lists at all, so that standing on none says something.
+    some_listed: bool,
+}
+
+impl Lists<'_> {
+    fn item(
+        &self,
+        number: usize,
+        text: &str,
+        item: &Item,
+        ruling: &Ruling,
+    ) -> Result<LookedAt, Failure> {
+        let mut notes = vec![item.question.clone()];
+        if item.at_start_of_day {
+            notes.push(say::START_OF_DAY.into());
+        }
+        if self.some_listed && !item.listed {
+            notes.push(say::TEXT_ONLY.into());
+        }
+        notes.extend(item.except.as_deref().map(say::except));
+        if item.limits.len() > MOST_LIMITS {
+            notes.push(say::limits(item.limits.len(), &ruling.rule));
+        } else {
+            let mut all = Vec::new();
+            for limit in &item.limits {
+                let limit = self.rules.ruling(limit, self.on)?;
+                all.push(say::limit(&said(&limit.body), &limit.cite.section));
+            }
+            notes.extend(say::held_against(&all));
+        }
+        let (fitting, absent) = match &item.fitting {
+            None => (None, false),
+            Some(word) => {
+                let meaning = rulewords::meaning(rulewords::FITTINGS, word).unwrap_or(word);
+                match self.kept.fittings.get(word) {
+                    None => (Some(say::not_said(meaning)), false),
+                    Some(true) => (Some(say::fitted(meaning, self.who)), false),
+                    Some(false) => (Some(say::absent(meaning, self.who)), true),
+                }
+            }
+        };
+        let asks = item.needs.iter().filter(|_| !absent).map(|need| {
+            rulewords::meaning(rulewords::NEEDS, need)
+                .unwrap_or(need)
+                .to_owned()
+        });
+        Ok(LookedAt {
+            number,
+            text: text.to_owned(),
+            section: item.section.clone(),
+            notes,
+            fitting,
+            absent,
+            asks: asks.collect(),
+        })
+    }
+}
+
+/// Who stated what is known of an engine, when, in which entry; the newest that put it right, if any did.
+fn stated_by(context: &mut Context, book: &Book, id: LocomotiveId) -> Result<String, Failure> {
+    let mut told = say::SAYS_THE_BOOK.to_owned();
+    for entry in context.store()?.entries()? {
+        let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+        let kind = text(&entry.kind);
+        if kind != "locomotive-added" && kind != "correction" {
+            continue;
+        }
+        let Ok(form) = u32::try_from(entry.form) else {
+            continue;
+        };
+        let stated = match Statement::read(&kind, form, &text(&entry.body)) {
+            Ok(Statement::Correction(it)) => it.statement().ok(),
+            other => other.ok(),
+        };
+        let hers = matches!(&stated, Some(Statement::LocomotiveAdded(it)) if it.id == id);
+        if let (true, Ok(day), Ok(person)) = (
+            hers,
+            text(&entry.done_on).parse(),
+            text(&entry.person).parse(),
+        ) {
+            let name = crate::verb::name(book, person);
+            told = say::says(name, day, entry.number());
+        }
+    }
+    Ok(told)
+}
