@@ -138,8 +138,6 @@ pub const KEPT: &str = "How long it is kept";
 /// Words tied to an engine that does not comply, as 49 CFR 230.12(b) asks.
 pub const NON_COMPLYING: &str = "NON-COMPLYING LOCOMOTIVE";
 /// A fact of the tag.
-pub const NUMBER: &str = "Number";
-/// A fact of the tag.
 pub const FOUND_BY: &str = "Found by";
 /// A fact of the tag.
 pub const WHOSE_BOOK: &str = "In the book of";
@@ -168,7 +166,7 @@ pub const LIMIT_BOXES: &[&[&str]] = &[
 pub const DECIDED: &str = "Decided that the move is safe";
 /// Boxes of the tag.
 pub const DECIDED_BOXES: &[&[&str]] = &[&["signature of the person who decided", "day and hour"]];
-/// Under it.
+/// Who decides.
 pub const DECIDED_NOTE: &str = "A person decides and signs by hand; this program decides nothing.";
 /// A part of the tag.
 pub const BEFORE: &str = "Before she moves";
@@ -426,4 +424,17 @@ pub const NO_DEADLINE: &str =
 /// How long a paper is kept.
 pub fn kept(why: &str, section: &str) -> String {
     format!("{} ({section})", super::sentence(why))
+}
+
+/// What is left on a clock that runs.
+pub fn left(left: i64, unit: &str) -> String {
+    format!("{left} {unit} left")
+}
+
+/// A paper of a smaller inspection within a larger one.
+pub fn contained(kind: &str, note: &str) -> String {
+    format!(
+        "The {kind} contains this work, so its fields stand here; whether this paper is wanted beside its own, the \
+         section says. {note}"
+    )
 }

@@ -40,7 +40,9 @@ pub struct Field {
 pub struct Report {
     /// The rule's id.
     pub rule: &'static str,
-    /// The kinds of inspection whose paper it is, or whose work it speaks of.
+    /// The kinds of inspection whose own paper it is.
+    pub own: &'static [&'static str],
+    /// These, and the larger ones that contain the work it speaks of.
     pub kinds: &'static [&'static str],
     /// Its fields.
     pub fields: &'static [Field],
@@ -60,6 +62,7 @@ use self::Held::{Days, Engine, Found, Items, Last, NotRead, Pen, PutRight};
 pub const REPORTS: &[Report] = &[
     Report {
         rule: "us-steam.form-3-and-4.after-1472",
+        own: &["1472"],
         kinds: &["1472"],
         fields: &[
             field(
@@ -137,6 +140,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-steam.form-3.after-annual",
+        own: &["annual", "fifth-annual", "1472"],
         kinds: &["annual", "fifth-annual", "1472"],
         fields: &[
             field(
@@ -163,6 +167,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-steam.form-1.after-92",
+        own: &["92"],
         kinds: &["92", "annual", "fifth-annual", "1472"],
         fields: &[
             field("owner and operator", "230.15(b)", Pen),
@@ -205,6 +210,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-steam.form-1.after-31",
+        own: &["31"],
         kinds: &["31", "92", "annual", "fifth-annual", "1472"],
         fields: &[
             field("owner and operator", "230.14(c)", Pen),
@@ -287,6 +293,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-steam.form-2.daily",
+        own: &["daily"],
         kinds: &["daily"],
         fields: &[
             field("railroad", "230.13(c)", Pen),
@@ -302,6 +309,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-diesel.keep.daily-report",
+        own: &["daily", "qualified-daily"],
         kinds: &["daily", "qualified-daily"],
         fields: &[
             field("railroad", "229.21(a)", Pen),
@@ -313,6 +321,7 @@ pub const REPORTS: &[Report] = &[
     },
     Report {
         rule: "us-diesel.posted.periodic",
+        own: &["periodic"],
         kinds: &["periodic"],
         fields: &[
             field("number of the engine", "229.23(e)", Engine),

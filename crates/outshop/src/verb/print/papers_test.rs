@@ -277,6 +277,7 @@ fn every_field_of_every_report_has_its_place() {
                 }
             }
         }
+        assert!(report.own.iter().all(|own| report.kinds.contains(own)));
         for kind in report.kinds {
             let known = rules.inspections(rulebook, day).unwrap();
             assert!(rules::words::meaning(&known, kind).is_some(), "{kind}");

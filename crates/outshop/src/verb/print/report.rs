@@ -312,7 +312,10 @@ impl Filling<'_> {
                     high: 13,
                 });
             }
-            let note = say::read_as(&ruling.reading, &ruling.cite.to_string(), &ruling.mark);
+            let mut note = say::read_as(&ruling.reading, &ruling.cite.to_string(), &ruling.mark);
+            if !report.own.contains(&self.kept.kind.as_str()) {
+                note = say::contained(&self.kept.kind, &note);
+            }
             parts.push(part(&ruling.title, Some(note), blocks));
         }
         Ok(parts)

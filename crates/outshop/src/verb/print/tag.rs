@@ -43,10 +43,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .values()
         .filter(|f| f.locomotive == id && stopped.iter().any(|s| is_finding(s, f.number)));
     let people: BTreeSet<&str> = findings.map(|f| name(&book, f.found_by)).collect();
-    let mut facts = vec![Fact::of(
-        say::NUMBER,
-        say::engine(&kept.number, &kept.wheels),
-    )];
+    let mut facts = Vec::new();
     if let Some(shop) = &book.shop {
         facts.push(Fact::of(say::WHOSE_BOOK, &shop.name));
     }
@@ -59,10 +56,12 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     } else {
         stopped.iter().map(|s| say::stop(&s.why, s.from)).collect()
     };
+    let decides = std::iter::once(say::DECIDED_NOTE.to_owned());
     let readings = RULES
         .iter()
         .filter_map(|end| rule(end).ok())
         .map(|ruling| say::reading(&ruling.reading, &ruling.cite.to_string()))
+        .chain(decides)
         .collect();
     let about = about(context, &code(&kept.number), say::tag_title(&kept.number))?;
     let part = |title: &str, blocks| FormPart {
@@ -71,18 +70,17 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         whole: true,
         blocks,
     };
-    let mut decided = part(say::DECIDED, vec![room(say::DECIDED_BOXES, 16)]);
-    decided.note = Some(say::DECIDED_NOTE.into());
+    let decided = part(say::DECIDED, vec![room(say::DECIDED_BOXES, 15)]);
     let mut defect = part(
         say::DEFECT,
-        vec![Block::Points { all: defects }, room(say::MORE_DEFECTS, 18)],
+        vec![Block::Points { all: defects }, room(say::MORE_DEFECTS, 13)],
     );
     defect.whole = stopped.len() < 6;
     Ok(Form {
         about,
         over: say::TAG.into(),
         title: words::engine(&kept.number),
-        under: None,
+        under: Some(kept.wheels.clone()),
         shout: Some(say::NON_COMPLYING.into()),
         facts,
         governs: say::GOVERNS.into(),
@@ -91,7 +89,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         parts: vec![
             part(say::INSPECTED, vec![room(say::INSPECTED_BOXES, 11)]),
             defect,
-            part(say::LIMITS, vec![room(say::LIMIT_BOXES, 13)]),
+            part(say::LIMITS, vec![room(say::LIMIT_BOXES, 12)]),
             decided,
             part(say::BEFORE, vec![Block::Points { all: readings }]),
         ],

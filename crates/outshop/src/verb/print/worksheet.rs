@@ -13,8 +13,8 @@ use crate::verb::rule::said;
 use crate::words::{self, paper as say};
 use crate::{Context, Failure};
 
-/// An item with more limits than this names their number only.
-const MOST_LIMITS: usize = 8;
+/// Limits that would take more letters than this are not written out beside an item; their number is.
+const MOST_LETTERS: usize = 420;
 
 pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<Form, Failure> {
     let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
@@ -192,15 +192,20 @@ fn clocks(
             State::CannotTell(_) => say::CANNOT_TELL,
             State::EachDay => say::EACH_DAY,
         };
+        // While it runs, what is left says enough; what stops her, or may, is said in full.
+        let told = match (&clock.state, clock.left) {
+            (State::Runs, Some(left)) => say::left(left, clock.unit),
+            _ => clock.why,
+        };
         vec![
             Some(clock.inspection),
             Some(state.to_owned()),
-            Some(clock.why),
+            Some(told),
             Some(clock.ruling.cite.section),
         ]
     });
     Ok(Block::Table {
-        shares: vec![5, 4, 16, 4],
+        shares: vec![5, 3, 16, 4],
         heads: strings(say::CLOCK_HEADS),
         rows: rows.collect(),
     })
@@ -257,15 +262,15 @@ impl Lists<'_> {
             notes.push(say::TEXT_ONLY.into());
         }
         notes.extend(item.except.as_deref().map(say::except));
-        if item.limits.len() > MOST_LIMITS {
-            notes.push(say::limits(item.limits.len(), &ruling.rule));
+        let mut limits = Vec::new();
+        for limit in &item.limits {
+            let limit = self.rules.ruling(limit, self.on)?;
+            limits.push(say::limit(&said(&limit.body), &limit.cite.section));
+        }
+        if limits.iter().map(String::len).sum::<usize>() > MOST_LETTERS {
+            notes.push(say::limits(limits.len(), &ruling.rule));
         } else {
-            let mut all = Vec::new();
-            for limit in &item.limits {
-                let limit = self.rules.ruling(limit, self.on)?;
-                all.push(say::limit(&said(&limit.body), &limit.cite.section));
-            }
-            notes.extend(say::held_against(&all));
+            notes.extend(say::held_against(&limits));
         }
         let (fitting, absent) = match &item.fitting {
             None => (None, false),
