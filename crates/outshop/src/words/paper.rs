@@ -139,8 +139,6 @@ pub const KEPT: &str = "How long it is kept";
 pub const NON_COMPLYING: &str = "NON-COMPLYING LOCOMOTIVE";
 /// A fact of the tag.
 pub const FOUND_BY: &str = "Found by";
-/// A fact of the tag.
-pub const WHOSE_BOOK: &str = "In the book of";
 /// A part of the tag.
 pub const INSPECTED: &str = "Who inspected her, where and when";
 /// Boxes of the tag.

@@ -44,9 +44,6 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .filter(|f| f.locomotive == id && stopped.iter().any(|s| is_finding(s, f.number)));
     let people: BTreeSet<&str> = findings.map(|f| name(&book, f.found_by)).collect();
     let mut facts = Vec::new();
-    if let Some(shop) = &book.shop {
-        facts.push(Fact::of(say::WHOSE_BOOK, &shop.name));
-    }
     if !people.is_empty() {
         let people: Vec<_> = people.into_iter().collect();
         facts.push(Fact::of(say::FOUND_BY, people.join(", ")));
