@@ -211,13 +211,17 @@ pub fn psi(mawp: u32) -> String {
 }
 
 /// Part and editions of the law.
-pub fn law(part: &str, editions: &[String]) -> String {
-    format!("{part}, editions {}", editions.join("; "))
+pub fn law(part: &str, editions: &str) -> String {
+    format!("{part}, edition {editions}")
 }
 
-/// A list of items.
-pub fn list(word: &str, meaning: &str) -> String {
-    format!("Asked at the {word}: {meaning}")
+/// A list of items; of a set that is not the law inside this program, whose it is.
+pub fn list(word: &str, meaning: &str, whose: &str) -> String {
+    let whose = match whose {
+        "" => String::new(),
+        whose => format!(", by {whose}"),
+    };
+    format!("Asked at the {word}{whose}: {meaning}")
 }
 
 /// The words of condition of a federal form.
@@ -373,7 +377,7 @@ pub fn number_and_initials(number: &str) -> String {
 /// A rulebook without a tag.
 pub fn no_tag(number: &str, rulebook: &str) -> String {
     format!(
-        "The rulebook `{rulebook}` of No. {number} holds no rule of a tag for moving her: an engine under us-steam was \
+        "The rules of No. {number}, {rulebook}, hold none of a tag for moving her: an engine under us-steam was \
          expected. Nothing was printed."
     )
 }

@@ -48,6 +48,13 @@ pub struct Report {
     pub fields: &'static [Field],
 }
 
+impl Report {
+    /// The rule set it belongs to: `us-steam`.
+    pub fn set(&self) -> &'static str {
+        self.rule.split_once('.').map_or(self.rule, |(set, _)| set)
+    }
+}
+
 const fn field(line: &'static str, section: &'static str, held: Held) -> Field {
     Field {
         line,

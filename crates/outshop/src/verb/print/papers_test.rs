@@ -145,13 +145,11 @@ fn a_sheet_asks_every_item_the_inspection_would() {
     let mut shop = Shop::new("sheet");
     for (number, kind) in KINDS {
         let form = worksheet::paper(&mut shop.context, number, kind).unwrap();
-        let rulebook = if *number == "14" {
-            "us-steam"
-        } else {
-            "us-diesel"
-        };
         let on = shop.context.on().unwrap();
-        let asked = shop::inspection::items(rules, rulebook, kind, on).unwrap();
+        let book = shop.context.book().unwrap();
+        let (_, kept) = shop::locomotive::engine(&book, number).unwrap();
+        let law = shop::locomotive::Law::of(&book, rules, kept);
+        let asked = shop::inspection::items(&law, kind, on).unwrap();
         let items = items(&form);
         assert_eq!(items.len(), asked.len(), "{kind}");
         for (at, (item, asked)) in items.iter().zip(&asked).enumerate() {

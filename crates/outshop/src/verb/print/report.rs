@@ -5,18 +5,18 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart};
-use rules::{Body, Rulebook, Ruling, words as rulewords};
+use rules::{Body, Rulebook, Ruling, Side, words as rulewords};
 use shop::book::{
     Answer, Authority, Book, Finding, Inspection, InspectionId, Job, Locomotive, Occasion,
     PaperAbout, PersonId,
 };
 use shop::clock::{due, filings, keeping, span_of};
 use shop::inspection::unmet;
-use shop::locomotive::{family, inspection};
+use shop::locomotive::{Law, family, inspection};
 
 use super::about;
 use super::fields::{Field, Held, REPORTS, SIGNERS};
-use super::worksheet::{facts, room, strings};
+use super::worksheet::{facts, meaning, room, strings};
 use crate::verb::name;
 use crate::words::{self, paper as say, tag};
 use crate::{Context, Failure};
@@ -54,14 +54,15 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         format!("{title}, {}", words::engine(&engine.number)),
     )?;
     let day = it.day();
-    let known = rules.inspections(&engine.jurisdiction, day)?;
-    let meaning = rulewords::meaning(&known, &kept.kind).unwrap_or_default();
+    let law = it.law();
+    let known = law.inspections(day)?;
+    let means = meaning(&known, &kept.kind);
     let asked: Vec<Ruling> = kept
         .items
         .iter()
-        .filter_map(|item| rules.ruling(&item.rule, day).ok())
+        .filter_map(|item| law.ruling(&item.rule, day).ok())
         .collect();
-    let mut all = facts(rules, engine, &say::kind(&kept.kind, meaning), &asked);
+    let mut all = facts(&law, engine, &say::kind(&kept.kind, means), &asked, day)?;
     all.extend(it.days());
     let mut parts = vec![it.missing(), it.answers(), it.defects()?];
     parts.extend(it.reports()?);
@@ -96,6 +97,10 @@ fn points(all: Vec<String>) -> Block {
 }
 
 impl Filling<'_> {
+    fn law(&self) -> Law<'_> {
+        Law::of(self.book, self.rules, self.engine)
+    }
+
     fn name(&self, id: PersonId) -> &str {
         name(self.book, id)
     }
@@ -274,20 +279,20 @@ impl Filling<'_> {
     /// Each of the law's reports that this inspection belongs on, field by field, with room for who signs it.
     fn reports(&self) -> Result<Vec<FormPart>, Failure> {
         let mut parts = Vec::new();
-        let prefix = format!("{}.", self.engine.jurisdiction);
+        let (law, kind) = (self.law(), self.kept.kind.as_str());
+        let sets = law.sets(self.day())?;
         for report in REPORTS {
-            let ours =
-                report.rule.starts_with(&prefix) && report.kinds.contains(&self.kept.kind.as_str());
-            if !ours {
+            let bound = sets.iter().any(|bound| bound.set == report.set());
+            if !(bound && report.kinds.contains(&kind)) {
                 continue;
             }
-            let ruling = self.rules.ruling(report.rule, self.day())?;
+            let ruling = law.ruling(report.rule, self.day())?;
             let mut rows = Vec::new();
             for field in report.fields {
                 rows.push(vec![
                     Some(words::sentence(field.line)),
                     Some(field.section.to_owned()),
-                    self.field(field)?,
+                    self.field(report.set(), field)?,
                 ]);
             }
             let mut blocks = vec![Block::Table {
@@ -313,22 +318,45 @@ impl Filling<'_> {
                 });
             }
             let mut note = say::read_as(&ruling.reading, &ruling.cite.to_string(), &ruling.mark);
-            if !report.own.contains(&self.kept.kind.as_str()) {
+            if !report.own.contains(&kind) {
                 note = say::contained(&self.kept.kind, &note);
             }
             parts.push(part(&ruling.title, Some(note), blocks));
+        }
+        // A set that the shop wrote may ask for papers of its own: what they must hold, with room for it.
+        for ruling in law.in_force(self.day())? {
+            let Body::Filing(filing) = &ruling.body else {
+                continue;
+            };
+            let known = REPORTS.iter().any(|report| report.rule == ruling.rule);
+            let about = filing.when.before_or_after == Side::After
+                && filing.inspections.iter().any(|own| own == kind);
+            if known || !about || filing.contents.is_empty() {
+                continue;
+            }
+            let rows = filing.contents.iter().map(|line| {
+                let section = ruling.cite.section.clone();
+                vec![Some(words::sentence(line)), Some(section), None]
+            });
+            let note = say::read_as(&ruling.reading, &ruling.cite.to_string(), &ruling.mark);
+            let table = Block::Table {
+                shares: vec![10, 4, 12],
+                heads: strings(say::FIELD_HEADS),
+                rows: rows.collect(),
+            };
+            parts.push(part(&ruling.title, Some(note), vec![table]));
         }
         Ok(parts)
     }
 
     /// What the book says of a field; nothing where there is room for a pen.
-    fn field(&self, field: &Field) -> Result<Option<String>, Failure> {
+    fn field(&self, set: &str, field: &Field) -> Result<Option<String>, Failure> {
         Ok(match field.held {
             Held::Pen => None,
             Held::NotRead => Some(say::NOT_READ.into()),
             Held::Engine => Some(say::number_and_initials(&self.engine.number)),
             Held::Days => Some(self.dates()),
-            Held::Items(ends) => Some(self.items(ends)),
+            Held::Items(ends) => Some(self.items(set, ends)),
             Held::Found => Some(self.listed(|_| true)),
             Held::PutRight => Some(self.listed(|f| {
                 f.job
@@ -348,10 +376,10 @@ impl Filling<'_> {
     }
 
     /// The answers to items, by number; where the inspection asks none of them it says so.
-    fn items(&self, ends: &[&str]) -> String {
+    fn items(&self, set: &str, ends: &[&str]) -> String {
         let mut all = Vec::new();
         for end in ends {
-            let rule = format!("{}.{end}", self.engine.jurisdiction);
+            let rule = format!("{set}.{end}");
             let at = self.kept.items.iter().position(|item| item.rule == rule);
             if let Some(at) = at {
                 all.push(say::item(at + 1, &self.answer(&rule)));
@@ -447,7 +475,7 @@ impl Filling<'_> {
             let rules = REPORTS
                 .iter()
                 .filter(|r| r.kinds.contains(&self.kept.kind.as_str()));
-            let mut all = rules.filter_map(|r| self.rules.ruling(r.rule, self.day()).ok());
+            let mut all = rules.filter_map(|r| self.law().ruling(r.rule, self.day()).ok());
             all.any(|ruling| match &ruling.body {
                 Body::Filing(it) => speaks_of(&it.what, what),
                 Body::Retention(it) => it.what == what,

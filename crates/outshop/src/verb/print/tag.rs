@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use paper::{Block, Fact, Form, FormPart};
-use shop::locomotive::engine;
+use shop::locomotive::{Law, engine};
 use shop::report::{Stop, stops};
 
 use super::about;
@@ -26,11 +26,14 @@ const INSPECTION: &str = "inspection ";
 pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
     let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
     let (id, kept) = engine(&book, number)?;
-    let rule = |end: &str| rules.ruling(&format!("{}.{end}", kept.jurisdiction), on);
-    if rule(RULES[0]).is_err() {
-        let why = say::no_tag(&kept.number, &kept.jurisdiction);
+    let law = Law::of(&book, rules, kept);
+    let sets = law.sets(on)?;
+    let tagged = |set: &&str| law.ruling(&format!("{set}.{}", RULES[0]), on).is_ok();
+    let Some(set) = sets.iter().map(|bound| bound.set).find(tagged) else {
+        let why = say::no_tag(&kept.number, &law.told_on(on));
         return Err(Failure::Input(why));
-    }
+    };
+    let rule = |end: &str| law.ruling(&format!("{set}.{end}"), on);
     // An open inspection keeps her in, but it is no defect of hers.
     let mut stopped = stops(&book, rules, id, on)?;
     stopped.retain(|s| {

@@ -2,11 +2,12 @@
 
 use std::collections::BTreeSet;
 
+use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart, LookedAt};
-use rules::{Body, Item, Rulebook, Ruling, words as rulewords};
+use rules::{Body, Item, Origin, Rulebook, Ruling, words as rulewords};
 use shop::book::{Book, Locomotive, LocomotiveId, Statement};
 use shop::clock::{State, due};
-use shop::locomotive::engine;
+use shop::locomotive::{Bound, Law, engine};
 
 use super::about;
 use crate::verb::rule::said;
@@ -19,11 +20,13 @@ const MOST_LETTERS: usize = 420;
 pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<Form, Failure> {
     let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
     let (id, kept) = engine(&book, number)?;
+    let law = Law::of(&book, rules, kept);
     let kind = kind.trim();
     // What the inspection would ask if it were opened on this day; an unknown kind is refused here.
-    let asked = shop::inspection::items(rules, &kept.jurisdiction, kind, on)?;
-    let rulings = rules.items(&kept.jurisdiction, kind, on)?;
-    let known = rules.inspections(&kept.jurisdiction, on)?;
+    let asked = shop::inspection::items(&law, kind, on)?;
+    let rulings = law.items(kind, on)?;
+    let known = law.inspections(on)?;
+    let sets = law.sets(on)?;
     let who = if kept.fittings.is_empty() {
         String::new()
     } else {
@@ -38,7 +41,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             words::engine(&kept.number)
         ),
     )?;
-    let meaning = rulewords::meaning(&known, kind).unwrap_or_default();
+    let means = meaning(&known, kind);
     let mut parts = vec![
         FormPart {
             title: say::WHEN_WHERE.into(),
@@ -56,38 +59,39 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             title: say::FILLED_IN.into(),
             note: None,
             whole: true,
-            blocks: vec![Block::Points {
-                all: how(&kept.jurisdiction),
-            }],
+            blocks: vec![Block::Points { all: how(&sets) }],
         },
     ];
     let lists = Lists {
-        rules,
+        law,
         kept,
         on,
         who: &who,
-        some_listed: rulings
+        listed: rulings
             .iter()
-            .any(|r| matches!(&r.body, Body::Item(it) if it.listed)),
+            .filter(|r| matches!(&r.body, Body::Item(it) if it.listed))
+            .map(|r| r.set.as_str())
+            .collect(),
     };
     let mut at = 0;
-    let mut begun: Option<(&str, Vec<LookedAt>)> = None;
+    let mut begun: Option<(String, Vec<LookedAt>)> = None;
     for (asked, ruling) in asked.iter().zip(&rulings) {
         let Body::Item(item) = &ruling.body else {
             continue;
         };
         at += 1;
         let own = own_list(item, kind);
+        let list = say::list(own, meaning(&known, own), &told(&sets, &ruling.set));
         let looked = lists.item(at, &asked.text, item, ruling)?;
         match &mut begun {
-            Some((list, all)) if *list == own => all.push(looked),
+            Some((held, all)) if *held == list => all.push(looked),
             _ => {
-                let full = begun.replace((own, vec![looked]));
-                parts.extend(full.map(|(list, all)| items(&known, list, all)));
+                let full = begun.replace((list, vec![looked]));
+                parts.extend(full.map(items));
             }
         }
     }
-    parts.extend(begun.map(|(list, all)| items(&known, list, all)));
+    parts.extend(begun.map(items));
     parts.push(FormPart {
         title: say::DEFECTS_FOUND.into(),
         note: None,
@@ -109,7 +113,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         title: say::sheet_title(kind),
         under: Some(words::engine(&kept.number)),
         shout: None,
-        facts: facts(rules, kept, &say::kind(kind, meaning), &rulings),
+        facts: facts(&law, kept, &say::kind(kind, means), &rulings, on)?,
         governs: say::GOVERNS.into(),
         careful: say::CAUTIONS.into(),
         cautions: strings(say::AT_WORK),
@@ -138,26 +142,40 @@ pub(super) fn code(text: &str) -> String {
 }
 
 /// What stands at the head of the sheet and of the report alike.
+///
+/// # Errors
+/// As [`Law::sets`].
 pub(super) fn facts(
-    rules: &Rulebook,
+    law: &Law<'_>,
     kept: &Locomotive,
     kind: &str,
     rulings: &[Ruling],
-) -> Vec<Fact> {
-    let sources: BTreeSet<&str> = rulings.iter().map(|r| r.cite.source.as_str()).collect();
-    let editions: BTreeSet<String> = rulings.iter().map(|r| r.cite.edition.clone()).collect();
-    let editions: Vec<String> = editions.into_iter().collect();
-    let part = sources
-        .iter()
-        .map(|key| rules.sources().get(*key).map_or(*key, |s| s.title.as_str()))
-        .collect::<Vec<_>>()
-        .join("; ");
+    on: Date,
+) -> Result<Vec<Fact>, Failure> {
     let mut facts = vec![
         Fact::of(say::ENGINE, say::engine(&kept.number, &kept.wheels)),
         Fact::of(say::KIND, kind),
-        Fact::of(say::LAW, say::law(&part, &editions)),
     ];
-    if rules.counts_service_days(&kept.jurisdiction) {
+    for bound in law.sets(on)? {
+        let of_set = || rulings.iter().filter(|r| r.set == bound.set);
+        let sources: BTreeSet<&str> = of_set().map(|r| r.cite.source.as_str()).collect();
+        for key in sources {
+            let editions: BTreeSet<&str> = of_set()
+                .filter(|r| r.cite.source == key)
+                .map(|r| r.cite.edition.as_str())
+                .collect();
+            let title = bound.rules.sources().get(key);
+            let title = title.map_or(key, |source| source.title.as_str());
+            let editions: Vec<_> = editions.into_iter().collect();
+            let law = say::law(title, &editions.join("; "));
+            if bound.origin == Origin::Law {
+                facts.push(Fact::of(say::LAW, law));
+            } else {
+                facts.push(Fact::of(bound.told(), law));
+            }
+        }
+    }
+    if law.counts_service_days() {
         let mawp = kept.mawp_psig.map_or(say::NOT_STATED.into(), say::psi);
         let log = kept
             .log_through
@@ -167,24 +185,19 @@ pub(super) fn facts(
     } else {
         facts.push(Fact::of(say::LOG, say::NO_LOG));
     }
-    facts
+    Ok(facts)
 }
 
-fn how(jurisdiction: &str) -> Vec<String> {
+fn how(sets: &[Bound<'_>]) -> Vec<String> {
     let mut all = strings(say::HOW);
     // The words were read on Form 1, which is of steam locomotives.
-    if jurisdiction == "us-steam" {
+    if sets.iter().any(|bound| bound.set == "us-steam") {
         all.push(say::conditions(rulewords::FORM_1_CONDITIONS));
     }
     all
 }
 
-fn clocks(
-    book: &Book,
-    rules: &Rulebook,
-    id: LocomotiveId,
-    on: jiff::civil::Date,
-) -> Result<Block, Failure> {
+fn clocks(book: &Book, rules: &Rulebook, id: LocomotiveId, on: Date) -> Result<Block, Failure> {
     let rows = due(book, rules, id, on)?.into_iter().map(|clock| {
         let state = match clock.state {
             State::Runs => say::RUNS,
@@ -216,16 +229,15 @@ fn own_list<'i>(item: &'i Item, kind: &str) -> &'i str {
     let contained = item
         .inspections
         .iter()
-        .filter(|own| rulewords::contains(kind, own));
+        .filter(|own| rulewords::contains(kind, own) || kind == own.as_str());
     contained
-        .min_by_key(|own| rulewords::rank(own))
+        .min_by_key(|own| rulewords::rank(own).unwrap_or(usize::MAX))
         .map_or("", String::as_str)
 }
 
-fn items(known: &[rulewords::Word], list: &str, all: Vec<LookedAt>) -> FormPart {
-    let meaning = rulewords::meaning(known, list).unwrap_or_default();
+fn items((title, all): (String, Vec<LookedAt>)) -> FormPart {
     FormPart {
-        title: say::list(list, meaning),
+        title,
         note: None,
         whole: false,
         blocks: vec![Block::Items {
@@ -235,15 +247,28 @@ fn items(known: &[rulewords::Word], list: &str, all: Vec<LookedAt>) -> FormPart 
     }
 }
 
+/// What an inspection's word means, if any set of hers says so.
+pub(super) fn meaning<'m>(known: &[(&str, &'m str)], word: &str) -> &'m str {
+    let found = known.iter().find(|(known, _)| *known == word);
+    found.map_or("", |(_, meaning)| meaning)
+}
+
+/// What a set is, where it is not the law inside this program.
+fn told(sets: &[Bound<'_>], set: &str) -> String {
+    let bound = sets.iter().find(|bound| bound.set == set);
+    let own = bound.filter(|bound| bound.origin != Origin::Law);
+    own.map_or(String::new(), Bound::told)
+}
+
 /// What the items of one sheet are read against.
 struct Lists<'l> {
-    rules: &'l Rulebook,
+    law: Law<'l>,
     kept: &'l Locomotive,
-    on: jiff::civil::Date,
+    on: Date,
     /// Who stated her fittings.
     who: &'l str,
-    /// Whether this rulebook has lists at all, so that standing on none says something.
-    some_listed: bool,
+    /// The sets that have lists at all, so that standing on none says something.
+    listed: BTreeSet<&'l str>,
 }
 
 impl Lists<'_> {
@@ -258,13 +283,13 @@ impl Lists<'_> {
         if item.at_start_of_day {
             notes.push(say::START_OF_DAY.into());
         }
-        if self.some_listed && !item.listed {
+        if self.listed.contains(ruling.set.as_str()) && !item.listed {
             notes.push(say::TEXT_ONLY.into());
         }
         notes.extend(item.except.as_deref().map(say::except));
         let mut limits = Vec::new();
         for limit in &item.limits {
-            let limit = self.rules.ruling(limit, self.on)?;
+            let limit = self.law.ruling(limit, self.on)?;
             limits.push(say::limit(&said(&limit.body), &limit.cite.section));
         }
         if limits.iter().map(String::len).sum::<usize>() > MOST_LETTERS {

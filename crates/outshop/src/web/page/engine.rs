@@ -57,7 +57,7 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
                         None => (words::sentence(&stop.why)),
                     }
                 } } }
-                @if view.rules.counts_service_days(&kept.jurisdiction) { (print::tag_link(&kept.number)) }
+                @if Law::of(view.book, view.rules, kept).any(|rule| rule.id.ends_with(".move.tag")) { (print::tag_link(&kept.number)) }
             }
             @if !ahead.runs.is_empty() {
                 h3 { (say::PROMISED) }
