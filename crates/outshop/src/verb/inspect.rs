@@ -3,7 +3,7 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Answer as Answered, Book, Inspection, InspectionId};
+use shop::book::{Answer as Answered, Book, Inspection, InspectionId, ItemCondition};
 use shop::clock::span_of;
 use shop::inspection::unmet;
 use shop::locomotive::{engine, finding, inspection};
@@ -44,7 +44,7 @@ pub enum Inspect {
     Papers(super::papers::Papers),
 }
 
-/// Answer one item: good, a defect with its finding, or not fitted, and what was seen.
+/// Answer one item: good, fair, a defect with its finding, or not fitted, and what was seen.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct AnswerItem {
@@ -56,9 +56,13 @@ pub struct AnswerItem {
     #[arg(long)]
     pub seen: String,
     /// No defect.
-    #[arg(long, conflicts_with_all = ["defect", "not_fitted"])]
+    #[arg(long, conflicts_with_all = ["fair", "defect", "not_fitted"])]
     #[serde(default)]
     pub good: bool,
+    /// Below its best, but safe and within the law.
+    #[arg(long, conflicts_with_all = ["defect", "not_fitted"])]
+    #[serde(default)]
+    pub fair: bool,
     /// A defect, recorded as this finding, such as F-001.
     #[arg(long, conflicts_with = "not_fitted")]
     pub defect: Option<String>,
@@ -138,20 +142,22 @@ impl AnswerItem {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let receipt = context.save(|book, by, _| {
             let (id, kept) = inspection(book, &self.inspection)?;
-            let answer = match (self.good, &self.defect, self.not_fitted) {
-                (true, None, false) => Answered::Good,
-                (false, Some(number), false) => Answered::Defect {
-                    finding: finding(book, number)?.0,
-                },
-                (false, None, true) => Answered::NotFitted,
+            let answer = match (self.good, self.fair, &self.defect, self.not_fitted) {
+                (true, false, None, false) => (Answered::Good, None),
+                (false, true, None, false) => (Answered::Good, Some(ItemCondition::Fair)),
+                (false, false, Some(number), false) => {
+                    let finding = finding(book, number)?.0;
+                    (Answered::Defect { finding }, None)
+                }
+                (false, false, None, true) => (Answered::NotFitted, None),
                 _ => {
                     return Err(shop::Refusal::input(
-                        "Say one of --good, --defect F-001 or --not-fitted.",
+                        "Say one of --good, --fair, --defect F-001 or --not-fitted.",
                     ));
                 }
             };
             let item = shop::inspection::find_item(kept, &self.item)?.rule.clone();
-            shop::inspection::answer(book, id, &item, answer, &self.seen, by)
+            shop::inspection::answer_as(book, id, &item, answer, &self.seen, by)
         })?;
         let book = context.book()?;
         let (_, kept) = inspection(&book, &self.inspection)?;
@@ -208,6 +214,9 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             None => ("open".to_string(), String::new()),
             Some(given) => {
                 let word = match &given.answer {
+                    Answered::Good if given.condition == Some(ItemCondition::Fair) => {
+                        "fair".to_string()
+                    }
                     Answered::Good => "good".to_string(),
                     Answered::NotFitted => "not fitted".to_string(),
                     Answered::Defect { finding } => {

@@ -17,6 +17,8 @@ pub const ANSWER_IT: &str = "Answer it";
 /// An answer.
 pub const GOOD: &str = "good";
 /// An answer.
+pub const FAIR: &str = "fair";
+/// An answer.
 pub const NOT_FITTED: &str = "not fitted";
 /// An answer.
 pub const DEFECT: &str = "defect";
@@ -24,6 +26,8 @@ pub const DEFECT: &str = "defect";
 pub const IT_IS: &str = "It is";
 /// A choice.
 pub const GOOD_MEANS: &str = "good: looked at, no defect";
+/// A choice.
+pub const FAIR_MEANS: &str = "fair: below its best, but safe and within the law";
 /// A choice.
 pub const NOT_FITTED_MEANS: &str = "not fitted on this engine";
 /// A field.

@@ -399,6 +399,7 @@ impl Book {
                     AnswerGiven {
                         answer: it.answer.clone(),
                         seen: it.seen.clone(),
+                        condition: it.condition,
                         by: meta.person,
                         on: meta.done_on,
                     },

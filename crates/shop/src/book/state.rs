@@ -17,8 +17,8 @@ use super::log::{EngineLog, Fires};
 use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    JobMade, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent, PrintedSheet,
-    QuarterHours, RulesBind, RulingRef, Stood, Symptom,
+    ItemCondition, JobMade, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
+    PrintedSheet, QuarterHours, RulesBind, RulingRef, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -411,6 +411,9 @@ pub struct AnswerGiven {
     pub answer: Answer,
     /// What was seen.
     pub seen: String,
+    /// Less than good, with no defect.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub condition: Option<ItemCondition>,
     /// Who looked.
     pub by: PersonId,
     /// On which day.

@@ -130,7 +130,7 @@ statements! {
     /// An inspection was opened.
     InspectionOpened = "inspection-opened" form 1,
     /// An item of an inspection was answered.
-    ItemAnswered = "item-answered" form 1,
+    ItemAnswered = "item-answered" form 1 or 2 where condition,
     /// What a crew reports of a day, symptoms or none.
     CrewReported = "crew-reported" form 1,
     /// A condition found, with its readings.
@@ -453,6 +453,15 @@ pub enum Answer {
     NotFitted,
 }
 
+/// What the looker calls something that is not a defect, where *good* would say too much. The words are those of the
+/// condition columns on the federal forms (good, fair, poor); *poor* is unlawful there, so here it is a defect.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ItemCondition {
+    /// Below its best, but safe and within the law.
+    Fair,
+}
+
 /// An item of an inspection was answered.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ItemAnswered {
@@ -464,6 +473,9 @@ pub struct ItemAnswered {
     pub answer: Answer,
     /// What was seen, in the looker's words.
     pub seen: String,
+    /// Less than good, with no defect; none where it was simply good, or is a defect, or is not fitted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub condition: Option<ItemCondition>,
 }
 
 /// What a finding hangs on.

@@ -10,7 +10,7 @@ pub use anchor::anchor;
 use crate::Refusal;
 use crate::book::{
     Answer, Authority, Book, FindingState, Inspection, InspectionClosed, InspectionId,
-    InspectionOpened, ItemAnswered, ItemAsked, LocomotiveId, PersonId, Statement,
+    InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, LocomotiveId, PersonId, Statement,
 };
 use crate::locomotive::{Law, with_authority};
 
@@ -104,6 +104,26 @@ pub fn answer(
     seen: &str,
     by: PersonId,
 ) -> Result<Vec<Statement>, Refusal> {
+    answer_as(book, id, item, (answer, None), seen, by)
+}
+
+/// As [`answer`], with a condition beside it: what is less than good and yet no defect.
+///
+/// # Errors
+/// As [`answer`]; input: a condition beside a defect, or beside what is not fitted.
+pub fn answer_as(
+    book: &Book,
+    id: InspectionId,
+    item: &str,
+    (answer, condition): (Answer, Option<ItemCondition>),
+    seen: &str,
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
+    if condition.is_some() && answer != Answer::Good {
+        return Err(Refusal::input(
+            "*Fair* is said of what has no defect; a defect has its finding, and what is not fitted has no condition.",
+        ));
+    }
     let inspection = kept(book, id)?;
     with_authority(book, by, Authority::Inspect, "answer an item")?;
     if let Some((day, _)) = inspection.closed {
@@ -157,6 +177,7 @@ pub fn answer(
         rule: asked.rule.clone(),
         answer,
         seen: seen.trim().into(),
+        condition,
     })])
 }
 

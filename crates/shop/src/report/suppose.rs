@@ -377,6 +377,7 @@ impl<'r> Walk<'r> {
                     .or_insert_with(|| AnswerGiven {
                         answer: Answer::Good,
                         seen: String::new(),
+                        condition: None,
                         by: nobody,
                         on,
                     });

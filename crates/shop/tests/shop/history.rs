@@ -239,6 +239,7 @@ fn opened(world: &mut World, id: InspectionId, kind: &str, on: Date) {
         rule: "invented.item".into(),
         answer: Answer::Good,
         seen: "tight".into(),
+        condition: None,
     };
     world.state(DOT, on, Statement::ItemAnswered(answer));
 }

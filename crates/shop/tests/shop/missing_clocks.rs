@@ -222,6 +222,7 @@ fn inspections(days: i64) -> impl Strategy<Value = Vec<Statement>> {
                 rule,
                 answer: Answer::Good,
                 seen: "tight".into(),
+                condition: None,
             }));
             all.push(Statement::InspectionClosed(InspectionClosed { inspection }));
             if let Some(stated) = stated {

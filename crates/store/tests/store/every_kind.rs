@@ -12,11 +12,11 @@ use shop::book::{
     CrewReported, DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts,
     FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared,
     HoldPoint, InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked,
-    JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, NoticeGiven,
-    NoticeLifted, Occasion, Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted,
-    PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours, ReadingsTaken,
-    Released, ReportId, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised, Signed, Statement,
-    Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
+    ItemCondition, JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed,
+    NoticeGiven, NoticeLifted, Occasion, Operation, OperationDone, OutOfUse, PaperAbout,
+    PaperCounted, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
+    ReadingsTaken, Released, ReportId, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised,
+    Signed, Statement, Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -240,6 +240,7 @@ fn flow() -> Vec<Statement> {
             rule: "invented.item".into(),
             answer: Answer::Defect { finding: FINDING },
             seen: "it weeps".into(),
+            condition: None,
         }),
         Statement::SymptomAnswered(SymptomAnswered {
             report: REPORT,
@@ -483,6 +484,10 @@ pub fn later_forms() -> Vec<Statement> {
         Statement::FindingRecorded(it) => Some(it),
         _ => None,
     });
+    let item = work().into_iter().find_map(|statement| match statement {
+        Statement::ItemAnswered(it) => Some(it),
+        _ => None,
+    });
     vec![
         Statement::FireLogged(FireLogged {
             offered: Some(false),
@@ -496,6 +501,11 @@ pub fn later_forms() -> Vec<Statement> {
                 document: "notice".into(),
             }),
             ..found.unwrap()
+        }),
+        Statement::ItemAnswered(ItemAnswered {
+            answer: Answer::Good,
+            condition: Some(ItemCondition::Fair),
+            ..item.unwrap()
         }),
     ]
 }

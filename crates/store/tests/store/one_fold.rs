@@ -117,6 +117,7 @@ fn statement(what: u8, which: u8) -> Statement {
             rule: "invented.item".into(),
             answer: Answer::Good,
             seen: format!("tight at {which} psi"),
+            condition: None,
         }),
         7 => match of_kind("part-added") {
             Statement::PartAdded(mut it) => {

@@ -1,7 +1,7 @@
 //! An inspection being answered: every item says what was seen, and there is no one word for all.
 
 use maud::{Markup, html};
-use shop::book::{Answer, FindingState, Inspection};
+use shop::book::{Answer, FindingState, Inspection, ItemCondition};
 use shop::inspection::unmet;
 use shop::locomotive::inspection;
 
@@ -58,6 +58,7 @@ fn answered(view: &View<'_>, kept: &Inspection, rule: &str, text: &str, section:
             None => p { span class="verdict unknown" { (say::NOT_ANSWERED) } @if kept.closed.is_none() { " " a href=(format!("{}?item={rule}", view.path)) { (say::ANSWER_IT) } } },
             Some(given) => p class="told" {
                 @match &given.answer {
+                    Answer::Good if given.condition == Some(ItemCondition::Fair) => { span class="verdict complies" { (say::FAIR) } }
                     Answer::Good => { span class="verdict complies" { (say::GOOD) } }
                     Answer::NotFitted => { span class="verdict complies" { (say::NOT_FITTED) } }
                     Answer::Defect { finding } => {
@@ -109,6 +110,7 @@ fn next(view: &View<'_>, kept: &Inspection, title: &str) -> Markup {
         fieldset {
             legend { (say::IT_IS) }
             label class="choice" { input type="radio" name="choice" value="good" checked[choice == "good"]; span { (say::GOOD_MEANS) } }
+            label class="choice" { input type="radio" name="choice" value="fair" checked[choice == "fair"]; span { (say::FAIR_MEANS) } }
             @if item.fitting.is_some() { label class="choice" { input type="radio" name="choice" value="not_fitted" checked[choice == "not_fitted"]; span { (say::NOT_FITTED_MEANS) } } }
         }
         @if !findings.is_empty() {
