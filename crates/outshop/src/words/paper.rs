@@ -411,9 +411,20 @@ pub fn dates(first: Date, closed: Option<Date>) -> String {
     }
 }
 
-/// A finding in the finder's words.
-pub fn told(tag: &str, told: &str) -> String {
-    format!("{tag}: {told}")
+/// A finding in the finder's words, and how far it has come.
+pub fn told(tag: &str, told: &str, state: &str) -> String {
+    format!("{tag}: {told}. {state}")
+}
+
+/// A symptom that nobody has looked at.
+pub const NOT_LOOKED_AT: &str = "nobody has looked yet";
+
+/// What a crew wrote up.
+pub fn written_up(number: u32, place: &str, what: &str, looked: &str) -> String {
+    format!(
+        "Write-up {}, {place}: {what}; {looked}",
+        super::tag::write_up(number)
+    )
 }
 
 /// No finding.

@@ -428,3 +428,98 @@ fn the_tag_holds_what_230_12_names() {
     assert_eq!(refused.code(), 2);
     assert!(refused.to_string().contains("us-diesel"));
 }
+
+/// An example of `docs/examples/`; all in it is invented.
+fn example(name: &str) -> String {
+    format!("{}/../../docs/examples/{name}", env!("CARGO_MANIFEST_DIR"))
+}
+
+/// A shop's own item stands on the sheet under the shop's name, never as one of the law's.
+#[test]
+fn a_shops_own_item_is_told_as_its_own() {
+    let mut shop = Shop::new("own");
+    let file = example("own-limits.toml");
+    shop.says(&["rule", "adopt", &file, "--from", "2026-03-01"]);
+    shop.says(&[
+        "locomotive",
+        "rules",
+        "14",
+        "juniper-fork",
+        "--from",
+        "2026-03-01",
+        "--document",
+        "order 4",
+    ]);
+    let form = worksheet::paper(&mut shop.context, "14", "31").unwrap();
+    assert_eq!(items(&form).len(), 28 + 1);
+    let own: Vec<_> = form
+        .parts
+        .iter()
+        .filter(|part| part.title.contains("juniper-fork (this shop's own)"))
+        .collect();
+    assert_eq!(own.len(), 1);
+    match own[0].blocks.as_slice() {
+        [Block::Items { all, .. }] => {
+            assert_eq!((all.len(), all[0].number), (1, 29));
+            assert!(all[0].text.contains("brick arch"));
+            // It is on no list of the appendix, but nobody would look for it there.
+            assert!(!all[0].notes.iter().any(|note| note.contains("appendix")));
+        }
+        other => panic!("{other:?}"),
+    }
+    assert!(
+        form.facts
+            .iter()
+            .any(|fact| fact.word.contains("this shop's own"))
+    );
+    assert!(form.print().unwrap().oddities.is_empty());
+}
+
+/// An engine under no law of this program has the sheet of her own rules, and no report that is not hers.
+#[test]
+fn an_engine_of_another_country_has_a_sheet_of_her_own() {
+    let mut shop = Shop::new("elsewhere");
+    let file = example("invented-hallow.toml");
+    shop.says(&["rule", "adopt", &file, "--from", "2024-01-01"]);
+    shop.says(&[
+        "locomotive",
+        "add",
+        "33",
+        "--wheels",
+        "0-6-0",
+        "--gauge",
+        "1000 mm",
+        "--rules",
+        "invented-hallow",
+    ]);
+    let form = worksheet::paper(&mut shop.context, "33", "half-yearly").unwrap();
+    assert!(!items(&form).is_empty());
+    assert!(!said(&form).contains("Form 1"));
+    assert_eq!(tag::paper(&mut shop.context, "33").unwrap_err().code(), 2);
+    shop.says(&["inspect", "open", "33", "half-yearly"]);
+    let form = report::paper(&mut shop.context, "I-001").unwrap();
+    assert!(!said(&form).contains("230."));
+    assert!(form.print().unwrap().oddities.is_empty());
+}
+
+/// 49 CFR 230.13(c) asks for the faults of the day too, not only for those the inspection found.
+#[test]
+fn the_daily_report_has_what_crews_wrote_up() {
+    let mut shop = Shop::new("crew");
+    shop.says(&["inspect", "open", "14", "daily"]);
+    shop.says(&[
+        "writeup",
+        "report",
+        "14",
+        "knocks; where=left motion; heat=hot; wait=no",
+    ]);
+    let form = report::paper(&mut shop.context, "I-001").unwrap();
+    let day = &rows(&form, "Daily report")[4][2];
+    let told = day.as_deref().unwrap();
+    assert_eq!(
+        told,
+        "Write-up W-001, left motion: knocks; nobody has looked yet"
+    );
+    let form = tag::paper(&mut shop.context, "14").unwrap();
+    assert!(said(&form).contains("W-001"));
+}

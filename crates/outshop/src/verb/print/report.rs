@@ -7,8 +7,8 @@ use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart};
 use rules::{Body, Rulebook, Ruling, Side, words as rulewords};
 use shop::book::{
-    Answer, Authority, Book, Finding, Inspection, InspectionId, Job, Locomotive, Occasion,
-    PaperAbout, PersonId,
+    Answer, Authority, Book, Finding, FindingState, Inspection, InspectionId, Job, Locomotive,
+    Occasion, PaperAbout, PersonId,
 };
 use shop::clock::{due, filings, keeping, span_of};
 use shop::inspection::unmet;
@@ -20,6 +20,9 @@ use super::worksheet::{facts, meaning, room, strings};
 use crate::verb::name;
 use crate::words::{self, paper as say, tag};
 use crate::{Context, Failure};
+
+/// Inspections of one day, whose report speaks of the whole day (49 CFR 229.21(a) and 230.13(c)).
+const DAILIES: &[&str] = &["daily", "qualified-daily"];
 
 /// What a report is filled from.
 struct Filling<'b> {
@@ -199,9 +202,52 @@ impl Filling<'_> {
         all
     }
 
+    /// At a daily, the other findings of the day: the law's report of it asks for them too.
+    fn of_the_day(&self) -> Vec<&Finding> {
+        if !DAILIES.contains(&self.kept.kind.as_str()) {
+            return Vec::new();
+        }
+        let here = self.found();
+        let days = self.kept.opened_on..=self.day();
+        let mut all: Vec<_> = self
+            .book
+            .findings
+            .values()
+            .filter(|f| f.locomotive == self.kept.locomotive && days.contains(&f.found_on))
+            .filter(|f| here.iter().all(|known| known.number != f.number))
+            .collect();
+        all.sort_by_key(|f| f.number);
+        all
+    }
+
+    /// What crews wrote up on the day, and what was seen when somebody looked.
+    fn written_up(&self) -> Vec<String> {
+        let days = self.kept.opened_on..=self.day();
+        let reports = self.book.reports.values();
+        let reports =
+            reports.filter(|r| r.locomotive == self.kept.locomotive && days.contains(&r.on));
+        let mut all: Vec<_> = reports.flat_map(|r| &r.symptoms).collect();
+        all.sort_by_key(|told| told.number);
+        let said = all.iter().map(|told| {
+            let looked = told
+                .looked
+                .as_ref()
+                .map_or(say::NOT_LOOKED_AT.into(), |it| {
+                    say::seen(&it.seen, self.name(it.by), it.on)
+                });
+            say::written_up(
+                told.number,
+                &told.symptom.place,
+                &told.symptom.what,
+                &looked,
+            )
+        });
+        said.collect()
+    }
+
     fn defects(&self) -> Result<FormPart, Failure> {
         let mut rows = Vec::new();
-        for finding in self.found() {
+        for finding in self.found().into_iter().chain(self.of_the_day()) {
             let part = self.book.parts.get(&finding.part);
             let title = part.map_or("?", |p| p.name.as_str());
             let found = say::found(title, finding.found_on, self.name(finding.found_by));
@@ -357,12 +403,13 @@ impl Filling<'_> {
             Held::Engine => Some(say::number_and_initials(&self.engine.number)),
             Held::Days => Some(self.dates()),
             Held::Items(ends) => Some(self.items(set, ends)),
-            Held::Found => Some(self.listed(|_| true)),
-            Held::PutRight => Some(self.listed(|f| {
-                f.job
-                    .and_then(|id| self.book.jobs.get(&id))
-                    .is_some_and(|job| job.closed.is_some())
-            })),
+            Held::Found => Some(self.listed(self.found(), Vec::new())),
+            Held::PutRight => {
+                let closed = |f: &&Finding| f.state == FindingState::Closed;
+                let mended = self.found().into_iter().filter(closed);
+                let all = mended.chain(self.of_the_day()).collect();
+                Some(self.listed(all, self.written_up()))
+            }
             Held::Last(kind) => self.last(kind)?,
         })
     }
@@ -391,13 +438,16 @@ impl Filling<'_> {
         all.join("\n")
     }
 
-    fn listed(&self, wanted: impl Fn(&Finding) -> bool) -> String {
-        let all: Vec<_> = self
-            .found()
+    /// Findings with how far each has come, and what else there is to list.
+    fn listed(&self, findings: Vec<&Finding>, more: Vec<String>) -> String {
+        let mut all: Vec<_> = findings
             .into_iter()
-            .filter(|f| wanted(f))
-            .map(|f| say::told(&tag::finding(f.number), &f.told))
+            .map(|f| {
+                let state = words::finding::state(f.state);
+                say::told(&tag::finding(f.number), &f.told, state)
+            })
             .collect();
+        all.extend(more);
         if all.is_empty() {
             return say::NONE_IN_BOOK.into();
         }
