@@ -5,6 +5,7 @@
 
 mod crew_statement;
 mod day_set;
+mod engine_statement;
 mod family;
 mod fire_days;
 mod fold;
