@@ -17,6 +17,8 @@ pub const EACH_ITEM: &str = "Each item needs how it is and what you saw. What yo
 pub const AT_START: &str = "at the start of the day";
 /// A field.
 pub const SEEN: &str = "What you saw";
+/// Beside it, where the item asks for a reading.
+pub const WITH_FIGURE: &str = "with the figure you read";
 /// A choice.
 pub const GOOD: &str = "good";
 /// A choice.
@@ -125,13 +127,13 @@ pub fn head(number: &str, on: Date) -> String {
 }
 
 /// Clocks in one line: kind and what is left.
-pub fn clocks(left: &[(String, i64)]) -> String {
+pub fn clocks(left: &[(&str, i64, &str)]) -> String {
     let told: Vec<_> = left
         .iter()
-        .map(|(kind, left)| format!("{kind}: {left} left"))
+        .map(|(kind, left, unit)| format!("{kind}: {left} {unit} left"))
         .collect();
     if told.is_empty() {
-        "No clock of hers tells what is left.".into()
+        "No clock of hers runs.".into()
     } else {
         format!("Clocks: {}.", told.join("; "))
     }
@@ -153,7 +155,8 @@ pub fn stands(number: &str, open: usize, of: usize) -> String {
 
 /// Before one is opened.
 pub fn to_open(items: usize) -> String {
-    format!("None is open; saving opens it. {items} items.")
+    let items = super::count(items, "item", "items");
+    format!("None is open; saving opens it. {items}.")
 }
 
 /// One of an earlier day.

@@ -151,6 +151,36 @@ fn a_morning_with_nothing_amiss_is_one_act_and_is_closed() {
     );
 }
 
+/// Words are offered again one item at a time; a figure is read anew each day.
+#[test]
+fn what_was_said_before_is_offered_without_figures() {
+    let folder = Folder::shop("said-before");
+    let yesterday = [
+        "inspect",
+        "day",
+        "14",
+        "1=good: lifts at 178",
+        "2=good: both clear",
+        "--on",
+        "2026-05-02",
+    ];
+    folder.done(&yesterday);
+    let shown = folder.json(&["inspect", "show", "I-001"]);
+    let items = shown["items"].as_array().unwrap().iter();
+    let open: Vec<String> = items
+        .filter(|item| item["answer"] == "open")
+        .map(|item| format!("{}=good: sound", item["item"]))
+        .collect();
+    let mut words = vec!["inspect", "day", "14", "--on", "2026-05-02", "--close"];
+    words.extend(open.iter().map(String::as_str));
+    folder.done(&words);
+    let served = Served::of_book(folder, NOW);
+    let page = served.get("/day/14").body;
+    assert!(page.contains("<option value=\"both clear\">"), "{page}");
+    assert_eq!(page.matches("<option value=\"sound\">").count(), 20);
+    assert!(!page.contains("lifts at 178") && !page.contains("value=\"good\" checked"));
+}
+
 #[test]
 fn a_morning_at_the_verb() {
     let folder = Folder::shop("day-verb");
@@ -321,7 +351,34 @@ fn the_crew_reports_at_the_desk_and_nothing_to_report_is_an_entry() {
 
 #[test]
 fn who_may_not_inspect_reads_and_writes_up() {
-    let served = served("reader");
+    let mut served = served("reader");
+    // The officer lets somebody in who may not inspect: no form of items, and who may is named.
+    let link = served.post("/me/link", "for=Cal+Wren").body;
+    let link = link.split("href=\"/in/").nth(1).unwrap();
+    let link = format!("/in/{}", link.split('"').next().unwrap());
+    let page = served.post(&link, "");
+    let cookie = page.head.lines();
+    let cookie = cookie.filter_map(|line| line.strip_prefix("set-cookie: "));
+    let cookie = cookie.last().unwrap().split(';').next().unwrap();
+    served.sign_in_with(cookie);
+    let page = served.get("/day/14").body;
+    assert!(
+        page.contains("Cal Wren may not inspect; Ada Quill, Dot Marsh may."),
+        "{page}"
+    );
+    assert!(rules(&page).is_empty() && page.contains("The crew"));
+    let head = served.folder.head();
+    let forced = served.post(
+        "/do",
+        "verb=inspect+day&back=/day/14&engine=14&items:1:how=good&items:1:seen=lifts+at+178",
+    );
+    assert_eq!(forced.status, 409);
+    assert!(
+        forced
+            .body
+            .contains("Cal Wren has no authority to make a daily inspection")
+    );
+    assert_eq!(served.folder.head(), head);
     let Served { folder, .. } = &served;
     let made = folder.json(&[
         "writeup",

@@ -88,6 +88,11 @@ impl Served {
         .let_in()
     }
 
+    /// Speaks as whoever a cookie is of.
+    pub fn sign_in_with(&mut self, cookie: &str) {
+        self.cookie = cookie.to_string();
+    }
+
     pub fn signed_in(name: &str) -> Served {
         Served::demonstration(name).let_in()
     }

@@ -181,7 +181,8 @@ impl Telling {
         let kept = kept.ok_or_else(|| Refusal::input("There is no such inspection."))?;
         let asked = inspection::find_item(kept, &item.item)?.clone();
         let at = kept.items.iter().position(|i| i.rule == asked.rule);
-        let name = format!("item {}, {}", at.map_or(0, |at| at + 1), asked.text);
+        let text = asked.text.trim_end_matches('.');
+        let name = format!("item {}, {text}", at.map_or(0, |at| at + 1));
         if let Some(given) = kept.answers.get(&asked.rule) {
             let who = self.book.persons.get(&given.by);
             return Err(Refusal::refused(format!(

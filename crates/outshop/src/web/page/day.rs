@@ -8,6 +8,7 @@ use rules::Body;
 use shop::book::{
     Answer, Authority, Book, FindingState, Inspection, ItemAsked, Locomotive, LocomotiveId,
 };
+use shop::clock::State;
 use shop::inspection::{items, unmet};
 use shop::locomotive::{Law, engine};
 use shop::record::{Daily, daily_of};
@@ -38,9 +39,13 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
 
 /// What stops her and what her clocks have left, before anything is asked.
 fn state(kept: &Locomotive, ahead: &Ahead) -> Markup {
-    let left = ahead.clocks.iter();
-    let left: Vec<_> = left
-        .filter_map(|clock| Some((clock.inspection.clone(), clock.left?)))
+    // A clock that has run out stands among what stops her.
+    let runs = ahead
+        .clocks
+        .iter()
+        .filter(|clock| clock.state == State::Runs);
+    let left: Vec<_> = runs
+        .filter_map(|clock| Some((clock.inspection.as_str(), clock.left?, clock.unit)))
         .collect();
     html! {
         @if ahead.stops.is_empty() { p { (say::NOTHING_STOPS) } }
@@ -111,12 +116,12 @@ fn form(
     asked: &[ItemAsked],
     daily: Option<&Inspection>,
 ) -> Markup {
-    let at_start: BTreeMap<String, (bool, String)> = Law::of(view.book, view.rules, kept)
+    let asks: BTreeMap<String, rules::Item> = Law::of(view.book, view.rules, kept)
         .items("daily", view.on)
         .unwrap_or_default()
         .into_iter()
         .filter_map(|ruling| match ruling.body {
-            Body::Item(item) => Some((ruling.rule, (item.at_start_of_day, item.question))),
+            Body::Item(item) => Some((ruling.rule, item)),
             _ => None,
         })
         .collect();
@@ -133,7 +138,7 @@ fn form(
                 @else { ul { @for line in &waits { li { (line) } } } }
             } @else {
                 p class="quiet small" { (say::EACH_ITEM) }
-                @for (at, item) in &open { (one(view, id, *at, item, at_start.get(&item.rule))) }
+                @for (at, item) in &open { (one(view, id, *at, item, asks.get(&item.rule))) }
                 button { (say::SAVE) }
                 button name="close" value="yes" { (say::SAVE_AND_CLOSE) }
             }
@@ -146,7 +151,7 @@ fn one(
     id: LocomotiveId,
     at: usize,
     item: &ItemAsked,
-    law: Option<&(bool, String)>,
+    law: Option<&rules::Item>,
 ) -> Markup {
     let name = |field: &str| format!("items:{}:{field}", item.rule);
     let how = view.draft.value(DAY, &name("how"));
@@ -158,17 +163,20 @@ fn one(
         }
     };
     let fitting = item.fitting.is_some();
+    let before = said_before(view, id, &item.rule);
+    let words_before = kit::id(DAY, &name("before"));
     html! {
         fieldset class="item" {
-            legend { (say::item(at, &item.text)) " " span class="quiet small" { (item.section) @if law.is_some_and(|(start, _)| *start) { ", " (say::AT_START) } } }
-            @if let Some((_, question)) = law { p class="small" { (question) } }
+            legend { (say::item(at, &item.text)) " " span class="quiet small" { (item.section) @if law.is_some_and(|law| law.at_start_of_day) { ", " (say::AT_START) } } }
+            @if let Some(law) = law { p class="small" { (law.question) } }
             div class="choices" {
                 (choice("good", say::GOOD))
                 (choice("defect", say::DEFECT))
                 @if fitting { (choice("not-fitted", say::NOT_FITTED)) }
             }
-            label for=(seen) { (say::SEEN) }
-            input type="text" id=(seen) name=(name("seen")) value=(view.draft.value(DAY, &name("seen"))) autocomplete="off";
+            label for=(seen) { (say::SEEN) @if law.is_some_and(rules::Item::needs_reading) { " " span class="quiet" { (say::WITH_FIGURE) } } }
+            input type="text" id=(seen) name=(name("seen")) value=(view.draft.value(DAY, &name("seen"))) autocomplete="off" list=[(!before.is_empty()).then_some(&words_before)];
+            @if !before.is_empty() { datalist id=(words_before) { @for said in &before { option value=(said) {} } } }
             details open[how == "defect" || !on.is_empty()] {
                 summary { (say::DEFECT_ON) }
                 (defect_on(view.book, id, &name("at"), on))
@@ -176,6 +184,30 @@ fn one(
             }
         }
     }
+}
+
+/// The newest words the reader wrote of this item of hers when it was good, to be chosen again one item at a time. A
+/// figure is read anew each day, so words that hold one are not offered.
+fn said_before<'b>(view: &View<'b>, id: LocomotiveId, rule: &str) -> Vec<&'b str> {
+    let of_her = view.book.inspections.values();
+    let mut of_her: Vec<_> = of_her.filter(|i| i.locomotive == id).collect();
+    of_her.sort_by_key(|i| std::cmp::Reverse(i.number));
+    let mut before: Vec<&str> = Vec::new();
+    for given in of_her.iter().filter_map(|i| i.answers.get(rule)) {
+        let said = given.seen.as_str();
+        let plain = !said.contains(|letter: char| letter.is_numeric());
+        if given.by == view.reader.id
+            && given.answer == Answer::Good
+            && plain
+            && !before.contains(&said)
+        {
+            before.push(said);
+        }
+        if before.len() == 3 {
+            break;
+        }
+    }
+    before
 }
 
 fn defect_on(book: &Book, id: LocomotiveId, name: &str, chosen: &str) -> Markup {
@@ -266,7 +298,7 @@ fn noticed(view: &View<'_>, at: usize) -> Markup {
     };
     html! {
         fieldset class="item" {
-            legend { (say::nth(at)) }
+            @if at == 1 { legend { (say::nth(at)) } }
             (kit::line(view, REPORT, &name("what"), say::WHAT, ""))
             (kit::line(view, REPORT, &name("where"), say::WHERE, ""))
             fieldset { legend { (say::HEAT) } div class="choices" { (choice("heat", "hot", say::HOT)) (choice("heat", "cold", say::COLD)) (choice("heat", "", say::NOT_SAID)) } }
