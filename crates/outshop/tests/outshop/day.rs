@@ -358,8 +358,8 @@ fn who_may_not_inspect_reads_and_writes_up() {
     let link = format!("/in/{}", link.split('"').next().unwrap());
     let page = served.post(&link, "");
     let cookie = page.head.lines();
-    let cookie = cookie.filter_map(|line| line.strip_prefix("set-cookie: "));
-    let cookie = cookie.last().unwrap().split(';').next().unwrap();
+    let mut cookie = cookie.filter_map(|line| line.strip_prefix("set-cookie: "));
+    let cookie = cookie.next_back().unwrap().split(';').next().unwrap();
     served.sign_in_with(cookie);
     let page = served.get("/day/14").body;
     assert!(
