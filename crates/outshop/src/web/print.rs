@@ -37,7 +37,7 @@ pub fn inspection_links(engine: &str, kind: &str, number: &str, open: bool) -> M
 
 /// The links to the sheets to write on of an engine.
 pub fn sheet_links(engine: &str, kinds: &[&str]) -> Markup {
-    html! { p { (words::paper::SHEETS) @for kind in kinds { " " a href=(format!("/print/worksheet/{engine}/{kind}")) { (kind) } } } }
+    html! { p class="kinds" { (words::paper::SHEETS) @for kind in kinds { " " a href=(format!("/print/worksheet/{engine}/{kind}")) { (kind) } } } }
 }
 
 /// The link to the tag of an engine that something stops.
