@@ -356,7 +356,11 @@ fn a_closed_31_says_where_form_1_goes_and_by_when() {
     shop.says(&["inspect", "open", "14", "31"]);
     for at in 1..=28 {
         let at = at.to_string();
-        let fit = if at == "28" { "--not-fitted" } else { "--good" };
+        let fit = match at.as_str() {
+            "28" => "--not-fitted",
+            "24" => "--fair",
+            _ => "--good",
+        };
         shop.says(&[
             "inspect",
             "answer",
@@ -380,6 +384,7 @@ fn a_closed_31_says_where_form_1_goes_and_by_when() {
     assert_eq!(value("Owner and operator"), None);
     assert_eq!(value("Broken staybolts renewed"), None);
     assert_eq!(value("Staybolts hammered").unwrap(), "item 27: good");
+    assert_eq!(value("Gauge cock passages").unwrap(), "item 24: fair");
     assert_eq!(value("Fusible plugs").unwrap(), "item 28: not fitted");
     assert_eq!(value("Date of the inspection").unwrap(), "Sun 3 May 2026");
     // 49 CFR 230.14(c): within 10 days, where she is maintained and with the Regional Administrator.
