@@ -12,7 +12,7 @@ use measure::House;
 use shop::book::PersonId;
 use store::{Keys, Token};
 
-use super::{Desk, Reader, form, frame, trouble};
+use super::{Desk, Reader, form, frame, passphrase, trouble};
 use crate::words::{self, door as say};
 use crate::{Context, Failure, Ids};
 
@@ -210,12 +210,12 @@ fn tried(desk: &Desk, name: &str, passphrase: &str) -> Result<Tried, Failure> {
     let nobodys = match NOBODYS.get() {
         Some(hash) => hash,
         None => {
-            let hash = password_auth::generate_hash(token()?);
+            let hash = passphrase::hash(&token()?)?;
             NOBODYS.get_or_init(|| hash)
         }
     };
     let hash = own.as_ref().unwrap_or(nobodys);
-    let right = password_auth::verify_password(passphrase, hash).is_ok() && own.is_some();
+    let right = passphrase::is_of(passphrase, hash) && own.is_some();
     match person.filter(|_| right) {
         Some(id) => {
             keys.forgive(name)?;
@@ -411,7 +411,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
     }
     let worker = desk.clone();
     let set = tokio::task::spawn_blocking(move || -> Result<HeaderValue, Failure> {
-        let hash = password_auth::generate_hash(&passphrase);
+        let hash = passphrase::hash(&passphrase)?;
         let mut keys = worker.keys()?;
         keys.set_passphrase(known.id, &hash)?;
         keys.forgive(&known.name)?;

@@ -12,6 +12,7 @@ mod frame;
 mod guard;
 mod link;
 mod page;
+mod passphrase;
 mod print;
 mod ribbon;
 mod trouble;
