@@ -220,20 +220,9 @@ impl Rulebook {
     /// When the jurisdiction is unknown, or the day lies before its rules. A rule that ended is left out.
     pub fn clocks(&self, jurisdiction: &str, on: Date) -> Result<Vec<Ruling>, RulebookError> {
         let mut clocks = Vec::new();
-        let counts = |body: &Body| {
-            matches!(
-                body,
-                Body::Count(_) | Body::Calendar(_) | Body::WhicheverFirst(_)
-            )
-        };
-        for ruling in self.in_force_where(jurisdiction, on, counts)? {
-            let inspection = match &ruling.body {
-                Body::Count(c) => &c.inspection,
-                Body::Calendar(c) => &c.inspection,
-                Body::WhicheverFirst(w) => &w.inspection,
-                _ => continue,
-            };
-            if let Some(place) = self.place(inspection) {
+        let is_clock = |body: &Body| body.work().is_some();
+        for ruling in self.in_force_where(jurisdiction, on, is_clock)? {
+            if let Some(place) = ruling.body.work().and_then(|work| self.place(work)) {
                 clocks.push((place, ruling));
             }
         }

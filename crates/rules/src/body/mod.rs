@@ -100,6 +100,16 @@ pub enum Body {
 }
 
 impl Body {
+    /// The inspection or the work that a clock calls for; nothing where it is no clock.
+    pub fn work(&self) -> Option<&str> {
+        match self {
+            Body::Count(it) => Some(&it.inspection),
+            Body::Calendar(it) => Some(&it.inspection),
+            Body::WhicheverFirst(it) => Some(&it.inspection),
+            _ => None,
+        }
+    }
+
     /// What is measured and under which circumstances, of a limit of any kind.
     pub fn measures(&self) -> Option<(&str, &[String])> {
         match self {

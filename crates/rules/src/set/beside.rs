@@ -28,18 +28,9 @@ pub fn beside(own: &Ruling, other: &Ruling) -> Option<Beside> {
             if let (Some((a, _)), Some((b, _))) = (own.body.measures(), other.body.measures()) {
                 return (a == b).then_some(Beside::Both);
             }
-            let (a, b) = (work(&own.body)?, work(&other.body)?);
+            let (a, b) = (own.body.work()?, other.body.work()?);
             (a == b).then(|| clocks(&own.body, &other.body))
         }
-    }
-}
-
-fn work(body: &Body) -> Option<&str> {
-    match body {
-        Body::Count(it) => Some(&it.inspection),
-        Body::Calendar(it) => Some(&it.inspection),
-        Body::WhicheverFirst(it) => Some(&it.inspection),
-        _ => None,
     }
 }
 

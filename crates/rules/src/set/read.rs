@@ -404,17 +404,10 @@ impl Reading<'_> {
         let mut called = Vec::new();
         for held in own.rules() {
             for version in &held.versions {
-                match &version.body {
-                    Body::Item(it) => listed.extend(it.inspections.iter().map(String::as_str)),
-                    Body::Count(it) => called.push((held, version.number, it.inspection.as_str())),
-                    Body::Calendar(it) => {
-                        called.push((held, version.number, it.inspection.as_str()))
-                    }
-                    Body::WhicheverFirst(it) => {
-                        called.push((held, version.number, it.inspection.as_str()))
-                    }
-                    _ => {}
+                if let Body::Item(it) = &version.body {
+                    listed.extend(it.inspections.iter().map(String::as_str));
                 }
+                called.extend(version.body.work().map(|work| (held, version.number, work)));
             }
         }
         for (held, number, word) in called {

@@ -142,7 +142,7 @@ impl<'a> Law<'a> {
                 continue;
             }
             for clock in bound.rules.clocks(bound.set, on)? {
-                let like = |held: &Ruling| work(held) == work(&clock);
+                let like = |held: &Ruling| held.body.work() == clock.body.work();
                 match all.iter().rposition(like) {
                     Some(at) => all.insert(at + 1, clock),
                     None => all.push(clock),
@@ -295,16 +295,6 @@ fn reads<'e>(set: &str, edition: &'e Edition, rules: &Rulebook) -> Result<&'e Ru
             edition.entry
         ))
     })
-}
-
-/// The work a clock calls for.
-fn work(ruling: &Ruling) -> Option<&str> {
-    match &ruling.body {
-        rules::Body::Count(it) => Some(&it.inspection),
-        rules::Body::Calendar(it) => Some(&it.inspection),
-        rules::Body::WhicheverFirst(it) => Some(&it.inspection),
-        _ => None,
-    }
 }
 
 /// A rule by its id: of the rulebook of this program, or of the newest text of a set in the book.
