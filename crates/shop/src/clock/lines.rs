@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, HashMap};
 use jiff::civil::{Date, DateTime};
 use rules::Rulebook;
 
-use super::log::{NewFire, log_day, log_fire};
+use super::log::{NewFire, hour, log_day, log_fire};
 use super::stated::has_a_log;
 use crate::book::{
     Book, DayLogged, DayTold, Days, Fire, FireId, LocomotiveId, Statement, Stood, days_of_fire,
@@ -270,7 +270,7 @@ impl Scales<'_> {
         if let Some(at) = standing.by_beginning.get(&begins) {
             return Err(format!(
                 "{at} holds a fire that begins at {} too, with other times: put that one right, or this line.",
-                moment(begins)
+                hour(begins)
             ));
         }
         if let (Some(lit), Some(out)) = (line.lit, line.out)
@@ -278,8 +278,8 @@ impl Scales<'_> {
         {
             return Err(format!(
                 "{at} holds a fire from {} to {}: one firebox does not hold two fires at a time.",
-                moment(begun),
-                moment(ended)
+                hour(begun),
+                hour(ended)
             ));
         }
         let written = || {
@@ -410,7 +410,7 @@ impl Scales<'_> {
         let mut told = line.told.trim().to_string();
         for (what, at) in ends.iter().filter(|_| !begun) {
             if let Some(at) = at {
-                told.push_str(&format!("; {what} {}", moment(*at)));
+                told.push_str(&format!("; {what} {}", hour(*at)));
             }
         }
         DayLogged {
@@ -423,10 +423,6 @@ impl Scales<'_> {
             told,
         }
     }
-}
-
-fn moment(at: DateTime) -> String {
-    at.strftime("%Y-%m-%d %H:%M").to_string()
 }
 
 fn list(days: &crate::book::DaySet) -> String {

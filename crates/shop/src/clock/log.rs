@@ -120,7 +120,8 @@ pub fn log_day(line: DayLogged, on: Date) -> Result<Vec<Statement>, Refusal> {
     Ok(vec![Statement::DayLogged(line)])
 }
 
-fn hour(at: DateTime) -> String {
+/// A moment of the log as a sentence says it.
+pub(super) fn hour(at: DateTime) -> String {
     at.strftime("%Y-%m-%d %H:%M").to_string()
 }
 
