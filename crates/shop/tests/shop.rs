@@ -9,6 +9,8 @@
 
 #[path = "shop/ahead.rs"]
 mod ahead;
+#[path = "shop/ahead_whole.rs"]
+mod ahead_whole;
 #[path = "shop/clocks.rs"]
 mod clocks;
 #[path = "shop/day.rs"]

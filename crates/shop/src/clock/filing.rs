@@ -107,16 +107,53 @@ pub fn filings(book: &Book, rules: &Rulebook, on: Date) -> Result<Vec<Paper>, Re
     let mut papers = Vec::new();
     for (engine, kept) in crate::locomotive::engines(book) {
         let clocks = due(book, rules, engine, on)?;
-        for ruling in Law::of(book, rules, kept).in_force(on)? {
-            let Body::Filing(filing) = ruling.body.clone() else {
-                continue;
-            };
-            for occasion in occasions(book, kept, engine, &clocks, &ruling.rule, &filing, on) {
-                papers.push(paper(kept, engine, &ruling, &filing, occasion, on)?);
-            }
+        papers.extend(of_engine(book, rules, engine, kept, &clocks, on)?);
+    }
+    papers.sort_by_key(in_order);
+    Ok(papers)
+}
+
+/// The papers of one engine alone, whose clocks of that day are known.
+///
+/// # Errors
+/// As [`filings`].
+pub fn filings_of(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    clocks: &[Clock],
+    on: Date,
+) -> Result<Vec<Paper>, Refusal> {
+    let kept = book
+        .locomotives
+        .get(&engine)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let mut papers = of_engine(book, rules, engine, kept, clocks, on)?;
+    papers.sort_by_key(in_order);
+    Ok(papers)
+}
+
+fn in_order(paper: &Paper) -> (PaperState, Date) {
+    (paper.state, paper.by.unwrap_or(Date::MAX))
+}
+
+fn of_engine(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    kept: &Locomotive,
+    clocks: &[Clock],
+    on: Date,
+) -> Result<Vec<Paper>, Refusal> {
+    let mut papers = Vec::new();
+    for ruling in Law::of(book, rules, kept).in_force(on)? {
+        let Body::Filing(filing) = &ruling.body else {
+            continue;
+        };
+        for occasion in occasions(book, kept, engine, clocks, &ruling.rule, filing, on) {
+            papers.push(paper(kept, engine, &ruling, filing, occasion, on)?);
         }
     }
-    papers.sort_by_key(|paper| (paper.state, paper.by.unwrap_or(Date::MAX)));
     Ok(papers)
 }
 

@@ -28,7 +28,7 @@ mod view;
 pub use credit::credit;
 pub use defect::open_clock;
 pub use due::due;
-pub use filing::{Done, Kept, Paper, PaperState, file_paper, filings, keeping};
+pub use filing::{Done, Kept, Paper, PaperState, file_paper, filings, filings_of, keeping};
 pub use line::{Among, Anchor, Arm, Beside, Clock, Counted, State};
 pub use lines::{Fate, LogLine, Unread, Weighed, weigh};
 pub use log::{NewFire, close_log, log_day, log_fire, promise};

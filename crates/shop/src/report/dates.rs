@@ -3,11 +3,11 @@
 use jiff::civil::Date;
 use rules::{Rulebook, Ruling};
 
-use super::look::{courses, stopped_words};
+use super::look::{stopped_words, walked};
 use super::suppose::spoken;
 use crate::Refusal;
 use crate::book::{Book, FindingState, LocomotiveId, PaperAbout};
-use crate::clock::{Clock, PaperState, State, filings};
+use crate::clock::{Clock, PaperState, State, filings_of};
 
 /// How a deadline stands. In the order in which it is read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -70,12 +70,15 @@ pub fn deadlines(
     on: Date,
     only: Option<LocomotiveId>,
 ) -> Result<Vec<Deadline>, Refusal> {
-    let mut all = Vec::new();
+    let (mut all, mut papers) = (Vec::new(), Vec::new());
     for (engine, kept) in crate::locomotive::engines(book) {
         if only.is_some_and(|only| only != engine) {
             continue;
         }
-        for course in courses(book, rules, engine, on, &[])?.courses {
+        let walked = walked(book, rules, engine, on, &[])?;
+        let today = walked.base.first().map_or(&[][..], |point| &point.clocks);
+        papers.extend(filings_of(book, rules, engine, today, on)?);
+        for course in walked.look.courses {
             let clock = &course.clock;
             let first = course.stopped.as_ref().map(|s| s.from);
             let last = first.and_then(|day| day.yesterday().ok());
@@ -134,11 +137,11 @@ pub fn deadlines(
             });
         }
     }
-    for paper in filings(book, rules, on)? {
-        let number = match book.locomotives.get(&paper.engine) {
-            Some(kept) if only.is_none_or(|only| only == paper.engine) => kept.number.clone(),
-            _ => continue,
+    for paper in papers {
+        let Some(kept) = book.locomotives.get(&paper.engine) else {
+            continue;
         };
+        let number = kept.number.clone();
         let reach = match (paper.state, paper.by) {
             (PaperState::Done, _) => continue,
             (PaperState::Overdue, _) => Reach::Past,
@@ -179,7 +182,7 @@ fn must(clock: &Clock) -> String {
     let work = spoken(&clock.inspection);
     match clock.finding {
         Some(number) => format!("{work} of F-{number:03}"),
-        None if rules::words::rank(&clock.inspection).is_some() => format!("{work} inspection"),
+        None if !rules::words::is_work(&clock.inspection) => format!("{work} inspection"),
         None => work,
     }
 }

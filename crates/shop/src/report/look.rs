@@ -90,6 +90,16 @@ pub struct Look {
     pub assumed: Vec<String>,
 }
 
+/// The days to come as they were walked, and what they come to.
+pub(super) struct Walked {
+    /// Every point, a doubtful run taken as doubtful.
+    pub(super) base: Vec<Point>,
+    /// The same with every doubtful run kept.
+    pub(super) hopeful: Vec<Point>,
+    /// What they come to, without the days on which things are best held.
+    pub(super) look: Look,
+}
+
 /// The course of the clocks and the runs, without the days on which things are best held.
 ///
 /// # Errors
@@ -102,6 +112,20 @@ pub fn courses(
     on: Date,
     supposed: &[Suppose],
 ) -> Result<Look, Refusal> {
+    Ok(walked(book, rules, engine, on, supposed)?.look)
+}
+
+/// Walks the days to come, once and once more in hope.
+///
+/// # Errors
+/// As [`courses`].
+pub(super) fn walked(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+    supposed: &[Suppose],
+) -> Result<Walked, Refusal> {
     let supposed = admitted(book, rules, engine, on, supposed)?;
     let mut walk = Walk::begin(book, rules, engine, on, &supposed)?;
     let points = walk.walk(&supposed, None)?;
@@ -125,13 +149,18 @@ pub fn courses(
     let trains = trains.flat_map(|(at, point)| trains_of(point, certain(at)));
     let trains = trains.collect();
     let assumed = assumed(book, engine, on, &supposed);
-    Ok(Look {
+    let look = Look {
         on,
         courses,
         trains,
         supposed,
         papers,
         assumed,
+    };
+    Ok(Walked {
+        base: points,
+        hopeful,
+        look,
     })
 }
 
@@ -163,11 +192,12 @@ pub fn look(
     on: Date,
     supposed: &[Suppose],
 ) -> Result<Look, Refusal> {
-    let mut look = courses(book, rules, engine, on, supposed)?;
-    let mut walk = Walk::begin(book, rules, engine, on, &look.supposed)?;
-    let base = walk.walk(&look.supposed, None)?;
+    let Walked {
+        base,
+        hopeful,
+        mut look,
+    } = walked(book, rules, engine, on, supposed)?;
     let supposed = look.supposed.clone();
-    let hopeful = hopeful(book, rules, engine, on, &supposed, &base)?;
     let asker = Asker {
         book,
         rules,
@@ -249,7 +279,7 @@ fn admitted(
 fn held(supposed: &[Suppose]) -> impl Iterator<Item = &Suppose> {
     supposed
         .iter()
-        .filter(|one| matches!(one, Suppose::Held { what, .. } if words::rank(what).is_some()))
+        .filter(|one| matches!(one, Suppose::Held { what, .. } if !words::is_work(what)))
 }
 
 /// The papers an inspection supposed held asks for, as they stand on the day asked about.
@@ -496,7 +526,7 @@ fn assumed(book: &Book, engine: LocomotiveId, on: Date, supposed: &[Suppose]) ->
                     "the {what} I-{:03}, which is open, is closed on {on} with every item good",
                     open.number
                 )),
-                None if words::rank(what).is_some() => {
+                None if !words::is_work(what) => {
                     lines.push(format!(
                         "the {what} begins and closes on {on}, with every item good"
                     ));

@@ -65,10 +65,10 @@ impl Suppose {
 
 /// An inspection or a work as a shop says it.
 pub(super) fn spoken(work: &str) -> String {
-    if words::rank(work).is_some() {
-        work.to_string()
-    } else {
+    if words::is_work(work) {
         work.replace('-', " ")
+    } else {
+        work.to_string()
     }
 }
 
@@ -127,7 +127,8 @@ pub(super) struct Walk<'r> {
     pub(super) made: Vec<InspectionId>,
 }
 
-/// The part of a book that concerns one engine.
+/// The part of a book that concerns one engine. Every kind of thing is named: one that was left out would be missing
+/// in the days to come, and what is missing stops nothing there.
 fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
     let findings: std::collections::BTreeMap<_, _> = book
         .findings
@@ -139,12 +140,14 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
     Book {
         shop: book.shop.clone(),
         families: book.families.clone(),
+        rule_sets: book.rule_sets.clone(),
         persons: book.persons.clone(),
         locomotives: [(engine, kept.clone())].into(),
         parts: (book.parts.iter())
             .filter(|(id, _)| touched.contains(id))
             .map(|(id, part)| (*id, part.clone()))
             .collect(),
+        tooling: Default::default(),
         fires: Fires::none_asked(),
         logs: (book.logs.get(&engine).cloned().into_iter())
             .map(|log| (engine, log))
@@ -153,12 +156,15 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
             .filter(|(_, i)| i.locomotive == engine)
             .map(|(id, i)| (*id, i.clone()))
             .collect(),
+        reports: (book.reports.iter())
+            .filter(|(_, r)| r.locomotive == engine)
+            .map(|(id, r)| (*id, r.clone()))
+            .collect(),
         findings,
         jobs: (book.jobs.iter())
             .filter(|(_, j)| j.locomotive == engine)
             .map(|(id, j)| (*id, j.clone()))
             .collect(),
-        ..Book::default()
     }
 }
 
@@ -308,7 +314,7 @@ impl<'r> Walk<'r> {
                 }
                 Ok(true)
             }
-            Suppose::Held { what, on } if words::rank(what).is_some() => {
+            Suppose::Held { what, on } if !words::is_work(what) => {
                 self.hold(what, *on)?;
                 Ok(true)
             }

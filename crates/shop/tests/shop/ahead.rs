@@ -19,7 +19,7 @@ use crate::said::no;
 use crate::world::{ADA, DOT, FOURTEEN, TODAY, World, later};
 
 /// A shop that knows where every clock of No. 14 stands: `days` service days since the last 31 through yesterday.
-fn known(days: u32) -> World {
+pub fn known(days: u32) -> World {
     let mut world = World::new();
     let yesterday = later(TODAY, -1);
     world.paper("31", later(TODAY, -60), Some((days, yesterday)));

@@ -348,7 +348,7 @@ pub fn rule_of(kind: &str, id: &str, says: &str) -> String {
 }
 
 /// An engine under the invented province alone.
-fn in_hallow() -> World {
+pub fn in_hallow() -> World {
     let mut world = World::new();
     world.adopted(HALLOW, date(2024, 1, 1));
     let new = NewEngine {
