@@ -223,12 +223,7 @@ impl Window {
     /// If nobody is signed in there.
     pub fn session(&self, url: &str) -> Result<(String, String), Wrong> {
         let kept = self.command("Network.getCookies", json!({ "urls": [url] }))?;
-        let cookie = &kept["value"]["cookies"][0];
-        let cookie = if cookie.is_null() {
-            &kept["cookies"][0]
-        } else {
-            cookie
-        };
+        let cookie = &kept["cookies"][0];
         match (cookie["name"].as_str(), cookie["value"].as_str()) {
             (Some(name), Some(value)) => Ok((name.to_string(), value.to_string())),
             _ => Err(format!("Nobody is signed in at {url}: {kept}.")),

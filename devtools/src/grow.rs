@@ -70,41 +70,13 @@ pub fn lineup_from_words(file: &str, engines: &str, years: &str) -> Result<Strin
 /// # Errors
 /// The machine's where the file stands or cannot be written.
 pub fn grow(file: &Path, fires: u32) -> Result<Store, Stop> {
-    let mut store = Store::create(file).map_err(Stop::machine)?;
+    let mut store = begun(file)?;
     let rules = Rulebook::built_in().map_err(Stop::fault)?;
-    let new = NewBook {
-        shop: "Juniper Fork Railroad Museum".into(),
-        time_zone: "America/Denver".into(),
-        house: "inch".into(),
-        officer: "Ada Quill".into(),
-        demonstration: Some(TODAY),
-    };
-    let act = |id: u128| Act {
-        id: EntryId(id),
-        batch: None,
-        device: "bench".into(),
-        by: By::Id(OFFICER),
-        done_on: TODAY,
-        recorded_at: "2026-05-01T09:00:00-06:00".into(),
-    };
-    store
-        .write(&act(1), |_, officer| new_book(&new, officer))
-        .map_err(Stop::machine)?;
     for (id, number) in ENGINES {
-        let engine = NewEngine {
-            id,
-            number: number.into(),
-            wheels: "2-8-0".into(),
-            // Standard gauge, 56 1/2 in, in ticks.
-            gauge: Size::from_ticks(113 * Size::TICKS_PER_INCH / 2),
-            jurisdiction: "us-steam".into(),
-            mawp_psig: Some(180),
-            axle_load_lb: Some(36_500),
-            fittings: Default::default(),
-        };
-        let made = act(0x100 + id.0);
         store
-            .write(&made, |book, _| add_engine(book, rules, engine.clone()))
+            .write(&act_of(0x100 + id.0), |book, _| {
+                add_engine(book, rules, engine(id, number.into()))
+            })
             .map_err(Stop::machine)?;
     }
     // In one act, because each act loads the whole book anew.
@@ -130,7 +102,7 @@ pub fn grow(file: &Path, fires: u32) -> Result<Store, Stop> {
     };
     let logged = logged().map_err(Stop::machine)?;
     store
-        .write(&act(0x1000), |_, _| Ok(logged.clone()))
+        .write(&act_of(0x1000), |_, _| Ok(logged.clone()))
         .map_err(Stop::machine)?;
     Ok(store)
 }
@@ -149,18 +121,8 @@ pub fn engine_of(number: u32) -> LocomotiveId {
 /// # Errors
 /// The machine's where the file stands or cannot be written.
 pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
-    let mut store = Store::create(file).map_err(Stop::machine)?;
+    let mut store = begun(file)?;
     let rules = Rulebook::built_in().map_err(Stop::fault)?;
-    let new = NewBook {
-        shop: "Juniper Fork Railroad Museum".into(),
-        time_zone: "America/Denver".into(),
-        house: "inch".into(),
-        officer: "Ada Quill".into(),
-        demonstration: Some(TODAY),
-    };
-    store
-        .write(&act_of(1), |_, officer| new_book(&new, officer))
-        .map_err(Stop::machine)?;
     let first = TODAY
         .checked_sub(i64::from(years).years())
         .map_err(Stop::machine)?;
@@ -168,16 +130,8 @@ pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
         .write(&act_of(2), |book, _| {
             let mut all = Vec::new();
             for number in 0..engines {
-                let engine = NewEngine {
-                    id: engine_of(number),
-                    number: (100 + number).to_string(),
-                    wheels: "2-8-0".into(),
-                    gauge: Size::from_ticks(113 * Size::TICKS_PER_INCH / 2),
-                    jurisdiction: "us-steam".into(),
-                    mawp_psig: Some(180),
-                    axle_load_lb: Some(36_500),
-                    fittings: Default::default(),
-                };
+                let number_of = (100 + number).to_string();
+                let engine = engine(engine_of(number), number_of);
                 all.extend(add_engine(book, rules, engine)?);
                 all.extend(papers(engine_of(number), first, years)?);
             }
@@ -190,6 +144,37 @@ pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
         .write(&act_of(0x1000_0000), |_, _| Ok(logged.clone()))
         .map_err(Stop::machine)?;
     Ok(store)
+}
+
+/// A new book of the invented museum, with its officer.
+fn begun(file: &Path) -> Result<Store, Stop> {
+    let mut store = Store::create(file).map_err(Stop::machine)?;
+    let new = NewBook {
+        shop: "Juniper Fork Railroad Museum".into(),
+        time_zone: "America/Denver".into(),
+        house: "inch".into(),
+        officer: "Ada Quill".into(),
+        demonstration: Some(TODAY),
+    };
+    store
+        .write(&act_of(1), |_, officer| new_book(&new, officer))
+        .map_err(Stop::machine)?;
+    Ok(store)
+}
+
+/// An engine of standard gauge, as these books have them all.
+fn engine(id: LocomotiveId, number: String) -> NewEngine {
+    NewEngine {
+        id,
+        number,
+        wheels: "2-8-0".into(),
+        // 56 1/2 in, in ticks.
+        gauge: Size::from_ticks(113 * Size::TICKS_PER_INCH / 2),
+        jurisdiction: "us-steam".into(),
+        mawp_psig: Some(180),
+        axle_load_lb: Some(36_500),
+        fittings: Default::default(),
+    }
 }
 
 fn act_of(id: u128) -> Act {

@@ -226,7 +226,7 @@ impl Hand {
     }
 
     /// Prints what a link on this page hands out, and looks for what must stand on it, blanks left out.
-    fn prints(&self, to: &str, says: &[&str]) {
+    fn prints(&self, to: &str, everywhere: &[&str], says: &[&str]) {
         let there = "return document.querySelector(arguments[0]) !== null";
         let link = format!("a[href='{to}']");
         let stands = self.window.ask(there, vec![link.into()]).unwrap();
@@ -234,7 +234,7 @@ impl Hand {
         let session = self.window.session(&self.desk.url("/")).unwrap();
         let pdf = self.desk.paper(to, &session).unwrap();
         let text: String = Paper::read(&pdf).unwrap().sheets.concat();
-        for said in says {
+        for said in everywhere.iter().chain(says) {
             let said: String = said.split_whitespace().collect();
             assert!(text.contains(&said), "{to} does not say {said}: {text}");
         }
@@ -430,9 +430,9 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     // Both cards, by the links on the job's page.
     hand.follow("/job/J-001");
     let everywhere = ["J-001", "Advice only.", "45deg", "2026-05-16"];
-    hand.prints("/print/job/J-001", &everywhere);
     hand.prints(
         "/print/job/J-001",
+        &everywhere,
         &[
             "a bead an hour at the bonnet joint; seat dry",
             "Ben Ostrow",
@@ -440,9 +440,9 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
             "42d54m",
         ],
     );
-    hand.prints("/print/job/J-001/seat.correct", &everywhere);
     hand.prints(
         "/print/job/J-001/seat.correct",
+        &everywhere,
         &["Correcting the angle of a conical seat"],
     );
 

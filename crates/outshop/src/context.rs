@@ -174,6 +174,17 @@ impl Context {
         }
     }
 
+    /// The day where no book says in which zone it is: the one asked about, else today in UTC.
+    ///
+    /// # Errors
+    /// If the process's clock is stated and does not read.
+    pub fn on_without_book(&self) -> Result<Date, Failure> {
+        match self.globals.on {
+            Some(on) => Ok(on),
+            None => Ok(Clock::of_process()?.read("UTC")?.1),
+        }
+    }
+
     /// This instant, for what says when it was made.
     ///
     /// # Errors

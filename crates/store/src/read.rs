@@ -104,6 +104,14 @@ impl Store {
         entries(&self.connection).map_err(StoreError::of(&self.path))
     }
 
+    /// The entries of one kind, as stored, in order; the others are passed over and not read.
+    ///
+    /// # Errors
+    /// If the database fails.
+    pub fn entries_of(&self, kind: &str) -> Result<Vec<Entry>, StoreError> {
+        entries_of(&self.connection, kind).map_err(StoreError::of(&self.path))
+    }
+
     /// The number and hash of the last entry, as the head mark says.
     ///
     /// # Errors
@@ -326,6 +334,14 @@ pub(crate) fn entries(connection: &Connection) -> rusqlite::Result<Vec<Entry>> {
     let mut all =
         connection.prepare_cached(&format!("SELECT {COLUMNS} FROM entry ORDER BY seq"))?;
     let found = all.query_map([], entry_of)?;
+    found.collect()
+}
+
+fn entries_of(connection: &Connection, kind: &str) -> rusqlite::Result<Vec<Entry>> {
+    let mut all = connection.prepare_cached(&format!(
+        "SELECT {COLUMNS} FROM entry WHERE kind = ?1 ORDER BY seq"
+    ))?;
+    let found = all.query_map([kind], entry_of)?;
     found.collect()
 }
 

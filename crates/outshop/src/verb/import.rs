@@ -7,7 +7,6 @@ use clap::Args;
 use jiff::civil::Date;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use sha2::{Digest, Sha256};
 use shop::Refusal;
 use shop::book::{BatchId, Book, DaySet, FireId, LocomotiveId, Statement, Stood};
 use shop::clock::{Fate, LogLine, Unread, Weighed, weigh};
@@ -148,17 +147,15 @@ impl Plan {
 
     /// A mark of every line's fate, the same whenever they are the same: what somebody was shown.
     pub fn mark(&self) -> String {
-        let mut told = Sha256::new();
+        let mut told = Vec::new();
         for line in &self.lines {
-            told.update(line.place.to_be_bytes());
-            told.update(tell(line).as_bytes());
-            told.update([0]);
+            told.extend(line.place.to_be_bytes());
+            told.extend(tell(line).as_bytes());
+            told.push(0);
         }
-        told.finalize()
-            .iter()
-            .take(16)
-            .map(|byte| format!("{byte:02x}"))
-            .collect()
+        let mut mark = super::print::sha256(&told);
+        mark.truncate(32);
+        mark
     }
 
     /// Saves what is taken, as one batch.

@@ -213,19 +213,11 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         let (word, seen) = match kept.answers.get(&item.rule) {
             None => ("open".to_string(), String::new()),
             Some(given) => {
-                let word = match &given.answer {
-                    Answered::Good if given.condition == Some(ItemCondition::Fair) => {
-                        "fair".to_string()
-                    }
-                    Answered::Good => "good".to_string(),
-                    Answered::NotFitted => "not fitted".to_string(),
-                    Answered::Defect { finding } => {
-                        format!(
-                            "defect F-{:03}",
-                            book.findings.get(finding).map_or(0, |f| f.number)
-                        )
-                    }
-                };
+                let mut word = words::inspection::answer(given).to_string();
+                if let Answered::Defect { finding } = &given.answer {
+                    let number = book.findings.get(finding).map_or(0, |f| f.number);
+                    word.push_str(&format!(" F-{number:03}"));
+                }
                 let who = name(&book, given.by);
                 (
                     word,

@@ -12,7 +12,7 @@ use shop::verdict::{Answered, Checked, Fineness, LimitQuestion, Verdict, check_i
 
 use super::rule::Rule;
 use super::{pair, wrap};
-use crate::{Answer, Clock, Context, Failure, words};
+use crate::{Answer, Context, Failure, words};
 
 impl Rule {
     /// Whether it is a limit that is asked about, and not the rule's text.
@@ -92,10 +92,7 @@ impl Rule {
         if context.globals().book.as_ref().is_some_and(|b| b.is_file()) {
             return context.on();
         }
-        match context.globals().on {
-            Some(on) => Ok(on),
-            None => Ok(Clock::of_process()?.read("UTC")?.1),
-        }
+        context.on_without_book()
     }
 }
 

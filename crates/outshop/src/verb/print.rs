@@ -17,7 +17,6 @@ use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use clap::{Args, Subcommand};
-use jiff::civil::Date;
 use paper::{About, PaperError, Printed};
 use physics::Given;
 use serde::Deserialize;
@@ -28,7 +27,7 @@ use super::pair;
 pub use calendar::calendar;
 
 use crate::words::{self, print as say};
-use crate::{Answer, Clock, Context, Failure};
+use crate::{Answer, Context, Failure};
 
 /// Print a card, a paper of an inspection, a drawing, a calendar.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
@@ -256,7 +255,7 @@ impl To {
     }
 }
 
-fn sha256(bytes: &[u8]) -> String {
+pub(super) fn sha256(bytes: &[u8]) -> String {
     let sum = Sha256::digest(bytes);
     sum.iter().map(|byte| format!("{byte:02x}")).collect()
 }
@@ -343,7 +342,7 @@ fn about(context: &mut Context, number: &str, title: String) -> Result<About, Fa
         let hash: String = hash.to_string().chars().take(16).collect();
         (context.store()?.shop()?, say::shows(entry, &hash), on)
     } else {
-        (None, say::NO_BOOK.into(), without_book(context)?)
+        (None, say::NO_BOOK.into(), context.on_without_book()?)
     };
     Ok(About {
         title,
@@ -358,12 +357,4 @@ fn about(context: &mut Context, number: &str, title: String) -> Result<About, Fa
         shop: shop.map(|s| s.name),
         standing: words::STANDING.into(),
     })
-}
-
-/// The day where no book says in which zone it is: the one asked about, else today in UTC.
-fn without_book(context: &Context) -> Result<Date, Failure> {
-    match context.globals().on {
-        Some(on) => Ok(on),
-        None => Ok(Clock::of_process()?.read("UTC")?.1),
-    }
 }

@@ -67,21 +67,15 @@ impl Held {
 
 /// The page that asks for a file, and lists what came in.
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
-    let asked = |name: &str| {
-        let mut query = view.query.iter();
-        query
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.as_str())
-    };
     let filled = |name: &str| match view.draft.value(VERB, name) {
-        "" => asked(name).to_string(),
+        "" => view.asked(name).to_string(),
         value => value.to_string(),
     };
     let order = filled("dates");
     let saved = view
         .batches
         .iter()
-        .find(|batch| batch.id.to_string() == asked("batch"));
+        .find(|batch| batch.id.to_string() == view.asked("batch"));
     let body = html! {
         h1 { (say::FROM_FILE) }
         @if let Some(batch) = saved {

@@ -1,6 +1,7 @@
 //! An inspection being answered.
 
 use jiff::civil::Date;
+use shop::book::{Answer, AnswerGiven, ItemCondition};
 
 /// A section.
 pub const ITEMS: &str = "Items";
@@ -22,6 +23,16 @@ pub const FAIR: &str = "fair";
 pub const NOT_FITTED: &str = "not fitted";
 /// An answer.
 pub const DEFECT: &str = "defect";
+/// An answer in a word.
+pub fn answer(given: &AnswerGiven) -> &'static str {
+    match (&given.answer, given.condition) {
+        (Answer::Good, Some(ItemCondition::Fair)) => FAIR,
+        (Answer::Good, None) => GOOD,
+        (Answer::NotFitted, _) => NOT_FITTED,
+        (Answer::Defect { .. }, _) => DEFECT,
+    }
+}
+
 /// Over the choice.
 pub const IT_IS: &str = "It is";
 /// A choice.

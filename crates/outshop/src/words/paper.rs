@@ -110,10 +110,6 @@ pub const SHEET_SIGNERS: &[&[&str]] = &[
 pub const ANSWERS: &str = "What was looked at";
 /// Columns.
 pub const ANSWER_HEADS: &[&str] = &["Item", "Section", "Answer", "What was seen, by whom"];
-/// An answer.
-pub const GOOD: &str = "good";
-/// An answer.
-pub const NOT_FITTED: &str = "not fitted";
 /// No answer.
 pub const UNANSWERED: &str = "not answered";
 /// A part.

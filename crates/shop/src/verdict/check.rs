@@ -10,7 +10,7 @@ use rules::{Compare, Limit, LimitValue, Outcome, Rulebook, RulebookError, Ruling
 
 use super::figure::{Told, figure};
 use super::number::{is_counted, measured, said};
-use super::{Line, Verdict, together};
+use super::{Verdict, together};
 use crate::Refusal;
 use crate::book::{Book, Locomotive};
 use crate::locomotive::Law;
@@ -304,16 +304,7 @@ fn split<'a>(
 
 /// The verdict of all limits; one that cannot be chosen yet may still be the stricter.
 fn by_all(lines: &[Checked], open: &[String]) -> Verdict {
-    let lines = lines.iter().map(|line| Line {
-        what: line.subject.clone(),
-        found: String::new(),
-        limit: String::new(),
-        law: true,
-        ruling: None,
-        verdict: line.verdict.clone(),
-    });
-    let lines: Vec<Line> = lines.collect();
-    let chosen = together(lines.iter(), || Verdict::Complies);
+    let chosen = together(lines.iter().map(|line| &line.verdict), || Verdict::Complies);
     match (chosen, open.is_empty()) {
         (fails @ Verdict::Fails(_), _) => fails,
         (verdict, true) => verdict,

@@ -171,14 +171,14 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
     let of_first = |held: &&Held| held.line.law && Some(held.set) == first.map(|b| b.set);
     let of_others = |held: &&Held| held.line.law && Some(held.set) != first.map(|b| b.set);
     let law = worst(
-        together(lines.iter().filter(of_first).map(|h| &h.line), || {
+        together(lines.iter().filter(of_first).map(Held::verdict), || {
             no_limit(&family)
         }),
-        together(lines.iter().filter(of_others).map(|h| &h.line), || {
+        together(lines.iter().filter(of_others).map(Held::verdict), || {
             Verdict::Complies
         }),
     );
-    let own = lines.iter().map(|h| &h.line).filter(|l| !l.law);
+    let own = lines.iter().filter(|h| !h.line.law).map(Held::verdict);
     let shop = together(own, || Verdict::Complies);
     name_the_stricter(&mut lines);
     Ok(Judgement {
@@ -197,6 +197,10 @@ struct Held<'s> {
 }
 
 impl Held<'_> {
+    fn verdict(&self) -> &Verdict {
+        &self.line.verdict
+    }
+
     fn by_shop(line: Line) -> Held<'static> {
         Held {
             set: "",
@@ -270,11 +274,11 @@ fn no_limit(family: &Family) -> Verdict {
     )])
 }
 
-fn together<'l>(lines: impl Iterator<Item = &'l Line>, none: impl Fn() -> Verdict) -> Verdict {
+fn together<'l>(all: impl Iterator<Item = &'l Verdict>, none: impl Fn() -> Verdict) -> Verdict {
     let (mut any, mut fails, mut needs) = (false, Vec::new(), Vec::new());
-    for line in lines {
+    for verdict in all {
         any = true;
-        match &line.verdict {
+        match verdict {
             Verdict::Complies => {}
             Verdict::Fails(by) => fails.extend(by.iter().cloned()),
             Verdict::CannotTell(missing) => needs.extend(missing.iter().cloned()),

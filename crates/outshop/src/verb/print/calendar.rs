@@ -6,7 +6,6 @@
 use icalendar::{Calendar, Component, Event, Property};
 use jiff::Timestamp;
 use jiff::civil::Date;
-use sha2::{Digest, Sha256};
 use shop::report::{Deadline, Reach, deadlines};
 
 use super::Paper;
@@ -106,8 +105,7 @@ fn cut(line: &str, room: usize) -> usize {
 
 /// A name that is the same at every making: it hangs on the shop, the engine and what is due, on no day.
 fn uid(shop: &str, key: &str) -> String {
-    let sum = Sha256::digest(format!("{shop}\n{key}").as_bytes());
-    let mut hex: String = sum.iter().map(|byte| format!("{byte:02x}")).collect();
+    let mut hex = super::sha256(format!("{shop}\n{key}").as_bytes());
     hex.truncate(32);
     format!("{hex}@outshop")
 }

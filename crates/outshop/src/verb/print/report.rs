@@ -7,8 +7,8 @@ use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart};
 use rules::{Body, Rulebook, Ruling, Side, words as rulewords};
 use shop::book::{
-    Answer, Authority, Book, Finding, FindingState, Inspection, InspectionId, ItemCondition, Job,
-    Locomotive, Occasion, PaperAbout, PersonId,
+    Answer, Authority, Book, Finding, FindingState, Inspection, InspectionId, Job, Locomotive,
+    Occasion, PaperAbout, PersonId,
 };
 use shop::clock::{due, filings, keeping, span_of};
 use shop::inspection::unmet;
@@ -150,15 +150,12 @@ impl Filling<'_> {
     }
 
     fn answer(&self, rule: &str) -> String {
-        let given = self.kept.answers.get(rule);
-        match given.map(|given| &given.answer) {
-            None => say::UNANSWERED.into(),
-            Some(Answer::Good) => match given.and_then(|given| given.condition) {
-                Some(ItemCondition::Fair) => words::inspection::FAIR.into(),
-                _ => say::GOOD.into(),
-            },
-            Some(Answer::NotFitted) => say::NOT_FITTED.into(),
-            Some(Answer::Defect { finding }) => {
+        let Some(given) = self.kept.answers.get(rule) else {
+            return say::UNANSWERED.into();
+        };
+        match &given.answer {
+            Answer::Good | Answer::NotFitted => words::inspection::answer(given).into(),
+            Answer::Defect { finding } => {
                 let number = self.book.findings.get(finding).map_or(0, |f| f.number);
                 say::defect(&tag::finding(number))
             }

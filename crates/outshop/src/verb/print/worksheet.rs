@@ -328,12 +328,12 @@ impl Lists<'_> {
 /// Who stated what is known of an engine, when, in which entry; the newest that put it right, if any did.
 fn stated_by(context: &mut Context, book: &Book, id: LocomotiveId) -> Result<String, Failure> {
     let mut told = say::SAYS_THE_BOOK.to_owned();
-    for entry in context.store()?.entries()? {
+    let store = context.store()?;
+    let added = store.entries_of("locomotive-added")?;
+    // What puts an entry right always comes after it.
+    for entry in added.into_iter().chain(store.entries_of("correction")?) {
         let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
         let kind = text(&entry.kind);
-        if kind != "locomotive-added" && kind != "correction" {
-            continue;
-        }
         let Ok(form) = u32::try_from(entry.form) else {
             continue;
         };

@@ -237,10 +237,9 @@ fn answered(view: &View<'_>, daily: &Inspection) -> Markup {
         @if !given.is_empty() { details { summary { (say::ANSWERED) " " span class="quiet" { (words::work::folded(given.len())) } }
             ul class="plain" { @for (at, item, it) in &given { li {
                 (say::item(*at, &item.text)) " "
-                @match &it.answer {
-                    Answer::Good => b { (say::GOOD) },
-                    Answer::NotFitted => b { (say::NOT_FITTED) },
-                    Answer::Defect { finding } => b { (say::DEFECT) @if let Some(f) = view.book.findings.get(finding) { " " a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } } },
+                b {
+                    (words::inspection::answer(it))
+                    @if let Answer::Defect { finding } = &it.answer { @if let Some(f) = view.book.findings.get(finding) { " " a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } } }
                 }
                 ": " (it.seen) " " span class="quiet small" { (words::inspection::by(it.on, kit::name(view.book, it.by))) }
             } } }

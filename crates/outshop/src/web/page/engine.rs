@@ -145,16 +145,14 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
 }
 
 fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
+    let known = Law::of(view.book, view.rules, kept).inspections(view.on);
+    let known = known.unwrap_or_default();
     let fields = html! {
         (kit::hidden("engine", &kept.number)) (kit::hidden("then", "inspection"))
         label for="open-kind" { (say::KIND) }
-        select id="open-kind" name="kind" { @for (word, meaning) in Law::of(view.book, view.rules, kept).inspections(view.on).unwrap_or_default() { option value=(word) { (say::kind(word, meaning)) } } }
+        select id="open-kind" name="kind" { @for (word, meaning) in &known { option value=(word) { (say::kind(word, meaning)) } } }
     };
-    let kinds = view
-        .rules
-        .inspections(&kept.jurisdiction, view.on)
-        .unwrap_or_default();
-    let kinds: Vec<&str> = kinds.iter().map(|(word, _)| *word).collect();
+    let kinds: Vec<&str> = known.iter().map(|(word, _)| *word).collect();
     html! {
         (print::sheet_links(&kept.number, &kinds))
         details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) }

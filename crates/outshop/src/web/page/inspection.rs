@@ -1,7 +1,7 @@
 //! An inspection being answered: every item says what was seen, and there is no one word for all.
 
 use maud::{Markup, html};
-use shop::book::{Answer, FindingState, Inspection, ItemCondition};
+use shop::book::{Answer, FindingState, Inspection};
 use shop::inspection::unmet;
 use shop::locomotive::inspection;
 
@@ -58,13 +58,11 @@ fn answered(view: &View<'_>, kept: &Inspection, rule: &str, text: &str, section:
             None => p { span class="verdict unknown" { (say::NOT_ANSWERED) } @if kept.closed.is_none() { " " a href=(format!("{}?item={rule}", view.path)) { (say::ANSWER_IT) } } },
             Some(given) => p class="told" {
                 @match &given.answer {
-                    Answer::Good if given.condition == Some(ItemCondition::Fair) => { span class="verdict complies" { (say::FAIR) } }
-                    Answer::Good => { span class="verdict complies" { (say::GOOD) } }
-                    Answer::NotFitted => { span class="verdict complies" { (say::NOT_FITTED) } }
+                    Answer::Good | Answer::NotFitted => { span class="verdict complies" { (say::answer(given)) } }
                     Answer::Defect { finding } => {
                         @let found = view.book.findings.get(finding);
                         @let settled = found.is_some_and(|f| matches!(f.state, FindingState::Closed | FindingState::Carried));
-                        span class=(if settled { "verdict complies" } else { "verdict fails" }) { (say::DEFECT) }
+                        span class=(if settled { "verdict complies" } else { "verdict fails" }) { (say::answer(given)) }
                         @if let Some(f) = found { " " a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } }
                     }
                 }
@@ -78,10 +76,7 @@ fn answered(view: &View<'_>, kept: &Inspection, rule: &str, text: &str, section:
 fn next(view: &View<'_>, kept: &Inspection, title: &str) -> Markup {
     let drafted = view.draft.value(VERB, "item");
     let asked = if drafted.is_empty() {
-        view.query
-            .iter()
-            .find(|(name, _)| name == "item")
-            .map_or("", |(_, v)| v.as_str())
+        view.asked("item")
     } else {
         drafted
     };

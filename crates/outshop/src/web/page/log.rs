@@ -20,9 +20,8 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             by_year.entry(begins.year()).or_default().push(line);
         }
     }
-    let asked = view.query.iter().find(|(name, _)| name == "year");
-    let asked = asked.and_then(|(_, year)| year.parse().ok());
-    let shown = asked.or_else(|| by_year.keys().next_back().copied());
+    let shown = view.asked("year").parse().ok();
+    let shown = shown.or_else(|| by_year.keys().next_back().copied());
     let checks = paper_checks(view.book, id, view.on);
     let title = say::title(&kept.number);
     let body = html! {

@@ -28,8 +28,6 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let held = lines(view, "hold", "day");
     let runs = lines(view, "run", "rday");
-    // An engine without any clock on file is told so as on her own page.
-    let plain = looks(view.book, view.rules, id, view.on, &[])?;
     let typed = |lines: &[Line<'_>]| -> Vec<String> {
         let filled = lines
             .iter()
@@ -53,7 +51,11 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         .and_then(|all| looks(view.book, view.rules, id, view.on, &all));
     let (look, changed, said) = match asked {
         Ok((look, changed)) => (look, changed, None),
-        Err(failure) => (plain.0, plain.1, Some(failure.to_string())),
+        // What was typed is refused and stays; an engine without any clock on file is told so as on her own page.
+        Err(failure) => {
+            let (plain, _) = looks(view.book, view.rules, id, view.on, &[])?;
+            (plain, Vec::new(), Some(failure.to_string()))
+        }
     };
     let title = say::title(&kept.number);
     let body = html! {
