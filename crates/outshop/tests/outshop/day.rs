@@ -486,3 +486,24 @@ fn a_special_notice_and_its_lifting() {
     );
     assert!(!page.contains("is not lifted"));
 }
+
+/// What is below its best is told so wherever the answer stands.
+#[test]
+fn a_fair_item_is_fair_on_every_page_that_shows_it() {
+    let served = served("fair");
+    let folder = &served.folder;
+    folder.done(&["inspect", "open", "14", "daily"]);
+    let seen = "rough at the edge, tight";
+    folder.done(&["inspect", "answer", "I-001", "2", "--fair", "--seen", seen]);
+    for path in ["/day/14", "/inspection/I-001"] {
+        let page = served.get(path).body;
+        let (before, _) = page.split_once(seen).unwrap();
+        let last = before.rsplit(['<', '>']).find(|text| {
+            let text = text.trim();
+            text == "fair" || text == "good"
+        });
+        assert_eq!(last.map(str::trim), Some("fair"), "{path}");
+    }
+    let shown = folder.done(&["inspect", "show", "I-001"]);
+    assert!(shown.contains("fair"), "{shown}");
+}
