@@ -58,6 +58,16 @@ pub enum Kind {
         /// What each place in the list stands for: `["outer", "inner"]`.
         roles: &'static [&'static str],
     },
+    /// Quantities of one dimension, comma between, each within the range: the wheels of a lathe, the
+    /// spans of a survey.
+    List {
+        /// What each of them measures.
+        dimension: Dimension,
+        /// The least and the most each may be.
+        range: Range,
+        /// How few and how many may be given.
+        count: (usize, usize),
+    },
 }
 
 /// One argument of a law.
@@ -76,6 +86,45 @@ pub struct Argument {
 }
 
 impl Argument {
+    /// An argument that must be given: a quantity from `least` to `most`.
+    pub const fn quantity(
+        name: &'static str,
+        symbol: &'static str,
+        dimension: Dimension,
+        least: &'static str,
+        most: &'static str,
+        meaning: &'static str,
+    ) -> Argument {
+        Argument {
+            name,
+            symbol,
+            meaning,
+            kind: Kind::Quantity(dimension, Range { least, most }),
+            required: true,
+        }
+    }
+
+    /// An argument that must be given: one word out of `choices`. It stands in no formula.
+    pub const fn word(
+        name: &'static str,
+        choices: &'static [&'static str],
+        meaning: &'static str,
+    ) -> Argument {
+        Argument {
+            name,
+            symbol: name,
+            meaning,
+            kind: Kind::Word(choices),
+            required: true,
+        }
+    }
+
+    /// The same argument, which may be left out.
+    pub const fn optional(mut self) -> Argument {
+        self.required = false;
+        self
+    }
+
     /// The dimension, when the argument is a quantity.
     pub fn dimension(&self) -> Option<Dimension> {
         match self.kind {
@@ -84,10 +133,10 @@ impl Argument {
         }
     }
 
-    /// The words allowed, when the argument is a word; empty for a quantity.
+    /// The words allowed, when the argument is a word; empty for quantities.
     pub fn choices(&self) -> &'static [&'static str] {
         match self.kind {
-            Kind::Quantity(..) => &[],
+            Kind::Quantity(..) | Kind::List { .. } => &[],
             Kind::Word(choices) | Kind::Words { choices, .. } => choices,
         }
     }
@@ -105,6 +154,38 @@ pub struct Symbol {
     pub measure: Measure,
     /// Where the line, or the table, comes from.
     pub source: &'static str,
+}
+
+impl Symbol {
+    /// A symbol counted in a unit the house converts.
+    pub const fn of(
+        symbol: &'static str,
+        dimension: Dimension,
+        meaning: &'static str,
+        source: &'static str,
+    ) -> Symbol {
+        Symbol {
+            symbol,
+            meaning,
+            measure: Measure::Of(dimension),
+            source,
+        }
+    }
+
+    /// A symbol counted in a book's own unit.
+    pub const fn named(
+        symbol: &'static str,
+        unit: &'static str,
+        meaning: &'static str,
+        source: &'static str,
+    ) -> Symbol {
+        Symbol {
+            symbol,
+            meaning,
+            measure: Measure::Named(unit),
+            source,
+        }
+    }
 }
 
 /// How many decimal places a result is shown to in each house.
@@ -132,7 +213,8 @@ pub enum ResultKind {
 pub struct ResultSpec {
     /// The stable name under `results`.
     pub name: &'static str,
-    /// How the formula writes it; empty when no line of the formula gives it.
+    /// How the formula writes it; empty when no line of the formula gives it, as with words, tables
+    /// and what was counted in a search.
     pub symbol: &'static str,
     /// What it is.
     pub meaning: &'static str,
@@ -140,6 +222,69 @@ pub struct ResultSpec {
     pub kind: ResultKind,
     /// Where the line that gives it comes from.
     pub source: &'static str,
+}
+
+impl ResultSpec {
+    /// A quantity that a line of the formula gives, shown to `decimals` places (inch house, metric
+    /// house), rounded to the nearest.
+    pub const fn quantity(
+        name: &'static str,
+        symbol: &'static str,
+        dimension: Dimension,
+        decimals: (u32, u32),
+        meaning: &'static str,
+        source: &'static str,
+    ) -> ResultSpec {
+        let decimals = Decimals {
+            inch: decimals.0,
+            metric: decimals.1,
+        };
+        ResultSpec {
+            name,
+            symbol,
+            meaning,
+            kind: ResultKind::Quantity(dimension, decimals, Rounding::Nearest),
+            source,
+        }
+    }
+
+    /// Words that no line of the formula gives.
+    pub const fn text(
+        name: &'static str,
+        meaning: &'static str,
+        source: &'static str,
+    ) -> ResultSpec {
+        ResultSpec {
+            name,
+            symbol: "",
+            meaning,
+            kind: ResultKind::Text,
+            source,
+        }
+    }
+
+    /// A small table that no line of the formula gives.
+    pub const fn table(
+        name: &'static str,
+        meaning: &'static str,
+        source: &'static str,
+    ) -> ResultSpec {
+        ResultSpec {
+            name,
+            symbol: "",
+            meaning,
+            kind: ResultKind::Table,
+            source,
+        }
+    }
+
+    /// The same quantity, rounded so that it cannot flatter.
+    pub const fn rounded(mut self, direction: Rounding) -> ResultSpec {
+        if let ResultKind::Quantity(dimension, decimals, _) = self.kind {
+            self.kind = ResultKind::Quantity(dimension, decimals, direction);
+        }
+        self
+    }
 }
 
 /// Whether the formula says all that the law does.

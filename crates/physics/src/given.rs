@@ -2,7 +2,9 @@
 
 use crate::card::{Argument, Card, Kind, Measure, Range};
 use crate::error::SheetError;
-use measure::{Angle, Dimension, House, Length, TemperatureRise, Unit, entered};
+use measure::{
+    Angle, Dimension, Entered, Fraction, House, Length, Pitch, TemperatureRise, Unit, entered,
+};
 
 /// Where a value came from.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -71,6 +73,8 @@ pub enum Value {
     Si(f64),
     /// One word or several.
     Words(Vec<String>),
+    /// Several quantities of one dimension, in SI, in the order given.
+    List(Vec<f64>),
 }
 
 /// One argument read.
@@ -86,6 +90,8 @@ pub struct Input {
     pub basis: Basis,
     /// Whether a unit was wanting and the house's was taken.
     pub unit_assumed: bool,
+    /// The quantity as an exact fraction in the unit it was written in; none for words and lists.
+    pub exact: Option<(Fraction, Unit)>,
 }
 
 /// All that was given to one sheet, read and within range.
@@ -149,8 +155,62 @@ impl Inputs {
     pub fn si(&self, name: &str) -> Option<f64> {
         match self.find(name)?.value {
             Value::Si(si) => Some(si),
-            Value::Words(_) => None,
+            Value::Words(_) | Value::List(_) => None,
         }
+    }
+
+    /// The SI values of a list, in the order given; empty when none was given.
+    pub fn list_si(&self, name: &str) -> &[f64] {
+        match self.find(name).map(|input| &input.value) {
+            Some(Value::List(list)) => list,
+            _ => &[],
+        }
+    }
+
+    /// A quantity as an exact fraction in the unit it was written in, if it was given.
+    pub fn exact(&self, name: &str) -> Option<(Fraction, Unit)> {
+        self.find(name)?.exact
+    }
+
+    /// A pitch, exactly as it was written, which the law cannot do without.
+    ///
+    /// # Errors
+    /// [`SheetError::Missing`] when it was not given or has more figures than can be held.
+    pub fn need_pitch(&self, name: &'static str) -> Result<Pitch, SheetError> {
+        let pitch = self.exact(name).and_then(|(value, unit)| {
+            match unit {
+                Unit::ThreadsPerInch | Unit::PerInch => Pitch::from_tpi(value),
+                Unit::Mm => Pitch::from_mm(value),
+                _ => Pitch::from_inches(value),
+            }
+            .ok()
+        });
+        pitch.ok_or_else(|| self.missing(name))
+    }
+
+    /// The SI value of a quantity the law cannot do without.
+    ///
+    /// # Errors
+    /// [`SheetError::Missing`]; [`Inputs::read`] has already asked for it.
+    pub fn need_si(&self, name: &'static str) -> Result<f64, SheetError> {
+        self.si(name).ok_or_else(|| self.missing(name))
+    }
+
+    /// A quantity the law cannot do without, in the unit of the inch house.
+    ///
+    /// # Errors
+    /// [`SheetError::Missing`]; [`Inputs::read`] has already asked for it.
+    pub fn need_inch(&self, name: &'static str) -> Result<f64, SheetError> {
+        self.inch(name).ok_or_else(|| self.missing(name))
+    }
+
+    /// A quantity in the unit of the inch house, if it was given.
+    pub fn inch(&self, name: &str) -> Option<f64> {
+        let input = self.find(name)?;
+        let (Value::Si(si), Some(dimension)) = (&input.value, input.argument.dimension()) else {
+            return None;
+        };
+        Some(Unit::of(dimension, House::Inch).from_si(*si))
     }
 
     /// A length, if it was given.
@@ -244,32 +304,51 @@ fn read_one(
 ) -> Result<Input, SheetError> {
     match argument.kind {
         Kind::Quantity(dimension, range) => {
-            let read = entered(&given.text, dimension, house).map_err(|reason| {
-                SheetError::Unreadable {
-                    sheet: card.id,
-                    name: argument.name,
-                    reason,
-                }
-            })?;
-            within(card, argument, given, read.si, dimension, range)?;
-            // A count, a ratio or threads per inch has no other unit that could have been meant.
-            let plain = matches!(
-                dimension,
-                Dimension::PerInch | Dimension::Ratio | Dimension::Count
-            );
-            let unit_assumed = read.unit_assumed && !plain;
+            let read = quantity(card, argument, &given.text, dimension, range, house)?;
+            let unit_assumed = read.unit_assumed && !is_plain(dimension);
             let basis = match &given.basis {
                 Basis::Entered if unit_assumed => Basis::EnteredHouseUnit,
                 Basis::EnteredHouseUnit if !unit_assumed => Basis::Entered,
                 other => other.clone(),
             };
-            let value = Value::Si(read.si);
             Ok(Input {
                 argument,
                 entered: given.text.trim().to_owned(),
-                value,
+                value: Value::Si(read.si),
                 basis,
                 unit_assumed,
+                exact: read.exact.map(|exact| (exact, read.unit)),
+            })
+        }
+        Kind::List {
+            dimension,
+            range,
+            count: (fewest, most),
+        } => {
+            // A list can run long: it is counted before it is read, so that no text costs much.
+            let parts = given.text.split(',').count();
+            if !(fewest..=most).contains(&parts) {
+                let (what, dimension) = (argument.meaning, dimension.words());
+                let expected =
+                    format!("{fewest} to {most} of them, comma between, each {dimension}: {what}");
+                return Err(not_a_choice(card, argument, given, expected));
+            }
+            let read = given
+                .text
+                .split(',')
+                .map(|one| quantity(card, argument, one, dimension, range, house))
+                .collect::<Result<Vec<_>, _>>()?;
+            let unit_assumed = !is_plain(dimension) && read.iter().any(|one| one.unit_assumed);
+            Ok(Input {
+                argument,
+                entered: given.text.trim().to_owned(),
+                value: Value::List(read.iter().map(|one| one.si).collect()),
+                basis: match &given.basis {
+                    Basis::Entered if unit_assumed => Basis::EnteredHouseUnit,
+                    other => other.clone(),
+                },
+                unit_assumed,
+                exact: None,
             })
         }
         Kind::Word(choices) => {
@@ -295,6 +374,32 @@ fn read_one(
     }
 }
 
+/// A count, a ratio or threads per inch has no other unit that could have been meant.
+fn is_plain(dimension: Dimension) -> bool {
+    matches!(
+        dimension,
+        Dimension::PerInch | Dimension::Ratio | Dimension::Count
+    )
+}
+
+/// One quantity read and found within its range.
+fn quantity(
+    card: &'static Card,
+    argument: &'static Argument,
+    text: &str,
+    dimension: Dimension,
+    range: Range,
+    house: House,
+) -> Result<Entered, SheetError> {
+    let read = entered(text, dimension, house).map_err(|reason| SheetError::Unreadable {
+        sheet: card.id,
+        name: argument.name,
+        reason,
+    })?;
+    within(card, argument, text, read.si, dimension, range)?;
+    Ok(read)
+}
+
 fn worded(
     card: &'static Card,
     argument: &'static Argument,
@@ -310,6 +415,7 @@ fn worded(
             value: Value::Words(words),
             basis: given.basis.clone(),
             unit_assumed: false,
+            exact: None,
         })
     } else {
         Err(not_a_choice(card, argument, given, expected))
@@ -351,7 +457,7 @@ pub fn bounds(card: &Card, dimension: Dimension, range: Range) -> Result<(f64, f
 fn within(
     card: &'static Card,
     argument: &'static Argument,
-    given: &Given,
+    text: &str,
     si: f64,
     dimension: Dimension,
     range: Range,
@@ -365,7 +471,7 @@ fn within(
     Err(SheetError::OutOfRange {
         sheet: card.id,
         name: argument.name,
-        entered: given.text.chars().take(60).collect(),
+        entered: text.trim().chars().take(60).collect(),
         least: range.least,
         most: range.most,
         why: argument.meaning,

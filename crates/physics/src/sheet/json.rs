@@ -75,19 +75,24 @@ impl Card {
             .iter()
             .map(|argument| {
                 let (dimension, range) = match argument.kind {
-                    Kind::Quantity(dimension, range) => {
-                        (json!(dimension), json!([range.least, range.most]))
-                    }
+                    Kind::Quantity(dimension, range)
+                    | Kind::List {
+                        dimension, range, ..
+                    } => (json!(dimension), json!([range.least, range.most])),
                     Kind::Word(_) | Kind::Words { .. } => (Value::Null, Value::Null),
                 };
                 let roles = match argument.kind {
                     Kind::Words { roles, .. } => json!(roles),
                     _ => Value::Null,
                 };
+                let list = match argument.kind {
+                    Kind::List { count, .. } => json!([count.0, count.1]),
+                    _ => Value::Null,
+                };
                 json!({
                     "name": argument.name, "symbol": argument.symbol, "meaning": argument.meaning,
                     "required": argument.required, "dimension": dimension, "range": range,
-                    "choices": argument.choices(), "roles": roles,
+                    "choices": argument.choices(), "roles": roles, "list": list,
                 })
             })
             .collect();

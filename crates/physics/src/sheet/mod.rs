@@ -7,7 +7,7 @@ mod set;
 mod text;
 
 use crate::answer::Outcome;
-use crate::card::{Card, Measure, ResultKind, ResultSpec};
+use crate::card::{Card, Kind, Measure, ResultKind, ResultSpec};
 use crate::error::SheetError;
 use crate::formula::{self, Formula, Shape};
 use crate::given::{Basis, Value};
@@ -180,9 +180,12 @@ fn unit_notices(worked: &Worked) -> Vec<String> {
     let taken = worked.inputs.list.iter().filter(|input| input.unit_assumed);
     taken
         .filter_map(|input| {
-            let unit = Unit::of(input.argument.dimension()?, worked.house);
-            let taken = show::with_symbol(&input.entered, unit);
             let (name, entered) = (input.argument.name, &input.entered);
+            let unit = match input.argument.kind {
+                Kind::List { dimension, .. } => Unit::of(dimension, worked.house),
+                _ => Unit::of(input.argument.dimension()?, worked.house),
+            };
+            let taken = show::with_symbol(entered, unit);
             Some(format!(
                 "{name}: '{entered}' has no unit; taken as {taken}, by the house."
             ))
@@ -199,6 +202,7 @@ fn inputs(worked: &Worked) -> Vec<ShownInput> {
                 (Value::Si(si), Some(dimension)) => counted(Measure::Of(dimension), *si, frame),
                 (Value::Si(si), None) => Shown::Text(formula::significant(*si)),
                 (Value::Words(words), _) => Shown::Text(words.join(",")),
+                (Value::List(_), _) => Shown::Text(input.entered.clone()),
             };
             (input.entered.clone(), value, input.basis.clone())
         } else if let Some(assumed) = worked

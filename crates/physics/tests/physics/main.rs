@@ -71,6 +71,26 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
                 }
             }
             Kind::Word(choices) => choices[dice.below(choices.len())].to_owned(),
+            Kind::List {
+                dimension,
+                range,
+                count: (fewest, most),
+            } => {
+                let end = |text| entered(text, dimension, House::Inch).unwrap().si;
+                let (least, most_si) = (end(range.least), end(range.most));
+                let unit = Unit::of(dimension, House::Inch);
+                // Short lists: what they are put through may grow fast with their length.
+                let many = fewest + dice.below(8.min(most - fewest) + 1);
+                let one = |dice: &mut Dice| {
+                    let value = unit.from_si(least + dice.unit() * (most_si - least));
+                    match dimension {
+                        Dimension::Count => format!("{value:.0}"),
+                        _ => format!("{value:.4} {}", unit.symbol()).trim().to_owned(),
+                    }
+                };
+                let all: Vec<String> = (0..many).map(|_| one(dice)).collect();
+                all.join(",")
+            }
             Kind::Words { choices, roles } => {
                 let words: Vec<&str> = roles
                     .iter()
