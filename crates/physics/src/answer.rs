@@ -1,7 +1,7 @@
 //! What a law answers: the results of its own function, the table rows it used, and what must be said.
 
-use crate::card::Symbol;
-use measure::{Angle, Area, Length};
+use crate::card::{Measure, Symbol};
+use measure::{Angle, Area, House, Length, Unit};
 
 /// One result.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,6 +54,27 @@ pub struct TableValue {
     pub printed: String,
     /// The table and the row.
     pub row: String,
+}
+
+impl TableValue {
+    /// `value`, in the symbol's own unit of the inch books (inches where the symbol is a length), out
+    /// of `row`.
+    pub fn inch_book(symbol: Symbol, value: f64, row: impl Into<String>) -> TableValue {
+        let (si, unit) = match symbol.measure {
+            Measure::Of(dimension) => {
+                let unit = Unit::of(dimension, House::Inch);
+                (unit.to_si(value), unit.symbol())
+            }
+            Measure::Named(_) => (value, ""),
+        };
+        let printed = crate::formula::significant(value);
+        TableValue {
+            symbol,
+            value: si,
+            printed: format!("{printed} {unit}").trim_end().to_owned(),
+            row: row.into(),
+        }
+    }
 }
 
 /// A value taken for granted because it was not given, said aloud.

@@ -26,6 +26,7 @@ static CATALOGUE: &[Entry] = &[
     law::gauge_cone_two_balls::ENTRY,
     law::fit_hot_clearance::ENTRY,
     law::thread_acme::ENTRY,
+    law::thread_unified::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -18,6 +18,7 @@ pub mod given;
 pub mod law;
 pub mod sheet;
 pub mod tables;
+pub mod thread;
 mod work;
 
 pub use catalogue::{Entry, catalogue, find, run};

@@ -84,7 +84,7 @@ fn call(function: Function, values: &[f64]) -> f64 {
 
 /// `value` to `places` decimal places, halves away from zero. A value that binary arithmetic leaves
 /// a hair below a half is taken as the half it stands for, so that 0.00625 to four places is 0.0063.
-fn to_places(value: f64, places: f64) -> f64 {
+pub(crate) fn to_places(value: f64, places: f64) -> f64 {
     let scale = math::pow(10.0, places);
     let scaled = value.abs() * scale;
     let whole = (scaled + 0.5 + 1e-9 * scaled.max(1.0)).floor();

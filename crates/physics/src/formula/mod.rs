@@ -16,6 +16,7 @@ mod print;
 mod shape;
 mod spoken;
 
+pub(crate) use evaluate::to_places;
 pub use evaluate::{EvaluateError, evaluate};
 pub use parse::{ParseError, expression, formula};
 pub use print::significant;

@@ -4,3 +4,4 @@ pub mod fit_hot_clearance;
 pub mod gauge_cone_two_balls;
 pub mod seat_correct;
 pub mod thread_acme;
+pub mod thread_unified;

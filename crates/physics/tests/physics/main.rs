@@ -18,6 +18,7 @@ mod redo;
 mod seat;
 mod setting;
 mod tables;
+mod thread_limits;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;
@@ -63,7 +64,14 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
                 let (least, most) = (end(range.least), end(range.most));
                 let unit = Unit::of(dimension, House::Inch);
                 let value = unit.from_si(least + dice.unit() * (most - least));
-                if dimension == Dimension::Count {
+                let parts = (value * 64.0).round();
+                let kept = parts > 0.0
+                    && (unit.to_si(parts / 64.0) - least) * (most - unit.to_si(parts / 64.0))
+                        >= 0.0;
+                if dimension == Dimension::Length && kept && dice.below(4) == 0 {
+                    // As a rule is read: many a size of the shop has more than four decimals.
+                    format!("{parts:.0}/64 in")
+                } else if dimension == Dimension::Count {
                     format!("{value:.0}")
                 } else {
                     // Tenths of a thou are whole in ticks, so that a size drawn here is one that a book can hold.

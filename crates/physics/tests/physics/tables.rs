@@ -37,13 +37,20 @@ fn allowance_table() -> Table {
     )
 }
 
+fn series_table() -> Table {
+    table(
+        include_str!("../../../../tables/thread/series.csv"),
+        include_str!("../../../../tables/thread/series.toml"),
+    )
+}
+
 fn card_says(table: &Table, key: &str) -> i64 {
     table.card[key].as_integer().unwrap()
 }
 
 #[test]
 fn each_table_is_whole_and_its_card_names_the_source() {
-    for table in [expansion_table(), allowance_table()] {
+    for table in [expansion_table(), allowance_table(), series_table()] {
         for key in ["title", "source", "locator", "units", "range"] {
             assert!(
                 table.card[key].as_str().is_some_and(|text| text.len() > 5),
@@ -72,6 +79,13 @@ fn the_checksums_hold() {
         sum(&threads, &[2, 3, 4], 1e4),
         card_says(&threads, "checksum")
     );
+    let series = series_table();
+    let thou = |row: &Vec<String>| {
+        let size = Size::parse(&row[2]).unwrap().length();
+        (size.to_inches() * 1000.0 + 1e-6).floor() as i64
+    };
+    let sum: i64 = series.rows.iter().map(thou).sum();
+    assert_eq!(sum, card_says(&series, "checksum"));
 }
 
 /// Metals expand by between 4 and 12 millionths a degree Fahrenheit: a slipped point would show.
