@@ -25,6 +25,7 @@ static CATALOGUE: &[Entry] = &[
     law::seat_correct::ENTRY,
     law::gauge_cone_two_balls::ENTRY,
     law::fit_hot_clearance::ENTRY,
+    law::lathe_change_gears::ENTRY,
     law::thread_acme::ENTRY,
     law::thread_unified::ENTRY,
 ];

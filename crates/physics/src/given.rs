@@ -339,9 +339,11 @@ fn read_one(
                 .map(|one| quantity(card, argument, one, dimension, range, house))
                 .collect::<Result<Vec<_>, _>>()?;
             let unit_assumed = !is_plain(dimension) && read.iter().any(|one| one.unit_assumed);
+            // A space after each comma, so that a page can break a long list and be read back.
+            let parts: Vec<&str> = given.text.split(',').map(str::trim).collect();
             Ok(Input {
                 argument,
-                entered: given.text.trim().to_owned(),
+                entered: parts.join(", "),
                 value: Value::List(read.iter().map(|one| one.si).collect()),
                 basis: match &given.basis {
                     Basis::Entered if unit_assumed => Basis::EnteredHouseUnit,

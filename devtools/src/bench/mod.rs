@@ -7,6 +7,7 @@ mod lineup;
 mod rebuild;
 mod sheets;
 mod verbs;
+mod wheels;
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -26,8 +27,9 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         ));
     }
     Ok(format!(
-        "{}\n{}\n{}\n{}\n{}",
+        "{}\n{}\n{}\n{}\n{}\n{}",
         sheets::bench()?,
+        wheels::bench(),
         rebuild::bench()?,
         lineup::bench(root)?,
         verbs::bench(root)?,

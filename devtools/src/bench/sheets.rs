@@ -6,11 +6,12 @@ use std::time::Duration;
 use measure::{Angle, House, Length, TemperatureRise};
 use physics::law::fit_hot_clearance::growth;
 use physics::law::gauge_cone_two_balls::cone;
+use physics::law::lathe_change_gears::search;
 use physics::law::seat_correct::correct;
 use physics::law::thread_acme::{Class, acme};
 use physics::{Given, catalogue, run};
 
-use super::{ratio, took};
+use super::{ratio, took, wheels};
 use crate::Stop;
 use crate::columns::columns;
 
@@ -91,6 +92,19 @@ const LAWS: &[Law] = &[
             ));
         },
     },
+    Law {
+        id: "lathe.change_gears",
+        given: &[
+            ("leadscrew", "8 TPI"),
+            ("wanted", "11 1/2 TPI"),
+            ("gears", "20,25,30,35,40,45,50,55,60,65"),
+            ("wheels", "4"),
+        ],
+        bare: || {
+            let wheels = [20, 25, 30, 35, 40, 45, 50, 55, 60, 65];
+            black_box(search(black_box(&wheels), &wheels::asked(2, (16, 23))));
+        },
+    },
 ];
 
 /// The table of ratios.
@@ -116,7 +130,10 @@ pub fn bench() -> Result<String, Stop> {
         let sheet = each(300, || {
             drop(black_box(run(law.id, black_box(&given), House::Inch)))
         });
-        let bare = each(300_000, law.bare);
+        // A search takes a thousand times as long as a formula: a tenth of a second of each is enough.
+        let (once, ()) = took(law.bare);
+        let calls = (0.1 / once.as_secs_f64().max(1e-9)).clamp(20.0, 300_000.0);
+        let bare = each(calls as u32, law.bare);
         rows.push(vec![
             law.id.to_string(),
             format!("{:.1}", sheet.as_secs_f64() * 1e6),

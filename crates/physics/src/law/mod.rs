@@ -2,6 +2,7 @@
 
 pub mod fit_hot_clearance;
 pub mod gauge_cone_two_balls;
+pub mod lathe_change_gears;
 pub mod seat_correct;
 pub mod thread_acme;
 pub mod thread_unified;

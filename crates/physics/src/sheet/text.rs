@@ -162,26 +162,22 @@ impl Page {
         }
     }
 
-    /// Breaks `text` at its spaces; runs of spaces are kept where the line is not broken. A list that
-    /// is longer than a line breaks after its commas too.
+    /// Breaks `text` at its spaces; runs of spaces are kept where the line is not broken.
     fn wrapped(&mut self, first: &str, rest: &str, text: &str) {
         let mut line = first.to_owned();
         let mut empty = true;
         for word in text.split(' ') {
-            let long = word.chars().count() + rest.chars().count() > WIDTH;
-            let parts = word.split_inclusive(if long { ',' } else { ' ' });
-            for (at, part) in parts.chain(word.is_empty().then_some("")).enumerate() {
-                let space = if empty || at > 0 { "" } else { " " };
-                let wide = line.chars().count() + space.len() + part.chars().count();
-                if !empty && wide > WIDTH {
-                    self.line(&line);
-                    line = rest.to_owned();
-                } else {
-                    line.push_str(space);
-                }
-                line.push_str(part);
-                empty = false;
+            let room = line.chars().count() + 1 + word.chars().count() <= WIDTH;
+            if !empty && !room {
+                self.line(&line);
+                line = rest.to_owned();
+                empty = true;
             }
+            if !empty {
+                line.push(' ');
+            }
+            line.push_str(word);
+            empty = false;
         }
         self.line(&line);
     }

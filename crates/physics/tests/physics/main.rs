@@ -11,6 +11,7 @@ mod agreement;
 mod balls;
 mod errors;
 mod evidence;
+mod gears;
 mod grammar;
 mod hot;
 mod page;
@@ -97,7 +98,7 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
                     }
                 };
                 let all: Vec<String> = (0..many).map(|_| one(dice)).collect();
-                all.join(",")
+                all.join(", ")
             }
             Kind::Words { choices, roles } => {
                 let words: Vec<&str> = roles
