@@ -108,7 +108,13 @@ fn where_each(body: &[&str], worked: &mut Worked) -> Option<()> {
     for group in groups(body, 2, 6)? {
         // The value stands on the line that ends in its basis, three blanks before the bracket.
         let at = group.iter().skip(1).position(|l| l.contains("   ("));
-        let (told, value) = group.split_at(at.map_or(group.len(), |at| at + 1));
+        let mut at = at.map_or(group.len(), |at| at + 1);
+        // A long list of numbers takes lines of its own before that one, each broken after a comma.
+        let listed = |l: &&str| l.ends_with(',') && l.starts_with(|c: char| c.is_ascii_digit());
+        while at < group.len() && at > 1 && group.get(at - 1).is_some_and(listed) {
+            at -= 1;
+        }
+        let (told, value) = group.split_at(at);
         let told = told.join(" ");
         let (symbol, meaning) = told.split_once(": ")?;
         if value.is_empty() {
