@@ -84,7 +84,7 @@ fn of_six() -> f64 {
 
 /// Every ordered four of wheels no two of which are alike.
 fn orders(wheels: &[u32]) -> impl Iterator<Item = [u32; 4]> {
-    let of = |taken: Vec<u32>| {
+    let of = move |taken: Vec<u32>| {
         let free = wheels
             .iter()
             .copied()
