@@ -99,6 +99,8 @@ pub struct Answer {
     pub results: Vec<(&'static str, Outcome)>,
     /// Table rows used.
     pub table_values: Vec<TableValue>,
+    /// Values found by trial or choice, each proved by the formula it stands in; their `row` says how.
+    pub found: Vec<TableValue>,
     /// What was taken for granted.
     pub assumptions: Vec<Assumption>,
     /// What this case in particular makes a person ask or look at.

@@ -28,6 +28,9 @@ static CATALOGUE: &[Entry] = &[
     law::lathe_change_gears::ENTRY,
     law::thread_acme::ENTRY,
     law::thread_unified::ENTRY,
+    law::thread_whitworth::ENTRY,
+    law::thread_bore::ENTRY,
+    law::thread_strength::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

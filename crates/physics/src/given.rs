@@ -19,6 +19,8 @@ pub enum Basis {
     Drawing(String),
     /// A row of a table.
     Table(String),
+    /// Found by trial or choice; the formula proves it.
+    Found(String),
     /// A rule of law or of the shop, at one version.
     Ruling {
         /// The rule's id.
@@ -38,6 +40,7 @@ impl std::fmt::Display for Basis {
             Basis::Reading(which) => write!(f, "reading: {which}"),
             Basis::Drawing(which) => write!(f, "drawing: {which}"),
             Basis::Table(which) => write!(f, "table: {which}"),
+            Basis::Found(how) => write!(f, "found: {how}"),
             Basis::Ruling { rule, version } => write!(f, "ruling: {rule}, version {version}"),
             Basis::Assumed(why) => write!(f, "ASSUMED: {why}"),
         }

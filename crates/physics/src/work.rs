@@ -52,7 +52,7 @@ impl Worked {
                 symbols.insert(argument.symbol, unit.from_si(assumed.si));
             }
         }
-        for row in &self.answer.table_values {
+        for row in self.answer.table_values.iter().chain(&self.answer.found) {
             symbols.insert(
                 row.symbol.symbol,
                 row.symbol.measure.from_si(row.value, frame),

@@ -6,3 +6,6 @@ pub mod lathe_change_gears;
 pub mod seat_correct;
 pub mod thread_acme;
 pub mod thread_unified;
+pub mod thread_bore;
+pub mod thread_whitworth;
+pub mod thread_strength;

@@ -6,7 +6,7 @@ mod json;
 mod set;
 mod text;
 
-use crate::answer::Outcome;
+use crate::answer::{Outcome, TableValue};
 use crate::card::{Card, Kind, Measure, ResultKind, ResultSpec};
 use crate::error::SheetError;
 use crate::formula::{self, Formula, Shape};
@@ -230,14 +230,18 @@ fn inputs(worked: &Worked) -> Vec<ShownInput> {
             basis,
         });
     }
-    shown.extend(worked.answer.table_values.iter().map(|row| ShownInput {
+    let row = |row: &TableValue, basis: fn(String) -> Basis| ShownInput {
         name: row.symbol.symbol,
         symbol: row.symbol.symbol,
         meaning: row.symbol.meaning,
         entered: row.printed.clone(),
         value: counted(row.symbol.measure, row.value, frame),
-        basis: Basis::Table(row.row.clone()),
-    }));
+        basis: basis(row.row.clone()),
+    };
+    let tables = worked.answer.table_values.iter();
+    shown.extend(tables.map(|one| row(one, Basis::Table)));
+    let found = worked.answer.found.iter();
+    shown.extend(found.map(|one| row(one, Basis::Found)));
     shown
 }
 

@@ -1,4 +1,59 @@
-//! What the thread laws share: the standard series, and the limits that a class of fit gives.
+//! What the thread laws share: the standard series, the limits that a class of fit gives, and what
+//! must be true of any thread before it is worked.
 
+pub mod card;
 pub mod limits;
 pub mod series;
+
+use crate::answer::Assumption;
+use crate::error::SheetError;
+use crate::given::Inputs;
+use measure::Length;
+
+/// Refuses a pitch so coarse that no core would be left.
+///
+/// # Errors
+/// [`SheetError::Impossible`] when the pitch is more than half the diameter.
+pub fn has_core(sheet: &'static str, diameter: Length, pitch: Length) -> Result<(), SheetError> {
+    if pitch.to_m() <= 0.5 * diameter.to_m() {
+        return Ok(());
+    }
+    Err(SheetError::Impossible {
+        sheet,
+        what: format!(
+            "a pitch of {:.4} in on {:.4} in leaves no core",
+            pitch.to_inches(),
+            diameter.to_inches()
+        ),
+        expected: "a pitch of not more than half the diameter".to_owned(),
+    })
+}
+
+/// The word given for `name`, read by `from_word`.
+///
+/// # Errors
+/// [`SheetError::Missing`] when none was given or `from_word` does not know it.
+pub fn need_word<T>(
+    inputs: &Inputs,
+    name: &'static str,
+    from_word: impl Fn(&str) -> Option<T>,
+) -> Result<T, SheetError> {
+    let read = inputs.word(name).and_then(from_word);
+    read.ok_or_else(|| SheetError::Missing {
+        sheet: inputs.card.id,
+        missing: vec![name.to_owned()],
+    })
+}
+
+/// The number of starts given, or one, said aloud.
+pub fn starts(inputs: &Inputs, assumptions: &mut Vec<Assumption>) -> f64 {
+    inputs.si("starts").unwrap_or_else(|| {
+        assumptions.push(Assumption {
+            argument: "starts",
+            text: "1",
+            si: 1.0,
+            why: "a thread named without its starts is single; count the ends to be sure",
+        });
+        1.0
+    })
+}

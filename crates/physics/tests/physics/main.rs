@@ -20,6 +20,7 @@ mod seat;
 mod setting;
 mod tables;
 mod thread_limits;
+mod thread_strength;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;

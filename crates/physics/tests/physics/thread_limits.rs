@@ -3,6 +3,7 @@
 use crate::typed;
 use measure::{House, Length};
 use physics::law::thread_unified::{self, Class, unified};
+use physics::law::thread_whitworth::{self, whitworth};
 use physics::thread::limits::Limits;
 use physics::thread::series::{series_of, standards};
 use physics::{Sheet, run};
@@ -55,6 +56,40 @@ proptest! {
         let longer = unified(diameter, tpi, Class::C2, Length::inches(d * more));
         let usual = classes[1].limits.internal_pitch.1;
         prop_assert!(longer.limits.internal_pitch.1.to_m() >= usual.to_m());
+    }
+}
+
+proptest! {
+    #[test]
+    fn whitworth_screw_and_nut_go_together(d in 0.1875f64..6.0, tpi in 2u32..40) {
+        let tpi = f64::from(tpi);
+        prop_assume!(1.0 / tpi <= d / 2.0);
+        use thread_whitworth::Class::{Close, Free, Medium};
+        let diameter = Length::inches(d);
+        let [close, medium, free] =
+            [Close, Medium, Free].map(|class| whitworth(diameter, tpi, class, diameter));
+        let width = |pair: (Length, Length)| pair.1.to_m() - pair.0.to_m();
+        for limits in [&close, &medium, &free] {
+            never_foul(limits)?;
+        }
+        prop_assert!(width(close.external_pitch) < width(medium.external_pitch));
+        prop_assert!(width(medium.external_pitch) < width(free.external_pitch));
+        prop_assert!(width(medium.internal_pitch) < width(free.internal_pitch));
+    }
+}
+
+/// What no table was read for is told on the sheet itself.
+#[test]
+fn the_whitworth_sheet_says_what_rests_on_memory() {
+    let pairs = [("diameter", "1/2 in"), ("tpi", "12"), ("class", "medium")];
+    let said = sheet("thread.whitworth", &pairs).notices.join("\n");
+    for word in [
+        "unproven for medium",
+        "external_pitch_min",
+        "BSW",
+        "plating",
+    ] {
+        assert!(said.contains(word), "{word}: {said}");
     }
 }
 

@@ -25,46 +25,20 @@ mod limits;
 pub use card::ENTRY;
 pub use limits::{Acme, Class, acme};
 
-use crate::answer::{Answer, Assumption, TableValue};
+use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::tables;
+use crate::thread::{has_core, need_word, starts};
 use measure::{Length, Unit};
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let class = inputs
-        .word("class")
-        .and_then(Class::from_word)
-        .ok_or_else(|| SheetError::Missing {
-            sheet: card::ID,
-            missing: vec!["class".to_owned()],
-        })?;
-    let pitch = 1.0 / tpi;
-    if pitch > 0.5 * diameter.to_inches() {
-        return Err(SheetError::Impossible {
-            sheet: card::ID,
-            what: format!(
-                "a pitch of {pitch:.4} in on {:.4} in leaves no core",
-                diameter.to_inches()
-            ),
-            expected: "a pitch of not more than half the diameter".to_owned(),
-        });
-    }
+    let class = need_word(inputs, "class", Class::from_word)?;
+    has_core(card::ID, diameter, Length::inches(1.0 / tpi))?;
     let mut assumptions = Vec::new();
-    let starts = match inputs.si("starts") {
-        Some(starts) => starts,
-        None => {
-            assumptions.push(Assumption {
-                argument: "starts",
-                text: "1",
-                si: 1.0,
-                why: "an Acme size named without its starts is single; count the ends to be sure",
-            });
-            1.0
-        }
-    };
+    let starts = starts(inputs, &mut assumptions);
     let allowance = tables::acme_allowance(card::ID, class.word(), diameter)?;
     let thread = acme(diameter, tpi, class, allowance.allowance, starts);
 

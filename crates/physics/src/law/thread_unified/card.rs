@@ -2,6 +2,7 @@
 
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
+use crate::thread::card::{self, MEMORY, length, line};
 use measure::{Dimension, House};
 
 /// The law, for the catalogue.
@@ -14,10 +15,8 @@ pub const ENTRY: Entry = Entry {
 pub(super) const ID: &str = "thread.unified";
 
 const WORKED: &str = "Machinery's Handbook 31, worked threads 1/2-28 and 19/64-36 (ASME B1.1)";
-const MEMORY: &str = "from memory; published limits bear it out";
-
 const fn figure(symbol: &'static str, meaning: &'static str) -> Symbol {
-    Symbol::named(symbol, "", meaning, MEMORY)
+    card::figure(symbol, meaning, MEMORY)
 }
 
 pub(super) const K_E: Symbol = figure(
@@ -42,19 +41,6 @@ pub(super) const BORE: [Symbol; 5] = [
 ];
 pub(super) const PLACES: Symbol = figure("r", "decimal places to which the greatest bore is given");
 
-const fn line(symbol: &'static str, meaning: &'static str, source: &'static str) -> Symbol {
-    Symbol::of(symbol, Dimension::Length, meaning, source)
-}
-
-const fn length(
-    name: &'static str,
-    symbol: &'static str,
-    meaning: &'static str,
-    source: &'static str,
-) -> ResultSpec {
-    ResultSpec::quantity(name, symbol, Dimension::Length, (4, 3), meaning, source)
-}
-
 static CARD: Card = Card {
     id: ID,
     version: 1,
@@ -64,12 +50,12 @@ static CARD: Card = Card {
     formula: "
         P = 1 / n
         D_r = round(D, 4)
-        T = 0.0015 * cbrt(D) + 0.0015 * sqrt(L_e) + 0.015 * cbrt(P)^2
+        T = round(0.0015 * cbrt(D) + 0.0015 * sqrt(L_e) + 0.015 * cbrt(P)^2, 6)
         T_e = round(k_e * T, 4)
         T_i = round(k_i * T, 4)
         T_d = round(k_d * cbrt(P)^2, 4)
         T_m = max(k_1 * cbrt(P)^2 + k_2 * P / D - k_3, k_4 * P - k_5 * P^2)
-        es = round(k_a * T, 4)
+        es = round(round(k_a * T, 6) - 0.0000001, 4)
         d_max = D_r - es
         d_min = d_max - T_d
         d2_max = round(D_r - es - 0.64951905 * P, 4)
@@ -83,22 +69,8 @@ static CARD: Card = Card {
         D1_max = round(D_r - 1.08253175 * P + T_m, r)",
     book_units: Some(House::Inch),
     arguments: &[
-        Argument::quantity(
-            "diameter",
-            "D",
-            Dimension::Length,
-            "1/4 in",
-            "6 in",
-            "nominal diameter",
-        ),
-        Argument::quantity(
-            "tpi",
-            "n",
-            Dimension::PerInch,
-            "2",
-            "40",
-            "threads per inch",
-        ),
+        card::diameter("1/4 in", "6 in"),
+        card::tpi("2", "40"),
         Argument::word(
             "class",
             &["1", "2", "3"],
@@ -120,7 +92,6 @@ static CARD: Card = Card {
     lines: &[
         line("P", "pitch", WORKED),
         line("D_r", "nominal diameter as the tables print it", WORKED),
-        line("T", "pitch-diameter tolerance of class 2A", MEMORY),
         line("T_e", "screw's pitch-diameter tolerance", MEMORY),
         line("T_i", "nut's pitch-diameter tolerance", MEMORY),
         line("T_d", "screw's major tolerance", MEMORY),
@@ -187,6 +158,14 @@ static CARD: Card = Card {
             "allowance",
             "es",
             "how far the screw's greatest sizes stand under the basic",
+            MEMORY,
+        ),
+        ResultSpec::quantity(
+            "tolerance_2a",
+            "T",
+            Dimension::Length,
+            (6, 5),
+            "pitch-diameter tolerance of class 2A, of which every class takes its share",
             MEMORY,
         ),
     ],

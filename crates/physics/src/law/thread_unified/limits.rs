@@ -93,6 +93,8 @@ pub struct Unified {
     pub limits: Limits,
     /// Screw, at the root of the rounded form, UNR: the most.
     pub external_minor_max_unr: Length,
+    /// Tolerance on the pitch diameter of class 2A, before the class takes its share.
+    pub tolerance_2a: Length,
 }
 
 /// The thread of nominal `diameter`, `tpi` threads per inch and `class`, for this length of
@@ -104,10 +106,12 @@ pub fn unified(diameter: Length, tpi: f64, class: Class, engagement: Length) -> 
     let (d, pitch) = (diameter.to_inches(), 1.0 / tpi);
     let root = math::cbrt(pitch);
     let two_thirds = root * root;
-    let tolerance =
-        0.0015 * math::cbrt(d) + 0.0015 * math::sqrt(engagement.to_inches()) + 0.015 * two_thirds;
+    let tolerance = rounded(
+        0.0015 * math::cbrt(d) + 0.0015 * math::sqrt(engagement.to_inches()) + 0.015 * two_thirds,
+        6,
+    );
     let external = class.external();
-    let allowance = rounded(external.allowance * tolerance, 4);
+    let allowance = rounded(rounded(external.allowance * tolerance, 6) - 1e-7, 4);
     let crest = rounded(external.major * two_thirds, 4);
     let on_screw = rounded(external.pitch * tolerance, 4);
     let on_nut = rounded(class.internal() * tolerance, 4);
@@ -136,5 +140,6 @@ pub fn unified(diameter: Length, tpi: f64, class: Class, engagement: Length) -> 
             allowance: inches(allowance),
         },
         external_minor_max_unr: inches(rounded(body - 1.190_784_93 * pitch, 4)),
+        tolerance_2a: inches(tolerance),
     }
 }

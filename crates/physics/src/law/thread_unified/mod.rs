@@ -8,6 +8,9 @@
 //! unrounded it would be .4436. The bore of a nut is the exception: its least is printed to three
 //! places, its most to three (classes 1B and 2B) or four (3B), each from the unrounded basic size.
 //!
+//! The tolerance itself is first rounded to six places (1/4-20 UNC-2B shows it), and an allowance
+//! that then stands on a half goes down (5/8-11 UNC-2A: .00165 is printed .0016).
+//!
 //! The tolerance on the pitch diameter grows with the length engaged. The tables take the diameter
 //! for the coarse and fine series and nine pitches for every other; a longer nut asks for its own.
 //!
@@ -24,39 +27,21 @@ use crate::answer::{Answer, Assumption, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::thread::series::series_of;
+use crate::thread::{has_core, need_word};
 use measure::Length;
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let class = inputs.word("class").and_then(Class::from_word);
-    let class = class.ok_or_else(|| SheetError::Missing {
-        sheet: card::ID,
-        missing: vec!["class".to_owned()],
-    })?;
+    let class = need_word(inputs, "class", Class::from_word)?;
     let pitch = Length::inches(1.0 / tpi);
-    if pitch.to_m() > 0.5 * diameter.to_m() {
-        return Err(SheetError::Impossible {
-            sheet: card::ID,
-            what: format!(
-                "a pitch of {:.4} in on {:.4} in leaves no core",
-                pitch.to_inches(),
-                diameter.to_inches()
-            ),
-            expected: "a pitch of not more than half the diameter".to_owned(),
-        });
-    }
+    has_core(card::ID, diameter, pitch)?;
     let series = series_of(card::ID, "unified", diameter, pitch)?;
-    let by_diameter = series.iter().any(|name| ["UNC", "UNF"].contains(name));
     let mut assumptions = Vec::new();
     let engagement = match inputs.length("engagement") {
         Some(engagement) => engagement,
         None => {
-            let (text, taken) = if by_diameter {
-                ("the diameter", diameter)
-            } else {
-                ("nine pitches", Length::m(9.0 * pitch.to_m()))
-            };
+            let (text, taken) = usual_engagement(card::ID, diameter, tpi)?;
             assumptions.push(Assumption {
                 argument: "engagement",
                 text,
@@ -70,7 +55,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let thread = unified(diameter, tpi, class, engagement);
     let mut answer = Answer::new(class.word())
         .with_limits(&thread.limits)
-        .with("external_minor_max_unr", thread.external_minor_max_unr);
+        .with("external_minor_max_unr", thread.external_minor_max_unr)
+        .with("tolerance_2a", thread.tolerance_2a);
     answer.table_values = rows(class, tpi);
     answer.assumptions = assumptions;
     let named = if series.is_empty() {
@@ -110,4 +96,23 @@ fn rows(class: Class, tpi: f64) -> Vec<TableValue> {
     let places = f64::from(class.bore_places());
     rows.push(TableValue::inch_book(card::PLACES, places, row("nut")));
     rows
+}
+
+/// The engagement that the tables take for this size, in words and in figures: the diameter for the
+/// coarse and fine series, nine pitches for every other.
+///
+/// # Errors
+/// A table of series that cannot be read.
+pub fn usual_engagement(
+    sheet: &'static str,
+    diameter: Length,
+    tpi: f64,
+) -> Result<(&'static str, Length), SheetError> {
+    let pitch = Length::inches(1.0 / tpi);
+    let series = series_of(sheet, "unified", diameter, pitch)?;
+    Ok(if series.iter().any(|name| ["UNC", "UNF"].contains(name)) {
+        ("the diameter", diameter)
+    } else {
+        ("nine pitches", Length::m(9.0 * pitch.to_m()))
+    })
 }

@@ -1,0 +1,115 @@
+//! `thread.bore` and `thread.strength`: what must be true of them whatever the numbers.
+
+use crate::typed;
+use measure::{House, Length, Stress};
+use physics::law::thread_bore::{bore, full};
+use physics::law::thread_strength::{Sizes, strength};
+use physics::{Shown, run};
+use proptest::prelude::*;
+
+fn text(id: &str, pairs: &[(&str, &str)], name: &str) -> String {
+    match run(id, &typed(pairs), House::Inch).unwrap().result(name) {
+        Some(Shown::Text(text)) => text.clone(),
+        Some(Shown::Quantity { shown, .. }) => shown.clone(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// One size and pitch, six forms, and the same percentage: no two of V, National, Whitworth and the
+/// 29 degree forms share a bore.
+#[test]
+fn every_form_has_its_own_bore() {
+    let of = |form: &str| {
+        let pairs = [
+            ("form", form),
+            ("diameter", "1 in"),
+            ("tpi", "8"),
+            ("percent", "75%"),
+        ];
+        text("thread.bore", &pairs, "bore")
+    };
+    let bores = ["unified", "sharp-v", "whitworth", "acme", "stub-acme"].map(of);
+    for (at, one) in bores.iter().enumerate() {
+        assert!(!bores[..at].contains(one), "{bores:?}");
+    }
+    assert_eq!(of("acme"), of("square"));
+}
+
+#[test]
+fn a_bare_percentage_is_answered_with_a_sentence() {
+    let pairs = [
+        ("form", "unified"),
+        ("diameter", "1 in"),
+        ("tpi", "8"),
+        ("percent", "75"),
+    ];
+    let said = run("thread.bore", &typed(&pairs), House::Inch)
+        .unwrap_err()
+        .to_string();
+    assert!(
+        said.contains("30% to 100%") && said.contains("write 75%"),
+        "{said}"
+    );
+}
+
+/// A screw in soft metal strips the metal; given length enough it breaks first.
+#[test]
+fn the_weaker_member_is_named() {
+    let of = |length: &str, nut: &str| {
+        let pairs = [
+            ("form", "unified"),
+            ("diameter", "1 in"),
+            ("tpi", "8"),
+            ("engagement", length),
+            ("strength_external", "60000 psi"),
+            ("strength_internal", nut),
+        ];
+        text("thread.strength", &pairs, "weakest")
+    };
+    assert!(of("1/2 in", "30000 psi").starts_with("the internal thread strips"));
+    assert!(of("1/2 in", "60000 psi").starts_with("the external thread strips"));
+    assert!(of("2 in", "30000 psi").starts_with("the screw breaks"));
+}
+
+proptest! {
+    /// More thread is a smaller bore, never under the full one.
+    #[test]
+    fn more_thread_is_a_smaller_bore(d in 0.25f64..6.0, tpi in 4.0f64..40.0, share in 0.3f64..0.99) {
+        for form in ["unified", "sharp-v", "whitworth", "acme", "stub-acme", "square"] {
+            let (whole, _) = full(form).unwrap();
+            let at = |share: f64| bore(Length::inches(d), tpi, share, whole).to_m();
+            prop_assert!(at(share) > at(share + 0.01));
+            prop_assert!(at(share) >= at(1.0));
+        }
+    }
+
+    /// At the full engagement neither thread strips before the screw breaks; just short of it one does.
+    #[test]
+    fn full_engagement_is_where_the_screw_breaks_first(
+        d in 0.25f64..3.0, tpi in 4.0f64..20.0, screw in 20e3f64..100e3, nut in 10e3f64..100e3,
+    ) {
+        let pitch = 1.0 / tpi;
+        prop_assume!(pitch < d / 4.0);
+        let sizes = Sizes {
+            start: d,
+            off: 0.9743,
+            bore: d - 1.0 * pitch,
+            screw_pitch: d - 0.66 * pitch,
+            screw_major: d - 0.05 * pitch,
+            nut_pitch: d - 0.62 * pitch,
+            flank: 0.577_35,
+        };
+        let (screw, nut) = (Stress::psi(screw), Stress::psi(nut));
+        let at = |inches: f64| strength(&sizes, tpi, Length::inches(inches), screw, nut);
+        let full = at(1.0).full_engagement.to_inches();
+        let whole = at(full);
+        let holds = whole.breaks.to_lbf() * (1.0 - 1e-9);
+        prop_assert!(whole.strips_external.to_lbf() >= holds);
+        prop_assert!(whole.strips_internal.to_lbf() >= holds);
+        let short = at(full * 0.99);
+        let weakest = short.strips_external.to_lbf().min(short.strips_internal.to_lbf());
+        prop_assert!(weakest < short.breaks.to_lbf());
+        // The full engagement does not depend on the length that was asked about.
+        prop_assert!((short.full_engagement.to_inches() - full).abs() < 1e-9);
+    }
+}
