@@ -31,6 +31,8 @@ static CATALOGUE: &[Entry] = &[
     law::thread_whitworth::ENTRY,
     law::thread_bore::ENTRY,
     law::thread_strength::ENTRY,
+    law::thread_wires::ENTRY,
+    law::screw_torque::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -9,3 +9,5 @@ pub mod thread_unified;
 pub mod thread_bore;
 pub mod thread_whitworth;
 pub mod thread_strength;
+pub mod screw_torque;
+pub mod thread_wires;

@@ -21,6 +21,7 @@ mod setting;
 mod tables;
 mod thread_limits;
 mod thread_strength;
+mod thread_wires;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;
