@@ -86,7 +86,7 @@ impl Laid {
         let straight = over.to_m() - self.straight().to_m();
         let mut at = straight;
         for _ in 0..200 {
-            if !(at > 0.5 * self.pitch.to_m()) {
+            if at <= 0.5 * self.pitch.to_m() {
                 return None;
             }
             let next = straight - self.correction(Length::m(at)).to_m();
