@@ -1,7 +1,7 @@
 //! What a law answers: the results of its own function, the table rows it used, and what must be said.
 
 use crate::card::{Measure, Symbol};
-use measure::{Angle, Area, House, Length, Unit};
+use measure::{Angle, Area, Force, House, Length, Mass, Stress, TemperatureRise, Torque, Unit};
 
 /// One result.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +34,36 @@ impl From<Angle> for Outcome {
 impl From<Area> for Outcome {
     fn from(area: Area) -> Self {
         Outcome::Si(measure::Unit::SqInch.to_si(area.to_sq_in()))
+    }
+}
+
+impl From<Stress> for Outcome {
+    fn from(stress: Stress) -> Self {
+        Outcome::Si(stress.to_pascals())
+    }
+}
+
+impl From<Force> for Outcome {
+    fn from(force: Force) -> Self {
+        Outcome::Si(force.to_newtons())
+    }
+}
+
+impl From<Torque> for Outcome {
+    fn from(torque: Torque) -> Self {
+        Outcome::Si(torque.to_newton_m())
+    }
+}
+
+impl From<Mass> for Outcome {
+    fn from(mass: Mass) -> Self {
+        Outcome::Si(mass.to_kg())
+    }
+}
+
+impl From<TemperatureRise> for Outcome {
+    fn from(rise: TemperatureRise) -> Self {
+        Outcome::Si(rise.to_c_degrees())
     }
 }
 

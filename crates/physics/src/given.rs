@@ -368,7 +368,9 @@ fn read_one(
             )
         }
         Kind::Words { choices, roles } => {
-            let words: Vec<String> = given.text.split(',').map(|w| w.trim().to_owned()).collect();
+            // A stroke serves as well as a comma: a fit is written H7/g6.
+            let words = given.text.split([',', '/']).map(|w| w.trim().to_owned());
+            let words: Vec<String> = words.collect();
             let expected = format!("{} out of {}", roles.join(","), choices.join(", "));
             if words.len() == roles.len() {
                 worded(card, argument, given, words, choices, expected)

@@ -1,6 +1,12 @@
 //! The laws, one a folder: a plain function, a card, and the evidence beside it.
 
+pub mod fit_bushing;
 pub mod fit_hot_clearance;
+pub mod fit_inch_class;
+pub mod fit_iso;
+pub mod fit_press;
+pub mod fit_shrink;
+pub mod fit_tire;
 pub mod gauge_cone_two_balls;
 pub mod lathe_change_gears;
 pub mod seat_correct;

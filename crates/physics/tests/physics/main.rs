@@ -11,6 +11,7 @@ mod agreement;
 mod balls;
 mod errors;
 mod evidence;
+mod fits;
 mod gears;
 mod grammar;
 mod hot;

@@ -1,0 +1,129 @@
+//! Two thick cylinders, one forced into the other, by the theory of Lamé: elastic, long enough that
+//! their ends do not matter, equally warm.
+//!
+//! A cylinder of inside diameter *a* and outside diameter *b* under a pressure *p* at its bore carries
+//! the hoop stress *p (b² + a²)/(b² - a²)* there; under *p* from outside it carries
+//! *-p (b² + a²)/(b² - a²)* at its outside. The strain that each gives, with Poisson's share of the
+//! pressure itself, adds up to the interference.
+
+use crate::csv;
+use crate::error::SheetError;
+use measure::{Length, Stress};
+use std::sync::OnceLock;
+
+const ELASTIC: &str = include_str!("../../../tables/material/elastic.csv");
+
+/// One row of the table of elastic constants.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Elastic {
+    /// The metal, by the word that names it.
+    pub material: String,
+    /// The modulus as a person would type it: `30000000 psi`.
+    pub modulus_text: String,
+    /// Modulus of elasticity.
+    pub modulus: Stress,
+    /// Poisson's ratio.
+    pub poisson: f64,
+    /// Which metal the figures are for.
+    pub note: String,
+}
+
+/// The elastic constants of `material`.
+///
+/// # Errors
+/// [`SheetError::OwnFault`] when the table cannot be read or lacks the metal.
+pub fn elastic(sheet: &'static str, material: &str) -> Result<&'static Elastic, SheetError> {
+    static TABLE: OnceLock<Result<Vec<Elastic>, String>> = OnceLock::new();
+    let table = TABLE.get_or_init(read).as_ref();
+    let found = table.map_err(Clone::clone).and_then(|rows| {
+        let row = rows.iter().find(|row| row.material == material);
+        row.ok_or_else(|| format!("no row for {material}"))
+    });
+    found.map_err(|detail| SheetError::OwnFault {
+        sheet,
+        what: "table of elastic constants",
+        detail,
+    })
+}
+
+fn read() -> Result<Vec<Elastic>, String> {
+    let heading = [
+        "material",
+        "modulus_mpsi",
+        "poisson",
+        "grade_modulus",
+        "grade_poisson",
+        "note",
+    ];
+    csv::rows(ELASTIC, &heading)?
+        .into_iter()
+        .map(|(line, row)| {
+            let [material, mpsi, poisson, _, _, note] =
+                <[String; 6]>::try_from(row).map_err(|_| format!("line {line}"))?;
+            let number = |text: &str| text.parse::<f64>().map_err(|_| format!("line {line}"));
+            let ksi = number(&mpsi)? * 1000.0;
+            Ok(Elastic {
+                material,
+                modulus_text: format!("{ksi:.0} ksi"),
+                modulus: Stress::ksi(ksi),
+                poisson: number(&poisson)?,
+                note,
+            })
+        })
+        .collect()
+}
+
+/// One of the two cylinders: the diameter that is not the common one, and its metal.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Member {
+    /// Outside diameter of the outer cylinder; bore of the inner one, zero where it is solid.
+    pub free: Length,
+    /// Modulus of elasticity.
+    pub modulus: Stress,
+    /// Poisson's ratio.
+    pub poisson: f64,
+}
+
+/// Two cylinders forced together.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pressed {
+    /// Pressure between them.
+    pub pressure: Stress,
+    /// Hoop stress at the bore of the outer one, pulling.
+    pub outer_hoop: Stress,
+    /// Hoop stress at the outside of the inner one, pressing: below zero.
+    pub inner_hoop: Stress,
+    /// By how much the outer one grows over its outside, on the diameter.
+    pub growth: Length,
+    /// By how much the bore of the inner one closes, on the diameter; nothing where it is solid.
+    pub close_in: Length,
+}
+
+/// The `outer` cylinder on the `inner` one at `diameter`, which is larger by `interference` than the
+/// hole it goes into. Holds while both stay elastic and `inner.free < diameter < outer.free`.
+///
+/// Source: Lamé's theory of thick cylinders, as given by gani-mech-toolbox.blogspot.com (thick-wall
+/// theory for cylinders) and derived at the head of this file.
+pub fn pressed(diameter: Length, interference: Length, outer: Member, inner: Member) -> Pressed {
+    let square = |length: Length| length.to_m() * length.to_m();
+    let (d, out, bore) = (square(diameter), square(outer.free), square(inner.free));
+    let (outer_ratio, inner_ratio) = ((out + d) / (out - d), (d + bore) / (d - bore));
+    let give = (outer_ratio + outer.poisson) / outer.modulus.to_pascals()
+        + (inner_ratio - inner.poisson) / inner.modulus.to_pascals();
+    let pressure = interference.to_m() / (diameter.to_m() * give);
+    let growth = 2.0 * pressure * d * outer.free.to_m() / (outer.modulus.to_pascals() * (out - d));
+    let close = 2.0 * pressure * d * inner.free.to_m() / (inner.modulus.to_pascals() * (d - bore));
+    Pressed {
+        pressure: Stress::pascals(pressure),
+        outer_hoop: Stress::pascals(pressure * outer_ratio),
+        inner_hoop: Stress::pascals(-pressure * inner_ratio),
+        growth: Length::m(growth),
+        close_in: Length::m(close),
+    }
+}
+
+/// The interference that makes `pressure` between the two: [`pressed`] the other way about.
+pub fn interference(diameter: Length, pressure: Stress, outer: Member, inner: Member) -> Length {
+    let one = pressed(diameter, Length::m(1.0), outer, inner).pressure;
+    Length::m(pressure.to_pascals() / one.to_pascals())
+}
