@@ -39,6 +39,14 @@ static CATALOGUE: &[Entry] = &[
     law::thread_strength::ENTRY,
     law::thread_wires::ENTRY,
     law::screw_torque::ENTRY,
+    law::thread_square::ENTRY,
+    law::thread_sharp_v::ENTRY,
+    law::thread_stub_acme::ENTRY,
+    law::thread_npt::ENTRY,
+    law::thread_bsp::ENTRY,
+    law::thread_plug::ENTRY,
+    law::thread_metric::ENTRY,
+    law::thread_staybolt::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -3,6 +3,8 @@
 
 pub mod card;
 pub mod limits;
+pub mod metric;
+pub mod pipe;
 pub mod series;
 
 use crate::answer::Assumption;

@@ -20,6 +20,7 @@ mod redo;
 mod seat;
 mod setting;
 mod tables;
+mod thread_forms;
 mod thread_limits;
 mod thread_strength;
 mod thread_wires;

@@ -44,13 +44,33 @@ fn series_table() -> Table {
     )
 }
 
+fn pipe_table() -> Table {
+    table(
+        include_str!("../../../../tables/thread/pipe.csv"),
+        include_str!("../../../../tables/thread/pipe.toml"),
+    )
+}
+
+fn metric_table() -> Table {
+    table(
+        include_str!("../../../../tables/thread/metric.csv"),
+        include_str!("../../../../tables/thread/metric.toml"),
+    )
+}
+
 fn card_says(table: &Table, key: &str) -> i64 {
     table.card[key].as_integer().unwrap()
 }
 
 #[test]
 fn each_table_is_whole_and_its_card_names_the_source() {
-    for table in [expansion_table(), allowance_table(), series_table()] {
+    for table in [
+        expansion_table(),
+        allowance_table(),
+        series_table(),
+        pipe_table(),
+        metric_table(),
+    ] {
         for key in ["title", "source", "locator", "units", "range"] {
             assert!(
                 table.card[key].as_str().is_some_and(|text| text.len() > 5),
@@ -58,6 +78,27 @@ fn each_table_is_whole_and_its_card_names_the_source() {
             );
         }
         assert_eq!(table.rows.len() as i64, card_says(&table, "rows"));
+    }
+}
+
+fn sum_of(table: &Table, columns: &[usize]) -> i64 {
+    let rows = table.rows.iter();
+    let cells = rows.flat_map(|row| columns.iter().map(|at| row[*at].parse::<i64>().unwrap()));
+    cells.sum()
+}
+
+/// A preferred number is at most six per cent from what it stands for: each tolerance of a metric
+/// thread is that near to ISO 965's formula. A nut has more than a screw.
+#[test]
+fn the_metric_tolerances_follow_their_formula() {
+    for row in metric_table().rows {
+        let at = |cell: usize| row[cell].parse::<f64>().unwrap();
+        let middle = measure::math::sqrt(at(0) * at(1));
+        let pitch = measure::math::pow(at(2), 0.4);
+        let screw = 90.0 * pitch * measure::math::pow(middle, 0.1);
+        assert!((at(5) / screw - 1.0).abs() < 0.06, "{row:?}: {screw}");
+        assert!((at(6) / (1.32 * screw) - 1.0).abs() < 0.06, "{row:?}");
+        assert!(at(6) > at(5) && at(7) > at(6), "{row:?}");
     }
 }
 
@@ -86,6 +127,12 @@ fn the_checksums_hold() {
     };
     let sum: i64 = series.rows.iter().map(thou).sum();
     assert_eq!(sum, card_says(&series, "checksum"));
+    let pipes = pipe_table();
+    let sum: i64 = pipes.rows.iter().map(thou).sum();
+    assert_eq!(sum, card_says(&pipes, "checksum"));
+    let metric = metric_table();
+    let columns = [3, 4, 5, 6, 7];
+    assert_eq!(sum_of(&metric, &columns), card_says(&metric, "checksum"));
 }
 
 /// Metals expand by between 4 and 12 millionths a degree Fahrenheit: a slipped point would show.

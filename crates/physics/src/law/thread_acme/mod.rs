@@ -23,7 +23,7 @@ mod card;
 mod limits;
 
 pub use card::ENTRY;
-pub use limits::{Acme, Class, acme};
+pub use limits::{Acme, Class, acme, clearance};
 
 use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
