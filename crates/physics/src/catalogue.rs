@@ -47,6 +47,7 @@ static CATALOGUE: &[Entry] = &[
     law::thread_plug::ENTRY,
     law::thread_metric::ENTRY,
     law::thread_staybolt::ENTRY,
+    law::thread_identify::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -9,6 +9,7 @@ use physics::law::gauge_cone_two_balls::cone;
 use physics::law::lathe_change_gears::search;
 use physics::law::seat_correct::correct;
 use physics::law::thread_acme::{Class, acme};
+use physics::law::thread_identify::{Readings, Side, candidates};
 use physics::{Given, catalogue, run};
 
 use super::{ratio, took, wheels};
@@ -103,6 +104,29 @@ const LAWS: &[Law] = &[
         bare: || {
             let wheels = [20, 25, 30, 35, 40, 45, 50, 55, 60, 65];
             black_box(search(black_box(&wheels), &wheels::asked(2, (16, 23))));
+        },
+    },
+    Law {
+        id: "thread.identify",
+        given: &[
+            ("side", "external"),
+            ("major", ".982in"),
+            ("tpi", "8"),
+            ("pitch_diameter", ".917in"),
+            ("flank_angle", "27.3deg"),
+        ],
+        bare: || {
+            let readings = Readings {
+                side: Side::External,
+                pitch: Length::inches(0.125),
+                lead: None,
+                major: Some(Length::inches(0.982)),
+                minor: None,
+                pitch_diameter: Some(Length::inches(0.917)),
+                flank: Some(Angle::degrees(27.3)),
+                taper: None,
+            };
+            black_box(candidates("bench", black_box(&readings)).is_ok());
         },
     },
 ];

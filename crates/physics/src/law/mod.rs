@@ -25,3 +25,4 @@ pub mod thread_sharp_v;
 pub mod thread_square;
 pub mod thread_staybolt;
 pub mod thread_stub_acme;
+pub mod thread_identify;

@@ -191,6 +191,10 @@ impl Page {
                 cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
             })
             .collect();
+        let wide = 6 + widths.iter().map(|width| width + 2).sum::<usize>();
+        if wide > WIDTH + 2 {
+            return self.stanzas(columns, rows);
+        }
         for row in std::iter::once(columns).chain(rows.iter().map(Vec::as_slice)) {
             let cells: Vec<String> = row
                 .iter()
@@ -198,6 +202,19 @@ impl Page {
                 .map(|(cell, width)| format!("{cell:<width$}"))
                 .collect();
             self.wrapped("      ", "        ", &cells.join("  "));
+        }
+    }
+
+    /// A table too wide for the page: a row at a time, each cell after the first under its heading.
+    fn stanzas(&mut self, columns: &[String], rows: &[Vec<String>]) {
+        for row in rows {
+            for (at, (heading, cell)) in columns.iter().zip(row).enumerate() {
+                if at == 0 {
+                    self.wrapped("      ", "        ", cell);
+                } else {
+                    self.wrapped("        ", "          ", &format!("{heading}: {cell}"));
+                }
+            }
         }
     }
 }

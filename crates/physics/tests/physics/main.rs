@@ -21,6 +21,7 @@ mod seat;
 mod setting;
 mod tables;
 mod thread_forms;
+mod thread_identify;
 mod thread_limits;
 mod thread_strength;
 mod thread_wires;
