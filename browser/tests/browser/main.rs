@@ -8,4 +8,5 @@ mod keyboard;
 mod printed;
 mod routes;
 mod scripts;
+mod season_day;
 mod walk;

@@ -125,6 +125,9 @@ pub enum Request {
     /// People and what they may do.
     #[command(subcommand)]
     Person(verb::person::Person),
+    /// What stands on the law's papers of the shop and its engines: owner, railroad, place.
+    #[command(subcommand)]
+    Shop(verb::particular::Shop),
     /// Engines.
     #[command(subcommand)]
     Locomotive(verb::locomotive::Locomotive),
@@ -148,6 +151,9 @@ pub enum Request {
     /// The crew's report of a day, and what came of it.
     #[command(subcommand)]
     Writeup(verb::day::Writeup),
+    /// Decide on the move of an engine that does not comply, and say how it ended.
+    #[command(subcommand)]
+    Move(verb::moved::Move),
     /// Record a finding; see its verdict and its routes.
     #[command(subcommand)]
     Finding(verb::finding::Finding),
@@ -185,6 +191,7 @@ impl Request {
             Request::Backup(it) => it.run(context),
             Request::Entry(it) => it.run(context),
             Request::Person(it) => it.run(context),
+            Request::Shop(it) => it.run(context),
             Request::Locomotive(it) => it.run(context),
             Request::Part(it) => it.run(context),
             Request::Reading(it) => it.run(context),
@@ -193,6 +200,7 @@ impl Request {
             Request::Due(it) => it.run(context),
             Request::Inspect(it) => it.run(context),
             Request::Writeup(it) => it.run(context),
+            Request::Move(it) => it.run(context),
             Request::Finding(it) => it.run(context),
             Request::Decide(it) => it.run(context),
             Request::Job(it) => it.run(context),

@@ -354,6 +354,11 @@ pub const RECIPIENTS: &[Word] = &[
     ),
     ("cab-crew", "everybody else in the cab"),
     ("tied-to-the-engine", "tied to the engine itself"),
+    ("control-stand", "on the control stand of a control cab"),
+    (
+        "isolation-switch",
+        "without a control cab, at the isolation or start switch",
+    ),
     ("named-place", "the place the owner or operator names"),
     ("kept-not-sent", "kept by the shop, not sent to anybody"),
     (

@@ -35,6 +35,8 @@ mod history;
 mod missing_clocks;
 #[path = "shop/missing_parts.rs"]
 mod missing_parts;
+#[path = "shop/moves.rs"]
+mod moves;
 #[path = "shop/one_more_set.rs"]
 mod one_more_set;
 #[path = "shop/own_work.rs"]

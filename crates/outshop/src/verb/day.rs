@@ -3,11 +3,13 @@
 use std::str::FromStr;
 
 use clap::{Args, Subcommand};
+use jiff::civil::Time;
 use serde::Deserialize;
 use serde_json::json;
 use shop::Refusal;
 use shop::book::{
-    Book, CrewReport, FindingId, Heat, InspectionId, LocomotiveId, ReportId, Symptom, SymptomTold,
+    Book, CrewReport, FindingId, Heat, InspectionId, LocomotiveId, Made, ReportId, Symptom,
+    SymptomTold,
 };
 use shop::finding::{NewReport, answer_symptom, open_symptoms, symptom};
 use shop::locomotive::{engine, finding, part};
@@ -23,14 +25,37 @@ use crate::{Answer, Context, Failure};
 pub struct Day {
     /// Her number.
     pub engine: String,
-    /// What was looked at: item=good: what was seen; or item=not-fitted: ...; or item=defect@F-004: ...; or
-    /// item=defect@part: ..., which records a finding. The item is its number in the list or the id of its rule.
+    /// What was looked at: item=good: what was seen; or item=fair: ...; or item=not-fitted: ...; or
+    /// item=defect@F-004: ...; or item=defect@part: ..., which records a finding. The item is its number in the list or the id of its rule.
     #[serde(default)]
     pub items: Vec<Told>,
     /// Close it too; the one who does signs as inspector.
     #[arg(long)]
     #[serde(default)]
     pub close: bool,
+    /// With --close: the time of day it was made, such as 07:40.
+    #[arg(long, value_name = "HH:MM")]
+    pub at: Option<String>,
+    /// With --close: the place it was made at.
+    #[arg(long)]
+    pub place: Option<String>,
+}
+
+/// Where and at what time of day an inspection was made, if anything was said.
+pub(super) fn made_at(
+    at: &Option<String>,
+    place: &Option<String>,
+) -> Result<Option<Made>, Failure> {
+    let said = |text: &Option<String>| {
+        let text = text.as_deref().map(str::trim);
+        text.filter(|text| !text.is_empty()).map(str::to_string)
+    };
+    let at = said(at).map(|text| {
+        text.parse::<Time>()
+            .map_err(|_| Failure::Input(words::day::no_time(&text)))
+    });
+    let (at, place) = (at.transpose()?, said(place));
+    Ok((at.is_some() || place.is_some()).then_some(Made { at, place }))
 }
 
 /// One item as told.
@@ -39,7 +64,7 @@ pub struct Day {
 pub struct Told {
     /// The item.
     pub item: String,
-    /// `good`, `not-fitted` or `defect`; empty where nobody said.
+    /// `good`, `fair`, `not-fitted` or `defect`, with what was seen after a colon or apart; empty where nobody said.
     #[serde(default)]
     pub how: String,
     /// Of a defect: a finding such as F-004, or the part it is on.
@@ -75,15 +100,23 @@ impl Told {
     /// What it says, where a new finding would have this id.
     fn read(&self, book: &Book, her: LocomotiveId, id: FindingId) -> Result<DayItem, Refusal> {
         let at = self.at.trim();
-        let how = match self.how.trim() {
+        // `good: words` is how it is and what was seen in one, as a page offers words that were used before.
+        let (how, again) = match self.how.trim().split_once(':') {
+            Some((how, again)) => (how.trim(), again.trim()),
+            None => (self.how.trim(), ""),
+        };
+        let seen = [again, self.seen.trim()];
+        let seen: Vec<_> = seen.into_iter().filter(|it| !it.is_empty()).collect();
+        let how = match how {
             "" => How::NotSaid,
-            "good" | "not-fitted" if !at.is_empty() => {
+            "good" | "fair" | "not-fitted" if !at.is_empty() => {
                 return Err(Refusal::input(format!(
-                    "Item {} is said to be {} and has a defect on {at}: one of the two was expected.",
-                    self.item, self.how
+                    "Item {} is said to be {how} and has a defect on {at}: one of the two was expected.",
+                    self.item
                 )));
             }
             "good" => How::Good,
+            "fair" => How::Fair,
             "not-fitted" => How::NotFitted,
             "defect" if at.is_empty() => {
                 return Err(Refusal::input(format!(
@@ -101,7 +134,7 @@ impl Told {
             },
             other => {
                 return Err(Refusal::input(format!(
-                    "`{other}` is not how item {} was found: good, not-fitted or defect were expected.",
+                    "`{other}` is not how item {} was found: good, fair, not-fitted or defect were expected.",
                     self.item
                 )));
             }
@@ -109,7 +142,7 @@ impl Told {
         Ok(DayItem {
             item: self.item.clone(),
             how,
-            seen: self.seen.clone(),
+            seen: seen.join("; "),
         })
     }
 }
@@ -121,6 +154,7 @@ impl Day {
     /// [`Failure`].
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let rules = context.rules()?;
+        let made = made_at(&self.at, &self.place)?;
         let inspection = InspectionId(context.id()?);
         let mut findings = Vec::new();
         for _ in &self.items {
@@ -137,6 +171,7 @@ impl Day {
                 locomotive,
                 items: items?,
                 close: self.close,
+                made: made.clone(),
             };
             start_day(book, rules, new, by, on)
         })?;

@@ -35,6 +35,21 @@ pub enum Inspect {
     Close {
         /// Its number, such as I-001.
         inspection: String,
+        /// The time of day it was made, such as 07:40.
+        #[arg(long, value_name = "HH:MM")]
+        at: Option<String>,
+        /// The place it was made at.
+        #[arg(long)]
+        place: Option<String>,
+    },
+    /// Put an inspection away that was not completed; it stays in the record as that, and starts no clock.
+    PutAway {
+        /// Its number, such as I-001.
+        inspection: String,
+        /// Why it was not completed.
+        #[arg(long)]
+        #[serde(default)]
+        because: String,
     },
     /// State which day of an inspection that took more than one starts the clocks after it.
     Anchor(super::papers::Anchor),
@@ -109,10 +124,28 @@ impl Inspect {
             Inspect::Anchor(it) => it.run(context),
             Inspect::Filed(it) => it.run(context),
             Inspect::Papers(it) => it.run(context),
-            Inspect::Close { inspection: number } => {
+            Inspect::PutAway {
+                inspection: number,
+                because,
+            } => {
                 let receipt = context.save(|book, by, _| {
                     let (id, _) = inspection(book, number)?;
-                    shop::inspection::close(book, id, by)
+                    shop::inspection::put_away(book, id, because, by)
+                })?;
+                let book = context.book()?;
+                let (_, kept) = inspection(&book, number)?;
+                let told = words::inspection::not_completed(&book, kept);
+                Ok(saved(&receipt, told, json!({})))
+            }
+            Inspect::Close {
+                inspection: number,
+                at,
+                place,
+            } => {
+                let made = super::day::made_at(at, place)?;
+                let receipt = context.save(|book, by, _| {
+                    let (id, _) = inspection(book, number)?;
+                    shop::inspection::close(book, id, made.clone(), by)
                 })?;
                 let book = context.book()?;
                 let (_, kept) = inspection(&book, number)?;
@@ -157,7 +190,7 @@ impl AnswerItem {
                 }
             };
             let item = shop::inspection::find_item(kept, &self.item)?.rule.clone();
-            shop::inspection::answer_as(book, id, &item, answer, &self.seen, by)
+            shop::inspection::answer(book, id, &item, answer, &self.seen, by)
         })?;
         let book = context.book()?;
         let (_, kept) = inspection(&book, &self.inspection)?;
@@ -237,7 +270,11 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         ));
         items.push(json!({ "item": at + 1, "rule": item.rule, "text": item.text, "section": item.section, "answer": word, "seen": seen }));
     }
-    let missing = unmet(&book, kept);
+    let missing = if kept.is_open() {
+        unmet(&book, kept)
+    } else {
+        Vec::new()
+    };
     match kept.closed {
         Some((day, by)) => {
             text.push_str(&format!(
@@ -247,6 +284,10 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             ));
             text.push_str(&format!("  {}\n", wrap(&starts(&book, kept), 2, 100)));
         }
+        None if !kept.is_open() => text.push_str(&format!(
+            "  {}\n",
+            wrap(&words::inspection::not_completed(&book, kept), 2, 100)
+        )),
         None if missing.is_empty() => {
             text.push_str("  Every item is answered; it can be closed and signed.\n")
         }
@@ -259,8 +300,12 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let closed = kept
         .closed
         .map(|(day, by)| json!({ "on": day.to_string(), "by": name(&book, by) }));
+    let away = kept.not_completed.as_ref();
+    let away = away.map(
+        |it| json!({ "on": it.on.to_string(), "by": name(&book, it.by), "because": it.because }),
+    );
     Ok(Answer::done(
         text,
-        json!({ "inspection": format!("I-{:03}", kept.number), "kind": kept.kind, "items": items, "closed": closed, "open": missing }),
+        json!({ "inspection": format!("I-{:03}", kept.number), "kind": kept.kind, "items": items, "closed": closed, "not_completed": away, "open": missing }),
     ))
 }

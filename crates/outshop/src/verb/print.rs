@@ -2,6 +2,7 @@
 
 mod calendar;
 mod drawn;
+mod duties;
 mod fields;
 mod job;
 mod report;
@@ -86,6 +87,15 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// Every paper the law asks of an engine: what must stand on her, what goes where by when, what is kept. A PDF.
+    Duties {
+        /// Her number.
+        engine: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// Every deadline as a calendar file (RFC 5545), for any calendar program. A copy of the day: the book governs.
     Calendar {
         /// Her number; every engine if left out.
@@ -144,6 +154,7 @@ impl Print {
                 to.write_card(|| worksheet(context, engine, kind))
             }
             Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
+            Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Sheet {
                 id,
@@ -331,6 +342,16 @@ pub fn report(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     let form = tag::paper(context, engine)?;
     let name = format!("tag-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// Every paper the law asks of an engine.
+///
+/// # Errors
+/// If there is no such engine, or the book does not read.
+pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
+    let form = duties::paper(context, engine)?;
+    let name = format!("papers-{}", form.about.number);
     Ok(Paper::pdf(&name, form.print()?))
 }
 

@@ -12,7 +12,7 @@ pub const NOTHING_STOPS: &str = "Nothing in this book stops her now.";
 /// A section.
 pub const BEFORE: &str = "Before the day of use: the daily inspection";
 /// What the form asks of each item.
-pub const EACH_ITEM: &str = "Each item needs how it is and what you saw. What you leave blank stays open; what you save is saved whole or not at all.";
+pub const EACH_ITEM: &str = "Each item needs how it is and what you saw; fair is below its best, but safe and within the law. What you leave blank stays open; what you save is saved whole or not at all.";
 /// An item that the law's list marks so.
 pub const AT_START: &str = "at the start of the day";
 /// A field.
@@ -21,6 +21,8 @@ pub const SEEN: &str = "What you saw";
 pub const WITH_FIGURE: &str = "with the figure you read";
 /// A choice.
 pub const GOOD: &str = "good";
+/// A choice.
+pub const FAIR: &str = "fair";
 /// A choice.
 pub const NOT_FITTED: &str = "not fitted";
 /// A choice.
@@ -162,7 +164,7 @@ pub fn to_open(items: usize) -> String {
 /// One of an earlier day.
 pub fn left_open(number: &str, on: Date) -> String {
     format!(
-        "The daily of {} is still open, as {number}: answer what is open in it and close it first.",
+        "The daily of {} is still open, as {number}: answer what is open in it and close it, or sign that it was not completed. Then today has its own.",
         super::day(on)
     )
 }
@@ -170,6 +172,16 @@ pub fn left_open(number: &str, on: Date) -> String {
 /// It is done.
 pub fn is_closed(number: &str, by: &str) -> String {
     format!("{number} is closed and signed by {by}.")
+}
+
+/// A choice: good, with words that were used of it before.
+pub fn good_again(said: &str) -> String {
+    format!("good: {said}")
+}
+
+/// A time that does not read.
+pub fn no_time(text: &str) -> String {
+    format!("`{text}` is no time of day: hours and minutes such as 07:40 were expected.")
 }
 
 /// An item in the list.

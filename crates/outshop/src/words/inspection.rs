@@ -1,7 +1,7 @@
 //! An inspection being answered.
 
 use jiff::civil::Date;
-use shop::book::{Answer, AnswerGiven, ItemCondition};
+use shop::book::{Answer, AnswerGiven, Book, Inspection, ItemCondition};
 
 /// A section.
 pub const ITEMS: &str = "Items";
@@ -47,6 +47,18 @@ pub const OR_DEFECT: &str = "or a defect, recorded as";
 pub const NO_DEFECT: &str = "no defect";
 /// A field.
 pub const SEEN: &str = "What was seen";
+/// A form that is folded away.
+pub const PUT_AWAY: &str = "It was not completed, and will not be";
+/// Its field.
+pub const BECAUSE: &str = "Why it was not completed";
+/// Its button.
+pub const SIGN_NOT_COMPLETED: &str = "Sign as not completed";
+/// What it does.
+pub const PUT_AWAY_MEANS: &str = "It stays in the record as not completed, starts no clock and is never taken for one that was held. Its findings stand.";
+/// A field.
+pub const MADE_AT: &str = "Time of day it was made";
+/// A field.
+pub const MADE_WHERE: &str = "Place";
 
 /// The head of the page.
 pub fn head(tag: &str, kind: &str, engine: &str) -> String {
@@ -61,6 +73,22 @@ pub fn opened(on: Date, by: &str) -> String {
 /// By whom it was closed.
 pub fn closed(on: Date, by: &str) -> String {
     format!("Closed {} and signed by {by}.", super::day(on))
+}
+
+/// That it was put away; empty where it was not.
+pub fn not_completed(book: &Book, kept: &Inspection) -> String {
+    let Some(it) = &kept.not_completed else {
+        return String::new();
+    };
+    let who = book.persons.get(&it.by).map_or("?", |p| p.name.as_str());
+    format!(
+        "{}, the {} of {}, was NOT COMPLETED: {} (put away {} by {who}). It starts no clock, and stays in the record as that.",
+        super::tag::inspection(kept.number),
+        kept.kind,
+        super::day(kept.opened_on),
+        it.because,
+        super::day(it.on)
+    )
 }
 
 /// What is not answered.

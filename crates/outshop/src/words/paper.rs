@@ -164,6 +164,36 @@ pub const DECIDED_BOXES: &[&[&str]] = &[&["signature of the person who decided",
 pub const DECIDED_NOTE: &str = "A person decides and signs by hand; this program decides nothing.";
 /// A part of the tag.
 pub const BEFORE: &str = "Before she moves";
+/// A part of the tag.
+pub const DEFECT_ON: &str = "The defects, all of them";
+/// A part of the tag.
+pub const NOT_FILLED: &str = "Not filled in";
+/// Nothing was decided.
+pub const NO_MOVE: &str = "No decision on a move of hers is open in this book: the boxes for the inspection, the limits and the destination are for a pen.";
+/// No inspection was named.
+pub const NO_INSPECTION: &str =
+    "The decision names no inspection: who inspected her, where and when is for a pen.";
+/// A fact of the tag.
+pub const INSPECTED_SHORT: &str = "Inspected by";
+/// A fact of the tag.
+pub const THE_MOVE: &str = "The move";
+/// A fact of the tag.
+pub const TOP_SPEED: &str = "Top speed";
+/// A fact of the tag.
+pub const DECIDED_BY: &str = "Decided in this book";
+
+/// A speed.
+pub fn mph(top: u32) -> String {
+    format!("{top} mph")
+}
+
+/// More defects than the first page holds.
+pub fn overleaf(more: usize, all: usize) -> String {
+    format!(
+        "And {} overleaf, where all {all} stand.",
+        super::count(more, "more", "more")
+    )
+}
 
 /// Boxes of a report.
 pub const REPORT_SIGNERS: &[&[&str]] = &[
@@ -365,9 +395,35 @@ pub fn last(kind: &str, on: Date) -> String {
     format!("the {kind} of {}", super::day(on))
 }
 
-/// An engine's number beside room for her initials.
-pub fn number_and_initials(number: &str) -> String {
-    format!("No. {number}; initials:")
+/// An engine's number and her initials, or room for them.
+pub fn number_and_initials(number: &str, initials: Option<&str>) -> String {
+    format!("No. {number}; initials: {}", initials.unwrap_or_default())
+        .trim_end()
+        .into()
+}
+
+/// Over a report of an inspection that was put away.
+pub const NOT_COMPLETED: &str = "NOT COMPLETED";
+/// A fact that is asked of an inspection.
+pub const TIME_OF_DAY: &str = "the time of day";
+
+/// Place, days and time of day; what nobody said is room for a pen.
+pub fn made(place: Option<&str>, days: &str, at: Option<&str>) -> String {
+    let said = |text: Option<&str>| text.unwrap_or(NOT_STATED).to_string();
+    format!("place: {}\n{days}\ntime: {}", said(place), said(at))
+}
+
+/// One thing the shop says of itself on its papers.
+pub fn stated(means: &str, says: Option<&str>) -> String {
+    format!("{means}: {}", says.unwrap_or(NOT_STATED))
+}
+
+/// What nobody stated.
+pub fn unstated(all: &[&str]) -> String {
+    format!(
+        "Asked by the papers and not stated in this book: {}.",
+        all.join("; ")
+    )
 }
 
 /// A rulebook without a tag.

@@ -204,7 +204,7 @@ fn a_morning_at_the_verb() {
         2,
         &[
             "`fine` is not how item 1 was found",
-            "good, not-fitted or defect",
+            "good, fair, not-fitted or defect",
         ],
     );
     refused(

@@ -125,6 +125,26 @@ const DOORS: &[(&[&str], &str)] = &[
         ],
         r#"{"locomotive":{"rules":{"engine":"14","set":"juniper-fork","from":"2026-06-01","document":"order 4"}}}"#,
     ),
+    (
+        &["shop", "state", "owner", "the society", "--engine", "14"],
+        r#"{"shop":{"state":{"what":"owner","says":"the society","engine":"14"}}}"#,
+    ),
+    (&["shop", "show"], r#"{"shop":"show"}"#),
+    (
+        &[
+            "move", "decide", "14", "--under", "in-yard", "--from", "track 4", "--to", "the shop",
+            "--how", "in-tow", "--mph", "10", "--limits", "none",
+        ],
+        r#"{"move":{"decide":{"engine":"14","under":"in-yard","from":"track 4","to":"the shop","how":"in-tow","mph":10,"limits":"none"}}}"#,
+    ),
+    (
+        &["move", "end", "14", "--how", "arrived", "--told", "track 2"],
+        r#"{"move":{"end":{"engine":"14","how":"arrived","told":"track 2"}}}"#,
+    ),
+    (
+        &["move", "list", "14"],
+        r#"{"move":{"list":{"engine":"14"}}}"#,
+    ),
     (&["locomotive", "list"], r#"{"locomotive":"list"}"#),
     (
         &["locomotive", "show", "14"],
@@ -261,6 +281,10 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"print":{"inspection":{"inspection":"I-001"}}}"#,
     ),
     (
+        &["print", "duties", "14"],
+        r#"{"print":{"duties":{"engine":"14"}}}"#,
+    ),
+    (
         &["print", "tag", "14", "--over"],
         r#"{"print":{"tag":{"engine":"14","over":true}}}"#,
     ),
@@ -321,6 +345,10 @@ const DOORS: &[(&[&str], &str)] = &[
     (
         &["inspect", "papers", "14"],
         r#"{"inspect":{"papers":{"engine":"14"}}}"#,
+    ),
+    (
+        &["inspect", "put-away", "I-001", "--because", "rained off"],
+        r#"{"inspect":{"put-away":{"inspection":"I-001","because":"rained off"}}}"#,
     ),
     (
         &["inspect", "close", "I-001"],

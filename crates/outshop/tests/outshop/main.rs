@@ -16,6 +16,7 @@ mod drawn;
 mod failures;
 mod local_rules;
 mod looking;
+mod moved;
 mod pages;
 mod print;
 mod run;

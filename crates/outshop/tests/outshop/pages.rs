@@ -683,18 +683,19 @@ fn papers_are_handed_out() {
         ("/engine/14", "/print/worksheet/14/31"),
         ("/engine/14", "/print/tag/14"),
         ("/engine/803", "/print/worksheet/803/periodic"),
+        ("/move/803", "/print/tag/803"),
+        ("/engine/14/papers", "/print/duties/14"),
+        ("/engine/803/papers", "/print/duties/803"),
     ] {
         let link = format!("href=\"{paper}\"");
         assert!(served.get(page).body.contains(&link), "{page}: {paper}");
         let answer = served.get(paper);
         assert!(answer.body.starts_with("%PDF-1.7"), "{paper}");
     }
-    // Her rulebook knows no tag, so none is offered.
-    assert!(!served.get("/engine/803").body.contains("/print/tag/"));
     for (page, said) in [
         ("/print/inspection/I-999", "There is no inspection"),
         ("/print/worksheet/14/weekly", "is not a kind of inspection"),
-        ("/print/tag/803", "us-diesel"),
+        ("/print/tag/999", "There is no engine"),
         ("/print/job/J-999", "There is no job"),
         ("/print/sheet/seat.correct?land=wide", "wide"),
         ("/print/nothing", "no such page"),

@@ -273,6 +273,7 @@ const FIGURES: &[(&str, &str, &str)] = &[
     ("wheel.rim-thickness-road", "229.75(j)", "at least 1 in"),
     ("wheel.rim-thickness-yard", "229.75(j)", "at least 3/4 in"),
     ("wheel.cracks", "229.75(k)", "no cracks or breaks"),
+    ("movement.yard-speed", "229.9", "at most 10 mph"),
 ];
 
 #[test]

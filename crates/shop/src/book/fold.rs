@@ -14,8 +14,8 @@ use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
     FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
-    Promise, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked, SymptomTold,
-    Tooling, Trial,
+    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
+    SymptomTold, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -138,6 +138,7 @@ impl Book {
                     jobs: 0,
                     tooling: 0,
                     write_ups: 0,
+                    particulars: Vec::new(),
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -186,6 +187,8 @@ impl Book {
                     days: Vec::new(),
                     facts: Vec::new(),
                     out_of_use: Vec::new(),
+                    particulars: Vec::new(),
+                    moves: Vec::new(),
                     papers: Vec::new(),
                     log_through: None,
                     log_from: None,
@@ -233,6 +236,21 @@ impl Book {
             Statement::FactStated(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
                 engine.facts.push(it.clone());
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::ParticularStated(it) => {
+                self.take_particular(it, meta).map_err(unknown)?;
+                match it.locomotive {
+                    Some(id) => touched.note(RowKind::Locomotive, id),
+                    None => touched.note(RowKind::Shop, ""),
+                }
+            }
+            Statement::MoveDecided(it) => {
+                self.take_move(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Locomotive, it.locomotive);
+            }
+            Statement::MoveEnded(it) => {
+                self.end_move(it, meta).map_err(unknown)?;
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
             Statement::OutOfUse(it) => {
@@ -379,6 +397,8 @@ impl Book {
                     items: it.items.clone(),
                     answers: Default::default(),
                     closed: None,
+                    made: None,
+                    not_completed: None,
                     anchor: None,
                     last: seq,
                 };
@@ -409,6 +429,16 @@ impl Book {
             Statement::InspectionClosed(it) => {
                 let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
                 inspection.closed = Some((meta.done_on, meta.person));
+                inspection.made.clone_from(&it.made);
+                touched.note(RowKind::Inspection, it.inspection);
+            }
+            Statement::InspectionNotCompleted(it) => {
+                let inspection = self.inspection_mut(it.inspection, seq).map_err(unknown)?;
+                inspection.not_completed = Some(PutAway {
+                    because: it.because.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                });
                 touched.note(RowKind::Inspection, it.inspection);
             }
             Statement::AnchorStated(it) => {
@@ -712,7 +742,7 @@ impl Book {
         Ok(())
     }
 
-    fn engine(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Locomotive, String> {
+    pub(super) fn engine(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Locomotive, String> {
         let engine = self.locomotives.get_mut(&id).ok_or("a locomotive")?;
         engine.last = engine.last.max(seq);
         Ok(engine)

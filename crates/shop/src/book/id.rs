@@ -95,6 +95,8 @@ ids! {
     InspectionId,
     /// A finding.
     FindingId,
+    /// A move of an engine that does not comply.
+    MoveId,
     /// A crew's report of one day.
     ReportId,
     /// A job.

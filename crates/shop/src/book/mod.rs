@@ -5,6 +5,7 @@
 
 mod crew_statement;
 mod day_set;
+mod day_statement;
 mod engine_statement;
 mod family;
 mod fire_days;
@@ -12,6 +13,7 @@ mod fold;
 mod id;
 mod log;
 mod log_statement;
+mod moved;
 mod rows;
 mod rule_set;
 mod state;
@@ -25,16 +27,17 @@ pub use family::{
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
 pub use id::{
-    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, PartId,
-    PersonId, ReportId, RunId, ToolingId,
+    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, MoveId,
+    PartId, PersonId, ReportId, RunId, ToolingId,
 };
 pub use log::{EngineLog, Fires};
+pub use moved::{Movement, Particular};
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
     FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
-    Promise, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked, SymptomTold,
-    Tooling, Trial,
+    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
+    SymptomTold, Tooling, Trial,
 };
 pub use statement::*;

@@ -14,10 +14,11 @@ use super::id::{
     FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ReportId, RunId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
+use super::moved::{Movement, Particular};
 use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    ItemCondition, JobMade, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
+    ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
     PrintedSheet, QuarterHours, RulesBind, RulingRef, Stood, Symptom,
 };
 
@@ -75,6 +76,9 @@ pub struct Shop {
     /// Last number of a symptom that a crew wrote up.
     #[serde(default)]
     pub write_ups: u32,
+    /// What it says of itself on its papers, in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub particulars: Vec<Particular>,
 }
 
 /// An adopted family: its text as entered.
@@ -138,6 +142,12 @@ pub struct Locomotive {
     /// Spells out of use, in the order entered.
     #[serde(default)]
     pub out_of_use: Vec<Spell>,
+    /// What the shop says of her on its papers, in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub particulars: Vec<Particular>,
+    /// Moves while she did not comply, in the order decided.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub moves: Vec<Movement>,
     /// Papers sent, in the order entered.
     #[serde(default)]
     pub papers: Vec<Sent>,
@@ -386,11 +396,41 @@ pub struct Inspection {
     pub answers: BTreeMap<String, AnswerGiven>,
     /// The day it was closed, and by whom.
     pub closed: Option<(Date, PersonId)>,
+    /// Where and at what time of day it was made, if somebody said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub made: Option<Made>,
+    /// Put away without being completed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub not_completed: Option<PutAway>,
     /// The day that starts the clocks after it, where somebody stated one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub anchor: Option<AnchorTaken>,
     /// Newest entry.
     pub last: u64,
+}
+
+impl Inspection {
+    /// Whether it waits for answers: neither closed nor put away.
+    pub fn is_open(&self) -> bool {
+        self.closed.is_none() && self.not_completed.is_none()
+    }
+
+    /// The day it was closed or put away.
+    pub fn ended_on(&self) -> Option<Date> {
+        let closed = self.closed.map(|(day, _)| day);
+        closed.or(self.not_completed.as_ref().map(|away| away.on))
+    }
+}
+
+/// An inspection that was not completed and will not be.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PutAway {
+    /// Why.
+    pub because: String,
+    /// Who put it away.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
 }
 
 /// The day of an inspection that starts the clocks after it, as stated.

@@ -13,6 +13,10 @@ use serde::{Deserialize, Serialize};
 pub use super::crew_statement::{
     CrewReported, Heat, NoticeGiven, NoticeLifted, Symptom, SymptomAnswered,
 };
+pub use super::day_statement::{
+    InspectedBy, InspectionClosed, InspectionNotCompleted, Made, MoveDecided, MoveEnd, MoveEnded,
+    MoveUnder, MovedHow, ParticularStated,
+};
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{
     BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ToolingId,
@@ -112,6 +116,8 @@ statements! {
     DayStated = "day-stated" form 1,
     /// A fact of an engine that decides which clocks bind her.
     FactStated = "fact-stated" form 1,
+    /// What the shop says of itself or of an engine on its papers.
+    ParticularStated = "particular-stated" form 1,
     /// A spell in which an engine was not used, attested by the one who enters it.
     OutOfUse = "out-of-use" form 1,
     /// A part of a locomotive.
@@ -161,7 +167,13 @@ statements! {
     /// A job was closed.
     JobClosed = "job-closed" form 1,
     /// An inspection was closed.
-    InspectionClosed = "inspection-closed" form 1,
+    InspectionClosed = "inspection-closed" form 1 or 2 where made,
+    /// An inspection was put away without being completed.
+    InspectionNotCompleted = "inspection-not-completed" form 1,
+    /// An engine that does not comply may be moved, somebody decided.
+    MoveDecided = "move-decided" form 1,
+    /// Such a move ended.
+    MoveEnded = "move-ended" form 1,
     /// Which day of an inspection starts the clocks that follow it.
     AnchorStated = "anchor-stated" form 1,
     /// A paper was sent, filed or put up.
@@ -657,13 +669,6 @@ pub struct JobClosed {
     pub verdict: String,
     /// The rulings behind it.
     pub rulings: Vec<RulingRef>,
-}
-
-/// An inspection was closed and signed by the one who enters this.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct InspectionClosed {
-    /// Which inspection.
-    pub inspection: InspectionId,
 }
 
 /// Which day of an inspection that took more than one starts the clocks that follow it. Who enters it

@@ -112,6 +112,7 @@ impl View<'_> {
             ),
             None => "due on each day she is offered for use; none is in this book".to_string(),
         };
+        let why = format!("{why}{}", self.not_completed(&it.inspection));
         let mut arm = self.no_anchor(Vec::new(), it.due_after, "day of use");
         arm.anchor = anchor;
         arm.counted = Counted {
@@ -123,6 +124,36 @@ impl View<'_> {
         arm.why = why;
         arm.would_change = vec![super::count::doing(&it.inspection)];
         Clock::of(ruling, it.inspection.clone(), arm)
+    }
+
+    /// What to say of inspections of a kind that were put away: the day of use behind each stays without one.
+    fn not_completed(&self, kind: &str) -> String {
+        let of_her =
+            self.book.inspections.values().filter(|i| {
+                i.locomotive == self.engine && i.kind == kind && i.opened_on <= self.on
+            });
+        let mut away: Vec<_> = of_her
+            .filter_map(|i| Some((i, i.not_completed.as_ref().filter(|it| it.on <= self.on)?)))
+            .collect();
+        away.sort_by_key(|(i, _)| (i.opened_on, i.number));
+        let many = away.len();
+        let Some((last, it)) = away.pop() else {
+            return String::new();
+        };
+        let day = last.opened_on;
+        let in_steam = match self.days(day) {
+            days if days.least.contains(day) => ", a day she was in steam by the log",
+            days if days.most.contains(day) => ", a day she may have been in steam by the log",
+            _ => "",
+        };
+        let before = match many {
+            1 => String::new(),
+            many => format!(" (and {} before it)", many - 1),
+        };
+        format!(
+            "; not completed: I-{:03} of {day}{in_steam}: {}{before}",
+            last.number, it.because
+        )
     }
 
     /// Whether a calendar clock binds her; nothing if a fact it hangs on is not stated.

@@ -300,7 +300,7 @@ fn occasions(
             }
             let open = held
                 .iter()
-                .any(|(_, i)| i.closed.is_none_or(|(day, _)| day > on));
+                .any(|(_, i)| i.ended_on().is_none_or(|day| day > on));
             if !open {
                 all.extend(to_come(kept, clocks, &kinds, rule, event, on));
             }
@@ -350,7 +350,7 @@ fn begun(id: InspectionId, inspection: &Inspection) -> Occasion {
 fn noticed(held: &[(InspectionId, &Inspection)], sent_on: Date, day: Date) -> Option<usize> {
     let into = held
         .iter()
-        .position(|(_, i)| first_day(i) <= day && i.closed.is_none_or(|(closed, _)| day <= closed));
+        .position(|(_, i)| first_day(i) <= day && i.ended_on().is_none_or(|end| day <= end));
     into.or_else(|| held.iter().position(|(_, i)| first_day(i) >= sent_on))
 }
 

@@ -132,8 +132,11 @@ impl<'b> View<'b> {
 
     /// Items answered *good*: each keeps its own day, whenever its inspection closes.
     fn answered_items(&self, items: &[String], starts: &mut Vec<Start>) {
+        // What was put away unfinished starts nothing; work that was done all the same is stated as a day of its own.
         let of_her = self.book.inspections.iter();
-        for (id, held) in of_her.filter(|(_, i)| i.locomotive == self.engine) {
+        let of_her =
+            of_her.filter(|(_, i)| i.locomotive == self.engine && i.not_completed.is_none());
+        for (id, held) in of_her {
             for rule in items {
                 let good = held
                     .answers

@@ -69,9 +69,14 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
                 held.number
             )));
         }
-        if let Some((day, _)) = held.closed {
+        if let Some(day) = held.ended_on() {
+            let how = if held.closed.is_some() {
+                "closed"
+            } else {
+                "put away"
+            };
             return Err(
-                Refusal::refused(format!("I-{:03} was closed on {day}.", held.number))
+                Refusal::refused(format!("I-{:03} was {how} on {day}.", held.number))
                     .todo("hang the finding on a write-up instead"),
             );
         }

@@ -1,16 +1,19 @@
 //! An opened occasion with its items; it closes only when every item is answered and signed.
 
 mod anchor;
+mod put_away;
 
 use jiff::civil::Date;
 use rules::{Body, Rulebook};
 
 pub use anchor::anchor;
+pub use put_away::put_away;
 
 use crate::Refusal;
 use crate::book::{
     Answer, Authority, Book, FindingState, Inspection, InspectionClosed, InspectionId,
-    InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, LocomotiveId, PersonId, Statement,
+    InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, LocomotiveId, Made, PersonId,
+    Statement,
 };
 use crate::locomotive::{Law, with_authority};
 
@@ -75,7 +78,7 @@ pub fn open(
     let open = book
         .inspections
         .values()
-        .find(|i| i.locomotive == engine && i.kind == kind && i.closed.is_none());
+        .find(|i| i.locomotive == engine && i.kind == kind && i.is_open());
     if let Some(open) = open {
         return Err(Refusal::refused(format!(
             "A {kind} inspection of No. {} is open already: I-{:03}, of {}.",
@@ -90,32 +93,20 @@ pub fn open(
     })])
 }
 
+/// How an item was found: the answer, and beside *good* a condition that is less than good and yet no defect.
+pub type Found = (Answer, Option<ItemCondition>);
+
 /// Answers one item.
 ///
 /// # Errors
 /// Refused: the inspection is closed; the person may not inspect; nothing says what was seen; *not
 /// fitted* of something every engine has, or of a fitting the engine is known to have. Input: the
-/// item is not asked.
+/// item is not asked, or a condition beside a defect, or beside what is not fitted.
 pub fn answer(
     book: &Book,
     id: InspectionId,
     item: &str,
-    answer: Answer,
-    seen: &str,
-    by: PersonId,
-) -> Result<Vec<Statement>, Refusal> {
-    answer_as(book, id, item, (answer, None), seen, by)
-}
-
-/// As [`answer`], with a condition beside it: what is less than good and yet no defect.
-///
-/// # Errors
-/// As [`answer`]; input: a condition beside a defect, or beside what is not fitted.
-pub fn answer_as(
-    book: &Book,
-    id: InspectionId,
-    item: &str,
-    (answer, condition): (Answer, Option<ItemCondition>),
+    (answer, condition): Found,
     seen: &str,
     by: PersonId,
 ) -> Result<Vec<Statement>, Refusal> {
@@ -126,9 +117,10 @@ pub fn answer_as(
     }
     let inspection = kept(book, id)?;
     with_authority(book, by, Authority::Inspect, "answer an item")?;
-    if let Some((day, _)) = inspection.closed {
+    if let Some(day) = inspection.ended_on() {
+        let how = ended_how(inspection);
         return Err(Refusal::refused(format!(
-            "I-{:03} was closed on {day}; nothing can be added to it.",
+            "I-{:03} was {how} on {day}; nothing can be added to it.",
             inspection.number
         )));
     }
@@ -222,16 +214,22 @@ pub fn unmet(book: &Book, inspection: &Inspection) -> Vec<String> {
     missing
 }
 
-/// Closes an inspection; the one who enters it signs as inspector.
+/// Closes an inspection; the one who enters it signs as inspector. Where and when it was made may be said.
 ///
 /// # Errors
 /// Refused, naming each open item; or the person may not inspect.
-pub fn close(book: &Book, id: InspectionId, by: PersonId) -> Result<Vec<Statement>, Refusal> {
+pub fn close(
+    book: &Book,
+    id: InspectionId,
+    made: Option<Made>,
+    by: PersonId,
+) -> Result<Vec<Statement>, Refusal> {
     let inspection = kept(book, id)?;
     with_authority(book, by, Authority::Inspect, "sign an inspection")?;
-    if let Some((day, _)) = inspection.closed {
+    if let Some(day) = inspection.ended_on() {
+        let how = ended_how(inspection);
         return Err(Refusal::refused(format!(
-            "I-{:03} was closed on {day}.",
+            "I-{:03} was {how} on {day}.",
             inspection.number
         )));
     }
@@ -242,8 +240,14 @@ pub fn close(book: &Book, id: InspectionId, by: PersonId) -> Result<Vec<Statemen
                 .todos(missing),
         );
     }
+    let made = made.and_then(|it| {
+        let place = it.place.map(|place| place.trim().to_string());
+        let place = place.filter(|place| !place.is_empty());
+        (it.at.is_some() || place.is_some()).then_some(Made { at: it.at, place })
+    });
     Ok(vec![Statement::InspectionClosed(InspectionClosed {
         inspection: id,
+        made,
     })])
 }
 
@@ -263,6 +267,14 @@ pub fn find_item<'i>(inspection: &'i Inspection, item: &str) -> Result<&'i ItemA
             inspection.items.len()
         ))
     })
+}
+
+fn ended_how(inspection: &Inspection) -> &'static str {
+    if inspection.closed.is_some() {
+        "closed"
+    } else {
+        "put away as not completed"
+    }
 }
 
 fn kept(book: &Book, id: InspectionId) -> Result<&Inspection, Refusal> {

@@ -5,8 +5,8 @@ use jiff::civil::Date;
 use rules::Rulebook;
 
 use crate::book::{
-    Answer, Authority, Book, EntryId, FindingId, Inspection, InspectionId, LocomotiveId, Meta,
-    Occasion, PartId, PersonId, Statement,
+    Answer, Authority, Book, EntryId, FindingId, Inspection, InspectionId, ItemCondition,
+    LocomotiveId, Made, Meta, Occasion, PartId, PersonId, Statement,
 };
 use crate::finding::NewFinding;
 use crate::locomotive::with_authority;
@@ -20,6 +20,8 @@ const DAILY: &str = "daily";
 pub enum How {
     /// Looked at; no defect.
     Good,
+    /// Below its best, but safe and within the law.
+    Fair,
     /// The engine has no such fitting.
     NotFitted,
     /// A defect that is a finding already.
@@ -57,6 +59,8 @@ pub struct NewDay {
     pub items: Vec<DayItem>,
     /// Close and sign it.
     pub close: bool,
+    /// Where and at what time of day it was made; kept with the closing.
+    pub made: Option<Made>,
 }
 
 /// How the daily inspection of an engine stands on a day.
@@ -80,8 +84,10 @@ pub fn daily_of(book: &Book, engine: LocomotiveId, on: Date) -> Daily<'_> {
         .filter(|(_, i)| i.locomotive == engine && i.kind == DAILY)
         .collect();
     of_her.sort_by_key(|(_, i)| i.number);
-    let open = of_her.iter().rev().find(|(_, i)| i.closed.is_none());
-    let today = of_her.iter().rev().find(|(_, i)| i.opened_on == on);
+    let open = of_her.iter().rev().find(|(_, i)| i.is_open());
+    // One that was put away is none: the day may have another.
+    let held = |i: &Inspection| i.opened_on == on && i.not_completed.is_none();
+    let today = of_her.iter().rev().find(|(_, i)| held(i));
     match (open, today) {
         (Some((id, i)), _) if i.opened_on == on => Daily::Open(**id, i),
         (Some((id, i)), _) => Daily::Left(**id, i),
@@ -109,6 +115,11 @@ pub fn start_day(
             "No item was answered: the condition of at least one and what was seen were expected.",
         ));
     }
+    if new.made.is_some() && !new.close {
+        return Err(Refusal::input(
+            "Where and when an inspection was made is kept when it is closed: closing it too was expected.",
+        ));
+    }
     let mut told = Telling {
         book: book.clone(),
         by,
@@ -128,7 +139,7 @@ pub fn start_day(
                 "The daily inspection of {} is still open, as I-{:03}.",
                 left.opened_on, left.number
             ))
-            .todo("answer what is open in it and close it first: each day of use has its own"));
+            .todo("answer what is open in it and close it, or put it away as not completed: each day of use has its own"));
         }
         Daily::Closed(_, closed) => {
             return Err(Refusal::refused(format!(
@@ -156,7 +167,7 @@ pub fn start_day(
         });
     }
     if new.close {
-        let closed = inspection::close(&told.book, id, by)?;
+        let closed = inspection::close(&told.book, id, new.made, by)?;
         told.state(closed)?;
     }
     Ok(told.said)
@@ -207,9 +218,10 @@ impl Telling {
                     "{name}: what was seen is missing, not only that it is well"
                 )));
             }
-            How::Good => Answer::Good,
-            How::NotFitted => Answer::NotFitted,
-            How::Known(finding) => Answer::Defect { finding },
+            How::Good => (Answer::Good, None),
+            How::Fair => (Answer::Good, Some(ItemCondition::Fair)),
+            How::NotFitted => (Answer::NotFitted, None),
+            How::Known(finding) => (Answer::Defect { finding }, None),
             How::Found { id: finding, part } => {
                 let found = NewFinding {
                     id: finding,
@@ -223,7 +235,7 @@ impl Telling {
                 };
                 let found = finding::record(&self.book, found, self.by)?;
                 self.state(found)?;
-                Answer::Defect { finding }
+                (Answer::Defect { finding }, None)
             }
         };
         let said = inspection::answer(&self.book, id, &asked.rule, answer, &item.seen, self.by)?;

@@ -1,6 +1,8 @@
 //! Writing down how it was left: knock-ons, signatures, the close of a job, the release.
 
 mod day;
+mod movement;
+mod particular;
 mod put_right;
 
 use jiff::civil::Date;
@@ -8,6 +10,8 @@ use measure::House;
 use rules::Rulebook;
 
 pub use day::{Daily, DayItem, How, NewDay, daily_of, start_day};
+pub use movement::{decide_move, end_move, move_rules};
+pub use particular::{PARTICULARS, state_particular};
 pub use put_right::{Mend, put_right};
 
 use crate::Refusal;

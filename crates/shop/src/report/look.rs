@@ -517,7 +517,7 @@ fn assumed(book: &Book, engine: LocomotiveId, on: Date, supposed: &[Suppose]) ->
     ];
     let open = |kind: &str| {
         let mut all = book.inspections.values();
-        all.find(|i| i.locomotive == engine && i.kind == kind && i.closed.is_none())
+        all.find(|i| i.locomotive == engine && i.kind == kind && i.is_open())
     };
     for one in supposed {
         if let Suppose::Held { what, on } = one {

@@ -37,6 +37,14 @@ pub struct Stop {
     pub why: String,
 }
 
+impl Stop {
+    /// Whether it is an open inspection: that keeps her in, and is no defect of hers.
+    pub fn is_inspection(&self) -> bool {
+        let what = self.what.as_deref();
+        what.is_some_and(|what| what.starts_with("inspection "))
+    }
+}
+
 /// Everything in this book that stops an engine on a day: lapsed clocks, findings not put right, open
 /// work. An empty list says only that nothing in this book stops her.
 ///
@@ -83,10 +91,15 @@ fn stops_with(
             .get(&finding.part)
             .map_or("?", |p| p.name.as_str());
         let state = match finding.state {
-            FindingState::Open if finding.occasion == Occasion::RoadFailure => Some(
-                "it failed on the road, and she stays where she is until somebody decides"
-                    .to_string(),
-            ),
+            FindingState::Open if finding.occasion == Occasion::RoadFailure => {
+                Some(match moved_since(book, engine, finding) {
+                    Some(told) => format!("it failed on the road; {told}; nobody has decided"),
+                    None => {
+                        "it failed on the road, and she stays where she is until somebody decides"
+                            .to_string()
+                    }
+                })
+            }
             FindingState::Open => Some("nobody has decided".to_string()),
             FindingState::Decided => Some("decided, and no job is made".to_string()),
             FindingState::InWork => Some("in work".to_string()),
@@ -131,7 +144,7 @@ fn stops_with(
     let mut inspections: Vec<_> = book
         .inspections
         .values()
-        .filter(|i| i.locomotive == engine && i.closed.is_none())
+        .filter(|i| i.locomotive == engine && i.is_open())
         .collect();
     inspections.sort_by_key(|i| i.number);
     for open in inspections {
@@ -142,6 +155,20 @@ fn stops_with(
         });
     }
     Ok(stops)
+}
+
+/// Where an engine went, or may go, since a finding on the road.
+fn moved_since(book: &Book, engine: LocomotiveId, finding: &Finding) -> Option<String> {
+    let moves = &book.locomotives.get(&engine)?.moves;
+    let last = moves.iter().rfind(|made| made.on >= finding.found_on)?;
+    let (from, to) = (&last.decided.from, &last.decided.to);
+    Some(match &last.ended {
+        None => format!(
+            "that she is moved from {from} to {to} was decided on {}",
+            last.on
+        ),
+        Some((_, told, day, _)) => format!("her move from {from} to {to} ended on {day}: {told}"),
+    })
 }
 
 /// Why a carried finding stops her after all: its day to look again is past, or it no longer complies.

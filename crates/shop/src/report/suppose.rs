@@ -343,7 +343,7 @@ impl<'r> Walk<'r> {
             .copy
             .inspections
             .iter()
-            .find(|(_, i)| i.locomotive == engine && i.kind == kind && i.closed.is_none())
+            .find(|(_, i)| i.locomotive == engine && i.kind == kind && i.is_open())
             .map(|(id, _)| *id);
         let id = match open {
             Some(id) => id,
@@ -369,6 +369,8 @@ impl<'r> Walk<'r> {
                         items: asked,
                         answers: Default::default(),
                         closed: None,
+                        made: None,
+                        not_completed: None,
                         anchor: None,
                         last: 0,
                     },

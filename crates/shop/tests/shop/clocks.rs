@@ -385,7 +385,10 @@ fn an_open_inspection_restarts_nothing() {
     assert!(cannot_tell(&clock(&world, "annual", TODAY)));
     world.answer_all(id, TODAY);
     assert!(cannot_tell(&clock(&world, "annual", TODAY)));
-    let close = Statement::InspectionClosed(shop::book::InspectionClosed { inspection: id });
+    let close = Statement::InspectionClosed(shop::book::InspectionClosed {
+        inspection: id,
+        made: None,
+    });
     world.state(ADA, TODAY, close);
     assert_eq!(clock(&world, "annual", TODAY).state, State::Runs);
 }

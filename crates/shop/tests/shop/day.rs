@@ -31,6 +31,7 @@ fn day(items: Vec<DayItem>, close: bool) -> NewDay {
         locomotive: FOURTEEN,
         items,
         close,
+        made: None,
     }
 }
 

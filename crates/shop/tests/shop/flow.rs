@@ -103,7 +103,7 @@ pub fn written_up() -> World {
     world.enter(DOT, OPENED, made);
     let defect = Answer::Defect { finding: WEEPS };
     let seen = "right check weeps back";
-    let made = inspection::answer(&world.book, ANNUAL, FEEDWATER, defect, seen, DOT);
+    let made = inspection::answer(&world.book, ANNUAL, FEEDWATER, (defect, None), seen, DOT);
     world.enter(DOT, OPENED, made);
     world
 }
@@ -260,7 +260,7 @@ fn from_a_new_book_to_a_release() {
         "{still:?}"
     );
     world.answer_all(ANNUAL, day);
-    let made = inspection::close(&world.book, ANNUAL, DOT);
+    let made = inspection::close(&world.book, ANNUAL, None, DOT);
     world.enter(DOT, day, made);
     world.closed(OPENED, day);
     // 230.74 and 230.106(a): outside the round of inspections, each with a date of its own.

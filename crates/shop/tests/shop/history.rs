@@ -302,7 +302,10 @@ fn walk(history: &History) -> Result<(), TestCaseError> {
                 opened(&mut world, id, kind, on);
             }
             if held.opened + held.took == today {
-                let close = InspectionClosed { inspection: id };
+                let close = InspectionClosed {
+                    inspection: id,
+                    made: None,
+                };
                 world.state(DOT, on, Statement::InspectionClosed(close));
                 let truly = held.opened + i64::from(held.truly) % (held.took + 1);
                 for truth in &mut truths {

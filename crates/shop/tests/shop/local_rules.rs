@@ -423,7 +423,7 @@ fn an_engine_under_another_jurisdiction_alone_knows_nothing_of_the_law_here() {
     let made = shop::inspection::open(&world.book, world.rules, id, her, "washing", DOT, TODAY);
     world.enter(DOT, TODAY, made);
     world.answer_all(id, TODAY);
-    let made = shop::inspection::close(&world.book, id, DOT);
+    let made = shop::inspection::close(&world.book, id, None, DOT);
     world.enter(DOT, TODAY, made);
     let clocks = due(&world.book, world.rules, her, TODAY).unwrap();
     let washed = clock(&clocks, "invented-hallow.clock.washing");

@@ -224,7 +224,10 @@ fn inspections(days: i64) -> impl Strategy<Value = Vec<Statement>> {
                 seen: "tight".into(),
                 condition: None,
             }));
-            all.push(Statement::InspectionClosed(InspectionClosed { inspection }));
+            all.push(Statement::InspectionClosed(InspectionClosed {
+                inspection,
+                made: None,
+            }));
             if let Some(stated) = stated {
                 all.push(Statement::AnchorStated(AnchorStated {
                     inspection,

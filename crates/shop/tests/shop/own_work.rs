@@ -144,7 +144,7 @@ fn the_frame_item_of_a_1472_restarts_the_frame_on_its_own_day() {
     world.enter(DOT, date(2026, 1, 5), made);
     assert!(cannot_tell(&clock(&world, "frame", TODAY)));
     let item = "us-steam.1472.frame";
-    let made = shop::inspection::answer(&world.book, id, item, Answer::Good, "clean", DOT);
+    let made = shop::inspection::answer(&world.book, id, item, (Answer::Good, None), "clean", DOT);
     world.enter(DOT, date(2026, 2, 14), made);
     let frame = clock(&world, "frame", TODAY);
     assert_eq!(frame.anchor.unwrap().on, date(2026, 2, 14));
@@ -252,10 +252,11 @@ fn long_annual(world: &mut World, from: Date, through: Date) -> InspectionId {
     let made = shop::inspection::open(&world.book, world.rules, id, FOURTEEN, "annual", DOT, from);
     world.enter(DOT, from, made);
     let first = world.book.inspections[&id].items[0].rule.clone();
-    let made = shop::inspection::answer(&world.book, id, &first, Answer::Good, "tight", DOT);
+    let made =
+        shop::inspection::answer(&world.book, id, &first, (Answer::Good, None), "tight", DOT);
     world.enter(DOT, from, made);
     world.answer_all(id, through);
-    let made = shop::inspection::close(&world.book, id, DOT);
+    let made = shop::inspection::close(&world.book, id, None, DOT);
     world.enter(DOT, through, made);
     id
 }

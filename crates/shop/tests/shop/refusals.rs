@@ -380,7 +380,7 @@ fn an_inspection() {
     );
     no(early, Input, &["1999-01-01"]);
     let answer = |world: &World, id, item: &str, answer, seen: &str, by| {
-        inspection::answer(&world.book, id, item, answer, seen, by)
+        inspection::answer(&world.book, id, item, (answer, None), seen, by)
     };
     let good = |item: &str, seen: &str, by| answer(&world, ANNUAL, item, Answer::Good, seen, by);
     no(
@@ -417,12 +417,12 @@ fn an_inspection() {
         &["not of this engine"],
     );
     no(
-        inspection::close(&world.book, InspectionId(9), DOT),
+        inspection::close(&world.book, InspectionId(9), None, DOT),
         Input,
         &["no such inspection"],
     );
     no(
-        inspection::close(&world.book, ANNUAL, CAL),
+        inspection::close(&world.book, ANNUAL, None, CAL),
         Refused,
         &["Cal Wren"],
     );
@@ -432,13 +432,13 @@ fn an_inspection() {
         "not answered",
     ];
     no(
-        inspection::close(&world.book, ANNUAL, DOT),
+        inspection::close(&world.book, ANNUAL, None, DOT),
         Refused,
         &missing,
     );
     world.answer_all(ANNUAL, OPENED);
     no(
-        inspection::close(&world.book, ANNUAL, DOT),
+        inspection::close(&world.book, ANNUAL, None, DOT),
         Refused,
         &["F-001"],
     );
@@ -455,7 +455,7 @@ fn an_inspection() {
         &["I-002 was closed"],
     );
     no(
-        inspection::close(&world.book, done, DOT),
+        inspection::close(&world.book, done, None, DOT),
         Refused,
         &["I-002 was closed"],
     );

@@ -198,7 +198,7 @@ impl World {
         let made = shop::inspection::open(&self.book, self.rules, id, FOURTEEN, kind, DOT, day);
         self.enter(DOT, day, made);
         self.answer_all(id, day);
-        let made = shop::inspection::close(&self.book, id, DOT);
+        let made = shop::inspection::close(&self.book, id, None, DOT);
         self.enter(DOT, day, made);
     }
 
@@ -213,7 +213,8 @@ impl World {
             .collect();
         for rule in open {
             let seen = "looked at, nothing amiss";
-            let made = shop::inspection::answer(&self.book, id, &rule, Answer::Good, seen, DOT);
+            let made =
+                shop::inspection::answer(&self.book, id, &rule, (Answer::Good, None), seen, DOT);
             self.enter(DOT, day, made);
         }
     }

@@ -11,12 +11,14 @@ use shop::book::{
     AnchorStated, Answer, Authority, BatchId, BatchWithdrawn, BookOpened, ClockOpened, Correction,
     CrewReported, DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts,
     FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared,
-    HoldPoint, InspectionClosed, InspectionId, InspectionOpened, ItemAnswered, ItemAsked,
-    ItemCondition, JobClosed, JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed,
-    NoticeGiven, NoticeLifted, Occasion, Operation, OperationDone, OutOfUse, PaperAbout,
-    PaperCounted, PaperSent, PartAdded, PartId, PersonAdded, PrintedSheet, Proved, QuarterHours,
-    ReadingsTaken, Released, ReportId, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised,
-    Signed, Statement, Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
+    HoldPoint, InspectedBy, InspectionClosed, InspectionId, InspectionNotCompleted,
+    InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, JobClosed, JobId, JobMade,
+    KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded, MoveId,
+    MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, Operation, OperationDone, OutOfUse,
+    PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, ParticularStated, PersonAdded,
+    PrintedSheet, Proved, QuarterHours, ReadingsTaken, Released, ReportId, RulesAdopted, RulesBind,
+    RulingRef, RunId, RunPromised, Signed, Statement, Stood, Symptom, SymptomAnswered,
+    ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -30,6 +32,9 @@ pub const JOB: JobId = JobId(0x70B);
 /// The crew's report that came before it.
 const REPORT: ReportId = ReportId(0x4E9);
 const INSPECTION: InspectionId = InspectionId(0x15);
+/// A daily that was left open.
+const LEFT: InspectionId = InspectionId(0x16);
+const MOVE: MoveId = MoveId(0x30E);
 
 /// A small family, in words of the trade.
 pub const FAMILY: &str = include_str!("family.toml");
@@ -152,6 +157,11 @@ fn flow() -> Vec<Statement> {
             value: "26-l".into(),
             from: date(2021, 3, 1),
             document: "air brake diagram".into(),
+        }),
+        Statement::ParticularStated(ParticularStated {
+            locomotive: Some(ENGINE),
+            what: "owner".into(),
+            says: "the museum society".into(),
         }),
         Statement::OutOfUse(OutOfUse {
             locomotive: ENGINE,
@@ -331,6 +341,44 @@ fn flow() -> Vec<Statement> {
         }),
         Statement::InspectionClosed(InspectionClosed {
             inspection: INSPECTION,
+            made: None,
+        }),
+        Statement::InspectionOpened(InspectionOpened {
+            id: LEFT,
+            locomotive: ENGINE,
+            kind: "daily".into(),
+            items: Vec::new(),
+        }),
+        Statement::InspectionNotCompleted(InspectionNotCompleted {
+            inspection: LEFT,
+            because: "the run was called off".into(),
+        }),
+        Statement::MoveDecided(MoveDecided {
+            id: MOVE,
+            locomotive: ENGINE,
+            under: MoveUnder::SpecialNotice {
+                finding: FINDING,
+                allows: "to the shop, in daylight".into(),
+            },
+            defects: vec!["it weeps".into()],
+            from: "the water tank".into(),
+            to: "the shop".into(),
+            how: MovedHow::InTow,
+            top_mph: 10,
+            limits: "the weighbridge track is not used".into(),
+            told: Some("both engineers, by note".into()),
+            inspected: Some(InspectedBy {
+                who: "Ada Quill".into(),
+                place: "the water tank".into(),
+                on: date(2026, 5, 2),
+            }),
+            rulings: ruling(),
+        }),
+        Statement::MoveEnded(MoveEnded {
+            locomotive: ENGINE,
+            id: MOVE,
+            end: MoveEnd::Arrived,
+            told: "track 2, chocked".into(),
         }),
         Statement::AnchorStated(AnchorStated {
             inspection: INSPECTION,
@@ -455,6 +503,12 @@ pub fn bare() -> Vec<Statement> {
                 });
             }
             Statement::SymptomAnswered(it) => it.finding = None,
+            Statement::ParticularStated(it) => it.locomotive = None,
+            Statement::MoveDecided(it) => {
+                it.under = MoveUnder::InYard;
+                it.told = None;
+                it.inspected = None;
+            }
             Statement::ItemAnswered(it) => it.answer = Answer::NotFitted,
             Statement::Decided(it) => it.recheck = None,
             Statement::JobMade(it) => {
@@ -506,6 +560,13 @@ pub fn later_forms() -> Vec<Statement> {
             answer: Answer::Good,
             condition: Some(ItemCondition::Fair),
             ..item.unwrap()
+        }),
+        Statement::InspectionClosed(InspectionClosed {
+            inspection: INSPECTION,
+            made: Some(Made {
+                at: Some(jiff::civil::time(7, 40, 0, 0)),
+                place: Some("the engine house".into()),
+            }),
         }),
     ]
 }

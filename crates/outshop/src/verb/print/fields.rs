@@ -9,10 +9,14 @@
 pub enum Held {
     /// The book does not hold it: room for a pen.
     Pen,
-    /// The number of the engine; her initials are for a pen.
+    /// The number of the engine and her initials.
     Engine,
     /// The days of the inspection.
     Days,
+    /// Place, days and time of day of the inspection.
+    Made,
+    /// What the shop says of itself or of the engine, by the words of `record::PARTICULARS`.
+    Stated(&'static [&'static str]),
     /// The answers to these items, by the ends of their rules.
     Items(&'static [&'static str]),
     /// The findings of this inspection.
@@ -63,7 +67,10 @@ const fn field(line: &'static str, section: &'static str, held: Held) -> Field {
     }
 }
 
-use self::Held::{Days, Engine, Found, Items, Last, NotRead, Pen, PutRight};
+use self::Held::{Days, Engine, Found, Items, Last, Made, NotRead, Pen, PutRight, Stated};
+
+const OWNERS: &[&str] = &["owner", "operator"];
+const RAILROAD: &[&str] = &["railroad"];
 
 /// Every report of an inspection, the larger paper first.
 pub const REPORTS: &[Report] = &[
@@ -75,7 +82,15 @@ pub const REPORTS: &[Report] = &[
             field(
                 "engine and boiler number, date built, builder, owner, operator, type of boiler, place of the dome",
                 "230.17",
-                Pen,
+                Stated(&[
+                    "boiler-number",
+                    "built",
+                    "builder",
+                    "owner",
+                    "operator",
+                    "boiler-type",
+                    "dome",
+                ]),
             ),
             field(
                 "of each course and of the rivets: wrought iron, carbon or alloy steel; carbon content; condition; proof of how the material was found, attached",
@@ -177,7 +192,7 @@ pub const REPORTS: &[Report] = &[
         own: &["92"],
         kinds: &["92", "annual", "fifth-annual", "1472"],
         fields: &[
-            field("owner and operator", "230.15(b)", Pen),
+            field("owner and operator", "230.15(b)", Stated(OWNERS)),
             field("date of the inspection", "230.15(b)", Days),
             field("initials and number of the engine", "230.15(b)", Engine),
             field("92 service days: day of the last one", "230.15", Last("92")),
@@ -220,7 +235,7 @@ pub const REPORTS: &[Report] = &[
         own: &["31"],
         kinds: &["31", "92", "annual", "fifth-annual", "1472"],
         fields: &[
-            field("owner and operator", "230.14(c)", Pen),
+            field("owner and operator", "230.14(c)", Stated(OWNERS)),
             field("date of the inspection", "230.14(c)", Days),
             field("initials and number of the engine", "230.14(c)", Engine),
             field(
@@ -303,9 +318,9 @@ pub const REPORTS: &[Report] = &[
         own: &["daily"],
         kinds: &["daily"],
         fields: &[
-            field("railroad", "230.13(c)", Pen),
+            field("railroad", "230.13(c)", Stated(RAILROAD)),
             field("initials and number of the engine", "230.13(c)", Engine),
-            field("place, date and time", "230.13(c)", Days),
+            field("place, date and time", "230.13(c)", Made),
             field("faults the inspection found", "230.13(c)", Found),
             field(
                 "faults found during the day and repaired",
@@ -319,9 +334,9 @@ pub const REPORTS: &[Report] = &[
         own: &["daily", "qualified-daily"],
         kinds: &["daily", "qualified-daily"],
         fields: &[
-            field("railroad", "229.21(a)", Pen),
+            field("railroad", "229.21(a)", Stated(RAILROAD)),
             field("initials and number", "229.21(a)", Engine),
-            field("place, date and time", "229.21(a)", Days),
+            field("place, date and time", "229.21(a)", Made),
             field("faults", "229.21(a)", Found),
             field("repairs", "229.21(a)", PutRight),
         ],

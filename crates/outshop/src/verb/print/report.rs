@@ -13,9 +13,10 @@ use shop::book::{
 use shop::clock::{due, filings, keeping, span_of};
 use shop::inspection::unmet;
 use shop::locomotive::{Law, family, inspection};
+use shop::record::PARTICULARS;
 
 use super::about;
-use super::fields::{Field, Held, REPORTS, SIGNERS};
+use super::fields::{Field, Held, REPORTS, Report, SIGNERS};
 use super::worksheet::{facts, meaning, room, strings};
 use crate::verb::name;
 use crate::words::{self, paper as say, tag};
@@ -67,7 +68,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .collect();
     let mut all = facts(&law, engine, &say::kind(&kept.kind, means), &asked, day)?;
     all.extend(it.days());
-    let mut parts = vec![it.missing(), it.answers(), it.defects()?];
+    let mut parts = vec![it.missing()?, it.answers(), it.defects()?];
     parts.extend(it.reports()?);
     parts.push(it.signed());
     parts.push(it.deadlines()?);
@@ -77,7 +78,10 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         over: say::REPORT.into(),
         title,
         under: Some(words::engine(&engine.number)),
-        shout: None,
+        shout: kept
+            .not_completed
+            .is_some()
+            .then(|| say::NOT_COMPLETED.into()),
         facts: all,
         governs: say::GOVERNS.into(),
         careful: say::CAUTIONS.into(),
@@ -110,15 +114,17 @@ impl Filling<'_> {
 
     /// The day for which the rules are read: that of its close, else of its opening.
     fn day(&self) -> Date {
-        self.kept.closed.map_or(self.kept.opened_on, |(day, _)| day)
+        self.kept.ended_on().unwrap_or(self.kept.opened_on)
     }
 
     fn days(&self) -> Vec<Fact> {
         let kept = self.kept;
         let opened = say::by(kept.opened_on, self.name(kept.opened_by));
-        let closed = kept
-            .closed
-            .map_or(say::OPEN.into(), |(day, by)| say::by(day, self.name(by)));
+        let closed = match (kept.closed, &kept.not_completed) {
+            (Some((day, by)), _) => say::by(day, self.name(by)),
+            (None, Some(_)) => words::inspection::not_completed(self.book, kept),
+            (None, None) => say::OPEN.into(),
+        };
         let mut all = vec![Fact::of(say::OPENED, opened), Fact::of(say::CLOSED, closed)];
         let from = match (&kept.anchor, span_of(kept)) {
             (Some(told), _) => Some(say::run_from(told.day, &told.reading, self.name(told.by))),
@@ -130,11 +136,14 @@ impl Filling<'_> {
         all
     }
 
-    /// What is missing: items, open findings, the signature, the day the clocks run from.
-    fn missing(&self) -> FormPart {
+    /// What is missing: items, open findings, the signature, the day the clocks run from, what nobody stated.
+    fn missing(&self) -> Result<FormPart, Failure> {
         let mut all = Vec::new();
         if self.kept.closed.is_none() {
-            all.push(say::still_open(&tag::inspection(self.kept.number)));
+            all.push(match self.kept.is_open() {
+                true => say::still_open(&tag::inspection(self.kept.number)),
+                false => words::inspection::not_completed(self.book, self.kept),
+            });
             let lines = unmet(self.book, self.kept);
             all.extend(lines.iter().map(|line| words::sentence(line)));
         } else if self.kept.anchor.is_none()
@@ -143,10 +152,73 @@ impl Filling<'_> {
         {
             all.push(words::sentence(&say::no_anchor(first, last)));
         }
+        let unstated = self.unstated()?;
+        if !unstated.is_empty() {
+            all.push(say::unstated(&unstated));
+        }
         if all.is_empty() {
             all.push(say::NOTHING_MISSING.into());
         }
-        part(say::MISSING, None, vec![points(all)])
+        Ok(part(say::MISSING, None, vec![points(all)]))
+    }
+
+    /// What the shop says of itself or of her on the day of the report.
+    fn particular(&self, what: &str) -> Option<&str> {
+        let said = self.book.particular(self.engine, what, self.day());
+        said.map(|it| it.says.as_str())
+    }
+
+    /// Where it was made: as said when it was closed, else where she is kept up.
+    fn place(&self) -> Option<&str> {
+        let made = self.kept.made.as_ref();
+        let said = made.and_then(|made| made.place.as_deref());
+        said.or_else(|| self.particular("place"))
+    }
+
+    fn time(&self) -> Option<String> {
+        let at = self.kept.made.as_ref().and_then(|made| made.at);
+        at.map(|at| at.strftime("%H:%M").to_string())
+    }
+
+    /// The reports this inspection belongs on.
+    fn belongs_on(&self) -> Result<Vec<&'static Report>, Failure> {
+        let law = self.law();
+        let sets = law.sets(self.day())?;
+        let mut all: Vec<&Report> = REPORTS.iter().collect();
+        all.retain(|report| {
+            let bound = sets.iter().any(|bound| bound.set == report.set());
+            bound && report.kinds.contains(&self.kept.kind.as_str())
+        });
+        Ok(all)
+    }
+
+    /// What those reports ask of the shop and nobody has stated, by its meaning.
+    fn unstated(&self) -> Result<Vec<&'static str>, Failure> {
+        let mut all = BTreeSet::new();
+        for field in self.belongs_on()?.iter().flat_map(|report| report.fields) {
+            match field.held {
+                Held::Stated(words) => {
+                    all.extend(words.iter().filter(|word| self.particular(word).is_none()));
+                }
+                Held::Engine if self.particular("initials").is_none() => {
+                    all.insert(&"initials");
+                }
+                Held::Made => {
+                    if self.place().is_none() {
+                        all.insert(&"place");
+                    }
+                    if self.time().is_none() {
+                        all.insert(&say::TIME_OF_DAY);
+                    }
+                }
+                _ => {}
+            }
+        }
+        let means = |word: &&'static str| {
+            let known = PARTICULARS.iter().find(|(known, ..)| known == word);
+            known.map_or(*word, |(_, means, _)| *means)
+        };
+        Ok(all.into_iter().map(means).collect())
     }
 
     fn answer(&self, rule: &str) -> String {
@@ -327,12 +399,7 @@ impl Filling<'_> {
     fn reports(&self) -> Result<Vec<FormPart>, Failure> {
         let mut parts = Vec::new();
         let (law, kind) = (self.law(), self.kept.kind.as_str());
-        let sets = law.sets(self.day())?;
-        for report in REPORTS {
-            let bound = sets.iter().any(|bound| bound.set == report.set());
-            if !(bound && report.kinds.contains(&kind)) {
-                continue;
-            }
+        for report in self.belongs_on()? {
             let ruling = law.ruling(report.rule, self.day())?;
             let mut rows = Vec::new();
             for field in report.fields {
@@ -401,8 +468,24 @@ impl Filling<'_> {
         Ok(match field.held {
             Held::Pen => None,
             Held::NotRead => Some(say::NOT_READ.into()),
-            Held::Engine => Some(say::number_and_initials(&self.engine.number)),
+            Held::Engine => Some(say::number_and_initials(
+                &self.engine.number,
+                self.particular("initials"),
+            )),
             Held::Days => Some(self.dates()),
+            Held::Made => Some(say::made(
+                self.place(),
+                &self.dates(),
+                self.time().as_deref(),
+            )),
+            Held::Stated(words) => {
+                let all = words.iter().map(|word| {
+                    let known = PARTICULARS.iter().find(|(known, ..)| known == word);
+                    let means = known.map_or(*word, |(_, means, _)| *means);
+                    say::stated(means, self.particular(word))
+                });
+                Some(all.collect::<Vec<_>>().join("\n"))
+            }
             Held::Items(ends) => Some(self.items(set, ends)),
             Held::Found => Some(self.listed(self.found(), Vec::new())),
             Held::PutRight => {
@@ -472,6 +555,7 @@ impl Filling<'_> {
     fn signed(&self) -> FormPart {
         let inspector = match self.kept.closed {
             Some((day, by)) => say::signature(Authority::Inspect.signer(), self.name(by), day),
+            None if !self.kept.is_open() => words::inspection::not_completed(self.book, self.kept),
             None => say::no_signature(Authority::Inspect.signer()),
         };
         FormPart {

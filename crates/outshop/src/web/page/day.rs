@@ -85,6 +85,7 @@ fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
         }
         Daily::Left(_, daily) => html! {
             p { a class="need" href=(path(daily)) { (say::left_open(&tag::inspection(daily.number), daily.opened_on)) } }
+            @if may { (kit::put_away(view, daily)) }
         },
         Daily::Closed(_, daily) => html! {
             p { a href=(path(daily)) { (say::is_closed(&tag::inspection(daily.number), daily.closed.map_or("?", |(_, by)| kit::name(view.book, by)))) } }
@@ -134,12 +135,13 @@ fn form(
         form class="act day" method="post" action="/do" {
             (kit::hidden("verb", DAY)) (kit::hidden("back", view.path)) (kit::hidden("engine", &kept.number))
             @if open.is_empty() {
-                @if waits.is_empty() { button name="close" value="yes" { (say::CLOSE) } }
+                @if waits.is_empty() { (kit::made(view, DAY)) button name="close" value="yes" { (say::CLOSE) } }
                 @else { ul { @for line in &waits { li { (line) } } } }
             } @else {
                 p class="quiet small" { (say::EACH_ITEM) }
                 @for (at, item) in &open { (one(view, id, *at, item, asks.get(&item.rule))) }
                 button { (say::SAVE) }
+                (kit::made(view, DAY))
                 button name="close" value="yes" { (say::SAVE_AND_CLOSE) }
             }
         }
@@ -169,8 +171,11 @@ fn one(
         fieldset class="item" {
             legend { (say::item(at, &item.text)) " " span class="quiet small" { (item.section) @if law.is_some_and(|law| law.at_start_of_day) { ", " (say::AT_START) } } }
             @if let Some(law) = law { p class="small" { (law.question) } }
+            // Words of the same person before, with *good* in them: one touch an item, never one for all.
+            @for said in before.iter().take(2) { (choice(&format!("good: {said}"), &say::good_again(said))) }
             div class="choices" {
                 (choice("good", say::GOOD))
+                (choice("fair", say::FAIR))
                 (choice("defect", say::DEFECT))
                 @if fitting { (choice("not-fitted", say::NOT_FITTED)) }
             }
@@ -198,6 +203,7 @@ fn said_before<'b>(view: &View<'b>, id: LocomotiveId, rule: &str) -> Vec<&'b str
         let plain = !said.contains(|letter: char| letter.is_numeric());
         if given.by == view.reader.id
             && given.answer == Answer::Good
+            && given.condition.is_none()
             && plain
             && !before.contains(&said)
         {
@@ -265,6 +271,7 @@ fn evening(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
             } } }
             (crew(view, kept))
             @if steams { (fire(view, id, kept)) }
+            p { a href=(format!("/notice/{}", kept.number)) { (words::moved::FROM_OUTSIDE) } }
         }
     }
 }

@@ -27,20 +27,21 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             (say::opened(kept.opened_on, kit::name(view.book, kept.opened_by)))
             @match kept.closed {
                 Some((day, by)) => { (say::closed(day, kit::name(view.book, by))) }
+                None if !kept.is_open() => b { (say::not_completed(view.book, kept)) },
                 None => { (say::left(open, kept.items.len())) }
             }
         }
-        (print::inspection_links(kit::number(view.book, kept.locomotive), &kept.kind, &title, kept.closed.is_none()))
-        @if kept.closed.is_none() { (next(view, kept, &title)) }
+        (print::inspection_links(kit::number(view.book, kept.locomotive), &kept.kind, &title, kept.is_open()))
+        @if kept.is_open() { (next(view, kept, &title)) }
         section class="ruled" {
             h2 { (say::ITEMS) }
             ol { @for item in &kept.items { li id=(anchor(&item.rule)) { (answered(view, kept, &item.rule, &item.text, &item.section)) } } }
         }
-        @if kept.closed.is_none() {
+        @if kept.is_open() {
             section class="ruled" {
                 h2 { (say::CLOSE) }
-                @if missing.is_empty() { p { (say::ALL_ANSWERED) } (kit::form(view, "inspect close", say::CLOSE_IT, &kit::hidden("inspection", &title), say::CLOSE)) }
-                @else { ul { @for line in &missing { li { (line) } } } }
+                @if missing.is_empty() { p { (say::ALL_ANSWERED) } (kit::form(view, "inspect close", say::CLOSE_IT, &html! { (kit::hidden("inspection", &title)) (kit::made(view, "inspect close")) }, say::CLOSE)) }
+                @else { ul { @for line in &missing { li { (line) } } } (kit::put_away(view, kept)) }
             }
         }
     };
@@ -55,7 +56,7 @@ fn answered(view: &View<'_>, kept: &Inspection, rule: &str, text: &str, section:
     html! {
         p { (text) " " a class="small quiet" href=(format!("/rule/{rule}")) { (section) } }
         @match kept.answers.get(rule) {
-            None => p { span class="verdict unknown" { (say::NOT_ANSWERED) } @if kept.closed.is_none() { " " a href=(format!("{}?item={rule}", view.path)) { (say::ANSWER_IT) } } },
+            None => p { span class="verdict unknown" { (say::NOT_ANSWERED) } @if kept.is_open() { " " a href=(format!("{}?item={rule}", view.path)) { (say::ANSWER_IT) } } },
             Some(given) => p class="told" {
                 @match &given.answer {
                     Answer::Good | Answer::NotFitted => { span class="verdict complies" { (say::answer(given)) } }

@@ -1,12 +1,12 @@
 //! Pieces that more than one page uses: verdicts as word and shape, days, forms that lose nothing.
 
 use maud::{Markup, html};
-use shop::book::{Book, LocomotiveId, PersonId};
+use shop::book::{Book, Inspection, LocomotiveId, PersonId};
 use shop::route::Feasible;
 use shop::verdict::Verdict;
 
 use super::View;
-use crate::words::page as words;
+use crate::words::{inspection as said, page as words, tag};
 
 /// A verdict: a word and a shape before it is a tone.
 pub fn verdict(verdict: &Verdict) -> Markup {
@@ -100,6 +100,45 @@ pub fn day(view: &View<'_>, verb: &str, name: &str, label: &str) -> Markup {
         label for=(id) { (label) }
         input type="date" id=(id) name=(name) value=(view.draft.value(verb, name));
     }
+}
+
+/// One of a few words, each with what it means; none is chosen for the reader.
+pub fn choices(
+    view: &View<'_>,
+    verb: &str,
+    name: &str,
+    label: &str,
+    words: &[(&str, &str)],
+) -> Markup {
+    let chosen = view.draft.value(verb, name);
+    html! {
+        fieldset {
+            legend { (label) }
+            @for (word, means) in words { label class="choice" { input type="radio" name=(name) value=(word) checked[chosen == *word]; span { (means) } } }
+        }
+    }
+}
+
+/// Where and at what time of day an inspection was made, for the form that closes it.
+pub fn made(view: &View<'_>, verb: &str) -> Markup {
+    let at = id(verb, "at");
+    html! {
+        div class="grid2" {
+            div { label for=(at) { (said::MADE_AT) } input type="time" id=(at) name="at" value=(view.draft.value(verb, "at")); }
+            div { (line(view, verb, "place", said::MADE_WHERE, "")) }
+        }
+    }
+}
+
+/// The form that puts an inspection away as not completed.
+pub fn put_away(view: &View<'_>, kept: &Inspection) -> Markup {
+    const VERB: &str = "inspect put-away";
+    let fields = html! {
+        (hidden("inspection", &tag::inspection(kept.number)))
+        p class="small" { (said::PUT_AWAY_MEANS) }
+        (line(view, VERB, "because", said::BECAUSE, ""))
+    };
+    html! { details open[view.draft.is_of(VERB)] { summary { (said::PUT_AWAY) } (form(view, VERB, said::PUT_AWAY, &fields, said::SIGN_NOT_COMPLETED)) } }
 }
 
 /// An id for a field, the same every time.

@@ -12,7 +12,11 @@ pub mod kit;
 mod limit;
 mod log;
 mod look;
+mod moved;
+mod outside;
+mod papers;
 mod part;
+mod particular;
 mod rule;
 mod sheet;
 mod side;
@@ -213,11 +217,15 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["dates"] => dates::draw(view)?,
         ["day", number] => day::draw(view, number)?,
         ["write-up", number] => write_up::draw(view, number)?,
+        ["move", number] => moved::draw(view, number)?,
+        ["notice", number] => outside::draw(view, number)?,
+        ["shop"] => particular::draw(view)?,
         ["ahead", number] => look::draw(view, number)?,
         ["work"] => work::draw(view)?,
         ["engine", number] => engine::draw(view, number)?,
         ["engine", number, "log"] => log::draw(view, number)?,
         ["log", "import"] => super::upload::draw(view)?,
+        ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["inspection", number] => inspection::draw(view, number)?,
         ["finding", number] => finding::draw(view, number)?,

@@ -104,7 +104,7 @@ fn record(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup
         .book
         .inspections
         .values()
-        .filter(|i| i.locomotive == part.locomotive && i.closed.is_none())
+        .filter(|i| i.locomotive == part.locomotive && i.is_open())
         .collect();
     inspections.sort_by_key(|i| i.number);
     let ticked = |word: &str| {

@@ -29,7 +29,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         .filter(|f| f.state == FindingState::Closed)
         .collect();
     let mut inspections: Vec<_> = book.inspections.values().collect();
-    inspections.sort_by_key(|i| (i.closed.is_some(), i.number));
+    inspections.sort_by_key(|i| (!i.is_open(), i.number));
     let mut written: Vec<_> = book
         .locomotives
         .keys()
@@ -75,6 +75,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
                         a href=(format!("/inspection/{tag}")) { (say::inspection(&tag, kit::number(book, i.locomotive), &i.kind)) }
                         @match i.closed {
                             Some((day, by)) => { (say::closed(day, kit::name(book, by))) }
+                            None if !i.is_open() => { ": " (words::inspection::not_completed(book, i)) }
                             None => { (say::opened(i.opened_on, left)) }
                         }
                     }

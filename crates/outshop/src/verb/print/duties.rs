@@ -1,0 +1,82 @@
+//! Every paper that the law asks of an engine, on one paper for the cab or the office.
+
+use paper::{Block, Form, FormPart};
+use shop::clock::{Duty, DutyOf, duties};
+use shop::locomotive::{Law, engine};
+
+use super::about;
+use super::worksheet::{code, facts, strings};
+use crate::words::{self, duties as say, paper as papers};
+use crate::{Context, Failure};
+
+pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
+    let (on, rules, book) = (context.on()?, context.rules()?, context.book()?);
+    let (id, kept) = engine(&book, number)?;
+    let law = Law::of(&book, rules, kept);
+    let all = duties(&book, rules, id, on)?;
+    let rulings: Vec<_> = all.iter().map(|duty| duty.ruling.clone()).collect();
+    let about = about(context, &code(&kept.number), say::title(&kept.number))?;
+    let mut parts: Vec<FormPart> = [DutyOf::OnHer, DutyOf::Goes, DutyOf::Kept]
+        .into_iter()
+        .map(|of| part(say::of(of), table(&all, of)))
+        .collect();
+    let said = |what: &str| book.particular(kept, what, on).is_some();
+    let mut missing = Vec::new();
+    for (what, why) in [("report-place", say::REPORT_PLACE), ("region", say::REGION)] {
+        if !said(what) {
+            missing.push(why.to_string());
+        }
+    }
+    if missing.is_empty() {
+        missing.push(say::ALL_STATED.into());
+    }
+    parts.push(part(say::NOT_KNOWN, Block::Points { all: missing }));
+    let mut facts = facts(&law, kept, say::OVER, &rulings, on)?;
+    // It is no paper of one inspection.
+    facts.retain(|fact| fact.word != papers::KIND);
+    Ok(Form {
+        about,
+        over: say::OVER.into(),
+        title: say::title(&kept.number),
+        under: Some(words::engine(&kept.number)),
+        shout: None,
+        facts,
+        governs: papers::GOVERNS.into(),
+        careful: papers::CAUTIONS.into(),
+        cautions: Vec::new(),
+        parts,
+    })
+}
+
+fn part(title: &str, block: Block) -> FormPart {
+    FormPart {
+        title: title.into(),
+        note: None,
+        whole: false,
+        blocks: vec![block],
+    }
+}
+
+fn table(all: &[Duty], of: DutyOf) -> Block {
+    let rows: Vec<_> = all.iter().filter(|duty| duty.of == of).map(row).collect();
+    if rows.is_empty() {
+        return Block::Points {
+            all: strings(&[say::NONE]),
+        };
+    }
+    Block::Table {
+        shares: vec![6, 6, 8, 7, 3],
+        heads: strings(say::HEADS),
+        rows,
+    }
+}
+
+fn row(duty: &Duty) -> Vec<Option<String>> {
+    vec![
+        Some(words::sentence(&duty.what)),
+        Some(say::places(&duty.places)),
+        Some(duty.when.clone()),
+        Some(say::stands(duty)),
+        Some(duty.ruling.cite.section.clone()),
+    ]
+}

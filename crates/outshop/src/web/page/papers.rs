@@ -1,0 +1,47 @@
+//! Every paper that the law asks of an engine: what must stand on her, what goes where by when, what is kept how long.
+
+use maud::html;
+use shop::clock::{DutyOf, PaperState, duties};
+use shop::locomotive::engine;
+
+use super::{Drawn, View};
+use crate::Failure;
+use crate::words::{self, duties as say, paper, particular};
+
+pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
+    let (id, kept) = engine(view.book, number)?;
+    let all = duties(view.book, view.rules, id, view.on)?;
+    let title = say::title(&kept.number);
+    let overdue =
+        |duty: &shop::clock::Duty| duty.stands.iter().any(|it| it.state == PaperState::Overdue);
+    let said = |what: &str| view.book.particular(kept, what, view.on).is_some();
+    let body = html! {
+        h1 { (title) }
+        p class="lead" { (paper::GOVERNS) }
+        p {
+            a href=(format!("/print/duties/{}", kept.number)) { (say::PRINT) } " · "
+            a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) }
+        }
+        @for of in [DutyOf::OnHer, DutyOf::Goes, DutyOf::Kept] {
+            @let hers: Vec<_> = all.iter().filter(|duty| duty.of == of).collect();
+            section class="ruled" {
+                h2 { (say::of(of)) }
+                @if hers.is_empty() { p { (say::NONE) } }
+                @for duty in &hers {
+                    h3 { (words::sentence(&duty.what)) " " a class="small quiet" href=(format!("/rule/{}", duty.ruling.rule)) { (duty.ruling.cite.section) } }
+                    p { (say::places(&duty.places)) ". " (words::sentence(&duty.when)) }
+                    p class=(if overdue(duty) { "need" } else { "quiet small" }) { (say::stands(duty)) }
+                }
+            }
+        }
+        section class="ruled" {
+            h2 { (say::NOT_KNOWN) }
+            @if !said("report-place") { p { (say::REPORT_PLACE) } }
+            @if !said("region") { p { (say::REGION) } }
+            @if said("report-place") && said("region") { p { (say::ALL_STATED) } }
+            p { a href="/shop" { (particular::TITLE) } }
+            p class="quiet small" { (say::TO_RECORD) }
+        }
+    };
+    Ok(Drawn::new("/", title, body))
+}

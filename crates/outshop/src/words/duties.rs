@@ -1,0 +1,70 @@
+//! Every paper that the law asks of one engine, on one page.
+
+use shop::clock::{Duty, DutyOf, Paper};
+
+/// The link to the page.
+pub const HER_PAPERS: &str = "Papers the law asks of her";
+/// Over the paper.
+pub const OVER: &str = "What must stand on her, what goes where, what is kept";
+/// Columns.
+pub const HEADS: &[&str] = &[
+    "Paper",
+    "Where",
+    "By when, or how long",
+    "As this book stands",
+    "Section",
+];
+/// Nothing.
+pub const NOTHING_CALLS: &str = "nothing in this book has called for it";
+/// A paper that is kept.
+pub const KEPT: &str = "look where it lies: the book does not hold it";
+/// Nothing under a head.
+pub const NONE: &str = "Her rules in this book ask for none.";
+/// What is not known.
+pub const NOT_KNOWN: &str = "What this book does not hold";
+/// A fact nobody stated.
+pub const REPORT_PLACE: &str =
+    "The place where daily reports are filed and kept is not stated in this book.";
+/// A fact nobody stated.
+pub const REGION: &str =
+    "The regional office that reports are filed with is not stated in this book.";
+/// Nothing is missing.
+pub const ALL_STATED: &str = "What the list needs of the shop is stated.";
+/// The link to the paper.
+pub const PRINT: &str = "Print this page for the cab or the office";
+/// How to record one.
+pub const TO_RECORD: &str = "A paper that went is recorded by `outshop inspect filed`; nothing is done because a day is past.";
+
+/// Title of page and paper.
+pub fn title(number: &str) -> String {
+    format!("Papers the law asks of No. {number}")
+}
+
+/// One of the three questions.
+pub fn of(of: DutyOf) -> &'static str {
+    match of {
+        DutyOf::OnHer => "What must stand in her cab or on herself",
+        DutyOf::Goes => "What goes where, by when",
+        DutyOf::Kept => "What is kept, and how long",
+    }
+}
+
+/// Where it goes.
+pub fn places(all: &[String]) -> String {
+    all.join("; ")
+}
+
+/// How it stands: the newest that is not done, else the newest.
+pub fn stands(duty: &Duty) -> String {
+    let said = |paper: &Paper| super::sentence(&paper.why);
+    let open: Vec<_> = duty.stands.iter().filter(|it| it.done.is_none()).collect();
+    match (open.as_slice(), duty.stands.last()) {
+        ([], Some(last)) => said(last),
+        ([], None) if duty.of == DutyOf::Kept => KEPT.into(),
+        ([], None) => NOTHING_CALLS.into(),
+        (open, _) => {
+            let all: Vec<_> = open.iter().map(|paper| said(paper)).collect();
+            all.join("\n")
+        }
+    }
+}
