@@ -58,6 +58,8 @@ static CATALOGUE: &[Entry] = &[
     law::thread_metric::ENTRY,
     law::thread_staybolt::ENTRY,
     law::thread_identify::ENTRY,
+    law::thread_cutting::ENTRY,
+    law::thread_mate::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -36,3 +36,5 @@ pub mod thread_unified;
 pub mod thread_whitworth;
 pub mod thread_wires;
 pub mod valve_lift;
+pub mod thread_cutting;
+pub mod thread_mate;

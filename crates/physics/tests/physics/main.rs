@@ -22,6 +22,7 @@ mod seat;
 mod seats;
 mod setting;
 mod tables;
+mod thread_cutting;
 mod thread_forms;
 mod thread_identify;
 mod thread_limits;
