@@ -125,7 +125,7 @@ pub enum Request {
     /// People and what they may do.
     #[command(subcommand)]
     Person(verb::person::Person),
-    /// What stands on the law's papers of the shop and its engines: owner, railroad, place.
+    /// What stands on the law's papers of the shop and its engines: owner, railroad, place; rules of its own work.
     #[command(subcommand)]
     Shop(verb::particular::Shop),
     /// Engines.
@@ -173,7 +173,7 @@ pub enum Request {
     /// Print a card or a drawing.
     #[command(subcommand)]
     Print(verb::print::Print),
-    /// A rule, its versions, its citation; rules the shop writes itself.
+    /// A rule, its versions, its citation; who held it against the official text; rules the shop writes itself.
     Rule(verb::rule::Rule),
 }
 
@@ -183,6 +183,11 @@ impl Request {
     /// # Errors
     /// [`Failure`], a sentence and an exit code.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let answer = self.answer(context)?;
+        Ok(verb::past::told(answer, context.take_past()))
+    }
+
+    fn answer(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Request::Demo(it) => it.run(context),
             Request::Serve(it) => it.run(context),

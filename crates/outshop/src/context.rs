@@ -1,15 +1,43 @@
 //! What every verb stands on: the book file, the clock, the ids, who is speaking, and on which day.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 use shop::Refusal;
-use shop::book::{Book, EntryId, PersonId, Statement};
+use shop::book::{Book, EntryId, LocomotiveId, PersonId, Statement};
+use shop::report::{Ran, ran_against, reaches_back};
 use store::{Act, By, Receipt, Store};
 
 use crate::{Clock, Failure, Globals, Ids};
+
+/// What a verb stated of days past, with the book as it was before.
+#[derive(Default)]
+struct Late {
+    before: Option<Book>,
+    reaches: BTreeMap<LocomotiveId, Date>,
+}
+
+impl Late {
+    fn heard(
+        &mut self,
+        book: &Book,
+        on: Date,
+        made: Result<Vec<Statement>, Refusal>,
+    ) -> Result<Vec<Statement>, Refusal> {
+        for (engine, from) in made.iter().flatten().filter_map(|it| reaches_back(it, on)) {
+            let first = self.reaches.entry(engine).or_insert(from);
+            *first = from.min(*first);
+        }
+        if !self.reaches.is_empty() {
+            self.before.get_or_insert_with(|| book.clone());
+        }
+        made
+    }
+}
 
 /// What a verb is done with.
 pub struct Context {
@@ -17,6 +45,8 @@ pub struct Context {
     clock: Option<Clock>,
     ids: Ids,
     open: Option<Store>,
+    /// What entries made late showed of days past, for the answer.
+    past: Vec<(String, Ran)>,
 }
 
 impl Context {
@@ -31,6 +61,7 @@ impl Context {
             clock: None,
             ids,
             open: None,
+            past: Vec::new(),
         }
     }
 
@@ -41,6 +72,7 @@ impl Context {
             clock: Some(clock),
             ids,
             open: None,
+            past: Vec::new(),
         }
     }
 
@@ -265,9 +297,12 @@ impl Context {
         let zone = self.zone()?;
         let act = self.act(by, &zone)?;
         let on = act.done_on;
-        Ok(self
-            .store()?
-            .write_of(&act, engine, |book, person| verb(book, person, on))?)
+        let late = RefCell::new(Late::default());
+        let receipt = self.store()?.write_of(&act, engine, |book, person| {
+            late.borrow_mut().heard(book, on, verb(book, person, on))
+        })?;
+        self.tell_of_past(late.into_inner(), &zone)?;
+        Ok(receipt)
     }
 
     /// Asks a pure verb and saves what it states. The verb is told the day the work was done.
@@ -282,8 +317,39 @@ impl Context {
         let zone = self.zone()?;
         let act = self.act(by, &zone)?;
         let on = act.done_on;
-        Ok(self
-            .store()?
-            .write(&act, |book, person| verb(book, person, on))?)
+        let late = RefCell::new(Late::default());
+        let receipt = self.store()?.write(&act, |book, person| {
+            late.borrow_mut().heard(book, on, verb(book, person, on))
+        })?;
+        self.tell_of_past(late.into_inner(), &zone)?;
+        Ok(receipt)
+    }
+
+    /// Keeps, for the answer, on which days past an engine ran against what an entry made late now shows.
+    fn tell_of_past(&mut self, late: Late, zone: &str) -> Result<(), Failure> {
+        let Some(before) = late.before else {
+            return Ok(());
+        };
+        let today = self.clock()?.read(zone)?.1;
+        if late.reaches.values().all(|from| *from >= today) {
+            return Ok(());
+        }
+        let (rules, after) = (self.rules()?, self.book()?);
+        for (engine, from) in late.reaches {
+            // What cannot be asked of those days, before the rulebook's first for one, is not told of them.
+            let ran = ran_against(&before, &after, rules, engine, from, today).unwrap_or_default();
+            let number = after
+                .locomotives
+                .get(&engine)
+                .map_or("?", |e| e.number.as_str());
+            self.past
+                .extend(ran.into_iter().map(|it| (number.to_string(), it)));
+        }
+        Ok(())
+    }
+
+    /// What entries made late showed of days past, by the engine's number; told once.
+    pub fn take_past(&mut self) -> Vec<(String, Ran)> {
+        std::mem::take(&mut self.past)
     }
 }

@@ -21,6 +21,10 @@ mod diesel;
 mod families;
 #[path = "shop/flow.rs"]
 mod flow;
+#[path = "shop/held.rs"]
+mod held;
+#[path = "shop/late.rs"]
+mod late;
 #[path = "shop/limits.rs"]
 mod limits;
 #[path = "shop/log_lines.rs"]
@@ -43,6 +47,8 @@ mod one_more_set;
 mod own_work;
 #[path = "shop/papers.rs"]
 mod papers;
+#[path = "shop/release.rs"]
+mod release;
 #[path = "shop/refusals.rs"]
 mod refusals;
 #[path = "shop/refusals_of_work.rs"]

@@ -1,8 +1,8 @@
 //! `finding` and `decide`: what was found, told downwards, with its verdict and its routes.
 
 use clap::{Args, Subcommand};
-use jiff::civil::Date;
 use measure::State;
+use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Occasion};
@@ -12,7 +12,7 @@ use shop::locomotive::{engine, finding, inspection, part};
 use shop::route::{Choice, Feasible, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{date, name, readings, saved, wrap};
+use super::{date, name, readings, rule_held, saved, wrap};
 use crate::{Answer, Context, Failure, words};
 
 /// Record a finding; see its verdict and its routes.
@@ -301,13 +301,12 @@ fn state(state: FindingState) -> &'static str {
 }
 
 fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
-    let on = context.on()?;
     let rules = context.rules()?;
     let book = context.book()?;
     let (_, kept) = finding(&book, number)?;
     // What was found is judged by the rules of the day it was found.
     let choice = routes(&book, rules, kept, kept.found_on, context.house())?;
-    let text = told(&book, kept, &choice, on);
+    let text = told(&book, rules, kept, &choice);
     let code =
         u8::from(kept.state == FindingState::Open && choice.judgement.verdict != Verdict::Complies);
     Ok(Answer {
@@ -317,7 +316,7 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     })
 }
 
-fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
+fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
     let part = book.parts.get(&kept.part).map_or("?", |p| p.name.as_str());
     let her = book
         .locomotives
@@ -374,6 +373,9 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
         }
     }
     text.push_str(&verdict(&choice.judgement));
+    if let Some(line) = line_of(book, rules, &choice.judgement) {
+        text.push_str(&format!("  {}\n", wrap(&line, 2, 100)));
+    }
     if kept.decision.is_none() {
         text.push_str("Routes\n");
         for offer in &choice.offers {
@@ -463,6 +465,12 @@ fn can(feasible: &Feasible) -> &'static str {
         Feasible::No(_) => "no",
         Feasible::CannotTell(_) => "cannot tell",
     }
+}
+
+/// Which of the figures behind a verdict this shop has not held against the official text.
+fn line_of(book: &Book, rules: &Rulebook, judgement: &Judgement) -> Option<String> {
+    let used = judgement.lines.iter().filter_map(|l| l.ruling.as_ref());
+    rule_held::line(book, rules, used.map(|r| (r.rule.as_str(), r.version)))
 }
 
 fn verdict(judgement: &Judgement) -> String {

@@ -18,13 +18,16 @@ pub mod new;
 pub mod papers;
 pub mod part;
 pub mod particular;
+pub mod past;
 pub mod person;
 pub mod print;
 pub mod release;
 pub mod rule;
 pub mod rule_file;
+pub mod rule_held;
 pub mod serve;
 pub mod sheet;
+pub mod shop_rule;
 pub mod stated;
 pub mod steam;
 

@@ -9,6 +9,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
 use super::{Desk, Reader, page, trouble};
+use crate::verb::past;
 use crate::words::{self, form as say};
 use crate::{Failure, Request};
 
@@ -82,6 +83,7 @@ const ASKED: &[&str] = &[
     "prove",
     "sign",
     "release",
+    "rule hold",
 ];
 
 /// Names of fields that are yes or no, that are numbers, or that may be given more than once.
@@ -100,6 +102,7 @@ const NUMBERS: &[&str] = &[
     "operation",
     "miles",
     "number",
+    "version",
     "seen_entry",
     "mph",
     "axle_load",
@@ -220,7 +223,18 @@ pub async fn act(
                     let number = answer.json.get(&kind)?.as_str()?;
                     Some(format!("/{kind}/{number}"))
                 });
-                Redirect::to(&made.unwrap_or(back)).into_response()
+                let to = made.unwrap_or(back);
+                match past::of(&answer) {
+                    None => Redirect::to(&to).into_response(),
+                    // What it shows of days past is told at once; the form was saved, and is not filled in again.
+                    Some(said) => {
+                        let told = Draft {
+                            fields: Vec::new(),
+                            said: Some(said.to_string()),
+                        };
+                        page::draw(&desk, &reader, &to, "", &told)
+                    }
+                }
             }
             Err(failure) => {
                 let draft = Draft {

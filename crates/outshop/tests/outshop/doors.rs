@@ -502,6 +502,39 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"rule":{"id":"side-rod-bore-over-pin","reading":"5/32in","uncertainty":".001in","so":["main-pin"],"facts":["axle-load=36500lb"],"engine":"14","rules":"us-steam"}}"#,
     ),
     (
+        &[
+            "rule",
+            "hold",
+            "us-steam.clock.31",
+            "--against",
+            "eCFR of 2026-05-01",
+            "--agrees",
+            "230.14(a), 31 service days",
+            "--version",
+            "1",
+        ],
+        r#"{"rule":{"hold":{"id":"us-steam.clock.31","against":"eCFR of 2026-05-01","agrees":"230.14(a), 31 service days","version":1}}}"#,
+    ),
+    (
+        &["rule", "held", "us-steam.clock", "--all"],
+        r#"{"rule":{"held":{"begins":"us-steam.clock","all":true}}}"#,
+    ),
+    (
+        &[
+            "shop",
+            "require",
+            "another-certifies",
+            "--because",
+            "minute 4",
+        ],
+        r#"{"shop":{"require":{"rule":"another-certifies","because":"minute 4"}}}"#,
+    ),
+    (
+        &["shop", "drop", "another-certifies", "--because", "minute 9"],
+        r#"{"shop":{"drop":{"rule":"another-certifies","because":"minute 9"}}}"#,
+    ),
+    (&["shop", "rules"], r#"{"shop":"rules"}"#),
+    (
         &["rule", "check", "ours.toml"],
         r#"{"rule":{"check":{"file":"ours.toml"}}}"#,
     ),

@@ -14,6 +14,7 @@ mod demonstration;
 mod doors;
 mod drawn;
 mod failures;
+mod held;
 mod local_rules;
 mod looking;
 mod moved;

@@ -1,6 +1,8 @@
 //! The one projector: how a statement changes the book.
 //!
 //! The same code serves a single new entry and a rebuild from nothing, so the two cannot differ.
+//!
+//! Long because: one arm a statement, and whoever adds one must see the others.
 
 use jiff::civil::Date;
 use measure::State;
@@ -13,9 +15,9 @@ use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
-    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
-    SymptomTold, Tooling, Trial,
+    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
+    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
+    SymptomLooked, SymptomTold, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -139,6 +141,7 @@ impl Book {
                     tooling: 0,
                     write_ups: 0,
                     particulars: Vec::new(),
+                    rules: Vec::new(),
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -161,6 +164,27 @@ impl Book {
                 let kept = self.rule_sets.entry(it.set.clone()).or_default();
                 kept.editions.push(Edition::new(it, meta.person, seq));
                 touched.note(RowKind::RuleSet, &it.set);
+            }
+            Statement::RuleHeld(it) => {
+                // The rule may be gone from a later build of the program; who held it, did.
+                let kept = self.rules_held.entry(it.rule.clone()).or_default();
+                kept.push(Holding {
+                    told: it.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                    entry: seq,
+                });
+                touched.note(RowKind::RuleHeld, &it.rule);
+            }
+            Statement::ShopRuleStated(it) => {
+                let shop = self.shop.as_mut();
+                let shop = shop.ok_or_else(|| unknown("the shop".into()))?;
+                shop.rules.push(ShopRule {
+                    told: it.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                });
+                touched.note(RowKind::Shop, "");
             }
             Statement::PersonAdded(it) => {
                 let person = Person {
@@ -219,6 +243,8 @@ impl Book {
             }
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                // A clock that had lapsed may run again by this: who releases her signs anew.
+                engine.unsettled = engine.unsettled.max(seq);
                 engine.held_before.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -230,6 +256,7 @@ impl Book {
                     return Err(unknown("an inspection".into()));
                 }
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.unsettled = engine.unsettled.max(seq);
                 engine.days.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -626,12 +653,11 @@ impl Book {
                 touched.note(RowKind::Job, it.id);
             }
             Statement::OperationDone(it) => {
+                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = job.work.max(seq);
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
-                touched.note(RowKind::Job, it.job);
             }
             Statement::HoldCleared(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -641,8 +667,8 @@ impl Book {
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {
+                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = job.work.max(seq);
                 let made = (it.passed, it.told.clone(), meta.person, meta.done_on);
                 if let Some((passed, told, by, on)) = job.proofs.insert(it.proof.clone(), made) {
                     let proof = it.proof.clone();
@@ -658,9 +684,11 @@ impl Book {
             }
             Statement::ReadingsTaken(it) => {
                 if let Some(id) = it.job {
+                    if it.state == State::AsLeft {
+                        self.worked(id, seq, touched).map_err(unknown)?;
+                    }
                     let job = self.job_mut(id, seq).map_err(unknown)?;
                     if it.state == State::AsLeft {
-                        job.work = job.work.max(seq);
                         for new in &it.readings {
                             let here = |old: &super::FeatureReading| {
                                 old.feature == new.feature
@@ -724,6 +752,18 @@ impl Book {
             }
             Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
         }
+        Ok(())
+    }
+
+    /// Notes work on a job: signatures must be newer, and so must a release of its engine.
+    fn worked(&mut self, id: JobId, seq: u64, touched: &mut Touched) -> Result<(), String> {
+        let job = self.job_mut(id, seq)?;
+        job.work = job.work.max(seq);
+        let locomotive = job.locomotive;
+        let engine = self.engine(locomotive, seq)?;
+        engine.unsettled = engine.unsettled.max(seq);
+        touched.note(RowKind::Job, id);
+        touched.note(RowKind::Locomotive, locomotive);
         Ok(())
     }
 

@@ -16,6 +16,7 @@ mod log_statement;
 mod moved;
 mod rows;
 mod rule_set;
+mod shop_statement;
 mod state;
 mod statement;
 
@@ -36,8 +37,8 @@ pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
-    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
-    SymptomTold, Tooling, Trial,
+    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
+    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
+    SymptomLooked, SymptomTold, Tooling, Trial,
 };
 pub use statement::*;

@@ -16,6 +16,8 @@ pub enum RowKind {
     Family,
     /// A set of rules the shop wrote.
     RuleSet,
+    /// Who held a rule against the official text.
+    RuleHeld,
     /// A person.
     Person,
     /// A locomotive.
@@ -40,10 +42,11 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 13] = [
+    pub const ALL: [RowKind; 14] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,
+        RowKind::RuleHeld,
         RowKind::Person,
         RowKind::Locomotive,
         RowKind::Part,
@@ -62,6 +65,7 @@ impl RowKind {
             RowKind::Shop => "shop",
             RowKind::Family => "family",
             RowKind::RuleSet => "rule-set",
+            RowKind::RuleHeld => "rule-held",
             RowKind::Person => "person",
             RowKind::Locomotive => "locomotive",
             RowKind::Part => "part",
@@ -117,6 +121,11 @@ impl Book {
         rows.extend(self.shop.iter().map(|_| Row::of(RowKind::Shop, "")));
         rows.extend(self.families.keys().map(|k| Row::of(RowKind::Family, k)));
         rows.extend(self.rule_sets.keys().map(|k| Row::of(RowKind::RuleSet, k)));
+        rows.extend(
+            self.rules_held
+                .keys()
+                .map(|k| Row::of(RowKind::RuleHeld, k)),
+        );
         rows.extend(self.persons.keys().map(|k| Row::of(RowKind::Person, k)));
         rows.extend(
             self.locomotives
@@ -152,6 +161,7 @@ impl Book {
             RowKind::Shop => text(self.shop.as_ref()),
             RowKind::Family => text(self.families.get(key)),
             RowKind::RuleSet => text(self.rule_sets.get(key)),
+            RowKind::RuleHeld => text(self.rules_held.get(key)),
             RowKind::Person => text(key.parse().ok().and_then(|k| self.persons.get(&k))),
             RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
             RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
@@ -172,6 +182,7 @@ impl Book {
             RowKind::Shop
             | RowKind::Family
             | RowKind::RuleSet
+            | RowKind::RuleHeld
             | RowKind::Person
             | RowKind::Tooling => None,
             RowKind::Locomotive | RowKind::Log => key.parse().ok(),
@@ -219,6 +230,7 @@ impl Book {
             RowKind::Shop => self.shop = Some(read(text)?),
             RowKind::Family => drop(self.families.insert(row.key.clone(), read(text)?)),
             RowKind::RuleSet => drop(self.rule_sets.insert(row.key.clone(), read(text)?)),
+            RowKind::RuleHeld => drop(self.rules_held.insert(row.key.clone(), read(text)?)),
             RowKind::Person => drop(self.persons.insert(key(row)?, read(text)?)),
             RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
             RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),

@@ -19,7 +19,7 @@ use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
     ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
-    PrintedSheet, QuarterHours, RulesBind, RulingRef, Stood, Symptom,
+    PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -31,6 +31,8 @@ pub struct Book {
     pub families: BTreeMap<String, FamilyKept>,
     /// Sets of rules the shop wrote, by word.
     pub rule_sets: BTreeMap<String, RuleSetKept>,
+    /// Who held which rule against the official text, by rule, in the order entered.
+    pub rules_held: BTreeMap<String, Vec<Holding>>,
     /// People.
     pub persons: BTreeMap<PersonId, Person>,
     /// Engines.
@@ -76,9 +78,49 @@ pub struct Shop {
     /// Last number of a symptom that a crew wrote up.
     #[serde(default)]
     pub write_ups: u32,
+    /// Rules of its own work, in the order stated.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rules: Vec<ShopRule>,
     /// What it says of itself on its papers, in the order entered.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub particulars: Vec<Particular>,
+}
+
+impl Shop {
+    /// The rule of a word as it holds on a day: the newest statement that had been made by then, if it holds.
+    pub fn rule(&self, word: &str, on: Date) -> Option<&ShopRule> {
+        let told = self.rules.iter().enumerate();
+        told.filter(|(_, rule)| rule.told.word == word && rule.on <= on)
+            .max_by_key(|(at, rule)| (rule.on, *at))
+            .map(|(_, rule)| rule)
+            .filter(|rule| rule.told.holds)
+    }
+}
+
+/// A rule of the shop's own work, as stated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ShopRule {
+    /// What was stated.
+    #[serde(flatten)]
+    pub told: ShopRuleStated,
+    /// By whom.
+    pub by: PersonId,
+    /// From which day.
+    pub on: Date,
+}
+
+/// A rule as one person held it against the official text.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Holding {
+    /// What was stated.
+    #[serde(flatten)]
+    pub told: RuleHeld,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+    /// The entry.
+    pub entry: u64,
 }
 
 /// An adopted family: its text as entered.
@@ -166,7 +208,8 @@ pub struct Locomotive {
     pub promises: Vec<Promise>,
     /// The last release.
     pub released: Option<ReleaseGiven>,
-    /// Entry number of the last thing that ends a release: a finding, a job, an opened inspection.
+    /// Entry number of the last thing that ends a release: a finding, a job or work on it, an opened inspection, a
+    /// day that a clock runs from.
     pub unsettled: u64,
     /// Newest entry.
     pub last: u64,

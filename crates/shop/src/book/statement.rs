@@ -24,6 +24,7 @@ use super::id::{
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
 };
+pub use super::shop_statement::{RuleHeld, ShopRuleStated};
 
 /// A statement that could not be read back from its stored form.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -104,6 +105,10 @@ statements! {
     FamilyAdopted = "family-adopted" form 1,
     /// A set of rules that the shop wrote was taken into the book, from a day on.
     RulesAdopted = "rules-adopted" form 1,
+    /// A person held a version of a rule against the official text.
+    RuleHeld = "rule-held" form 1,
+    /// A rule of this shop's own work holds from now on, or holds no more.
+    ShopRuleStated = "shop-rule-stated" form 1,
     /// A person and what they may do.
     PersonAdded = "person-added" form 1,
     /// A locomotive.

@@ -1,12 +1,16 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
 mod find;
+mod held;
 mod law;
 mod make;
 mod reading;
 mod rule_sets;
 
 pub use find::{engine, engines, finding, inspection, job, part, person, tooling, with_authority};
+pub use held::{
+    Checking, NewHolding, checking, checking_of, held_before_it_changed, hold_rule, holdings,
+};
 pub use law::{Bound, Law, rule};
 pub use make::{
     NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_person, add_tooling, family,

@@ -42,6 +42,8 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
     match mend.was {
         Statement::FamilyAdopted(_)
         | Statement::RulesAdopted(_)
+        | Statement::RuleHeld(_)
+        | Statement::ShopRuleStated(_)
         | Statement::InspectionOpened(_)
         | Statement::AnchorStated(_)
         | Statement::ClockOpened(_)

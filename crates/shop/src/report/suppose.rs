@@ -141,6 +141,8 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
         shop: book.shop.clone(),
         families: book.families.clone(),
         rule_sets: book.rule_sets.clone(),
+        // Who held a rule against the law's text starts and stops no clock.
+        rules_held: Default::default(),
         persons: book.persons.clone(),
         locomotives: [(engine, kept.clone())].into(),
         parts: (book.parts.iter())

@@ -16,9 +16,9 @@ use shop::book::{
     KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded, MoveId,
     MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, Operation, OperationDone, OutOfUse,
     PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, ParticularStated, PersonAdded,
-    PrintedSheet, Proved, QuarterHours, ReadingsTaken, Released, ReportId, RulesAdopted, RulesBind,
-    RulingRef, RunId, RunPromised, Signed, Statement, Stood, Symptom, SymptomAnswered,
-    ToolingAdded, ToolingId,
+    PrintedSheet, Proved, QuarterHours, ReadingsTaken, Released, ReportId, RuleHeld, RulesAdopted,
+    RulesBind, RulingRef, RunId, RunPromised, ShopRuleStated, Signed, Statement, Stood, Symptom,
+    SymptomAnswered, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -133,6 +133,19 @@ fn flow() -> Vec<Statement> {
             from: date(2026, 3, 1),
             through: Some(date(2026, 12, 31)),
             document: "shop order 4".into(),
+        }),
+        Statement::RuleHeld(RuleHeld {
+            rule: "invented-set.a-limit".into(),
+            version: 1,
+            as_told: "section: 4\nvalue: 5/32 in\n".into(),
+            against: "shop order 4 of 2025-11-02".into(),
+            agrees: false,
+            seen: "the order has 1/8 in".into(),
+        }),
+        Statement::ShopRuleStated(ShopRuleStated {
+            word: "another-certifies".into(),
+            holds: true,
+            because: "board minute of 2 February 2026".into(),
         }),
         Statement::HeldBefore(HeldBefore {
             locomotive: ENGINE,

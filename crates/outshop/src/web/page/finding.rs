@@ -34,6 +34,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (notice(view, kept, &title))
         (measured(view, kept))
         (verdict(&choice.judgement))
+        (kit::held(view, choice.judgement.lines.iter().filter_map(|line| line.ruling.as_ref())))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
         (weighed(view, kept, &choice))
         (decided(view, kept, &choice))

@@ -6,6 +6,7 @@ mod day;
 mod drawn;
 mod engine;
 mod finding;
+mod held;
 mod inspection;
 mod job;
 pub mod kit;
