@@ -1,4 +1,6 @@
 //! The papers of an inspection, held against the rulebook, the book, and the fields the law names.
+//!
+//! Long because: one small shop is set up once and every paper is printed from it.
 
 use std::collections::BTreeSet;
 use std::ffi::OsString;
