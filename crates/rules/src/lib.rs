@@ -19,7 +19,6 @@ mod rulebook;
 mod set;
 mod source;
 mod span;
-mod told;
 pub mod words;
 
 pub use asked::Asked;

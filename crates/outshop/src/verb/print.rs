@@ -4,7 +4,6 @@ mod calendar;
 mod drawn;
 mod duties;
 mod fields;
-mod held;
 mod job;
 mod report;
 mod sheet;

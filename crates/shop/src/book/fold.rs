@@ -1,13 +1,12 @@
 //! The one projector: how a statement changes the book.
 //!
 //! The same code serves a single new entry and a rebuild from nothing, so the two cannot differ.
-//!
-//! Long because: one arm a statement, and whoever adds one must see the others.
 
 use jiff::civil::Date;
 use measure::State;
 
 use super::family::Family;
+use super::fold_part::Unfit;
 use super::id::{
     BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
 };
@@ -15,9 +14,9 @@ use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
-    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
-    SymptomLooked, SymptomTold, Tooling, Trial,
+    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
+    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
+    SymptomTold, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -70,10 +69,10 @@ pub enum FoldError {
 }
 
 /// The rows a statement touches, where anybody wants to know.
-struct Touched(Option<Vec<Row>>);
+pub(super) struct Touched(Option<Vec<Row>>);
 
 impl Touched {
-    fn note(&mut self, kind: RowKind, key: impl ToString) {
+    pub(super) fn note(&mut self, kind: RowKind, key: impl ToString) {
         if let Some(rows) = &mut self.0 {
             rows.push(Row::of(kind, key));
         }
@@ -124,6 +123,10 @@ impl Book {
             kind,
             what,
         };
+        let unfit = |unfit: Unfit| match unfit {
+            Unfit::Unknown(what) => unknown(what),
+            Unfit::Twice(what) => twice(what),
+        };
         let seq = meta.seq;
         match statement {
             Statement::BookOpened(it) => {
@@ -141,7 +144,7 @@ impl Book {
                     tooling: 0,
                     write_ups: 0,
                     particulars: Vec::new(),
-                    rules: Vec::new(),
+                    photos: 0,
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -164,27 +167,6 @@ impl Book {
                 let kept = self.rule_sets.entry(it.set.clone()).or_default();
                 kept.editions.push(Edition::new(it, meta.person, seq));
                 touched.note(RowKind::RuleSet, &it.set);
-            }
-            Statement::RuleHeld(it) => {
-                // The rule may be gone from a later build of the program; who held it, did.
-                let kept = self.rules_held.entry(it.rule.clone()).or_default();
-                kept.push(Holding {
-                    told: it.clone(),
-                    by: meta.person,
-                    on: meta.done_on,
-                    entry: seq,
-                });
-                touched.note(RowKind::RuleHeld, &it.rule);
-            }
-            Statement::ShopRuleStated(it) => {
-                let shop = self.shop.as_mut();
-                let shop = shop.ok_or_else(|| unknown("the shop".into()))?;
-                shop.rules.push(ShopRule {
-                    told: it.clone(),
-                    by: meta.person,
-                    on: meta.done_on,
-                });
-                touched.note(RowKind::Shop, "");
             }
             Statement::PersonAdded(it) => {
                 let person = Person {
@@ -243,8 +225,6 @@ impl Book {
             }
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
-                // A clock that had lapsed may run again by this: who releases her signs anew.
-                engine.unsettled = engine.unsettled.max(seq);
                 engine.held_before.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -256,7 +236,6 @@ impl Book {
                     return Err(unknown("an inspection".into()));
                 }
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
-                engine.unsettled = engine.unsettled.max(seq);
                 engine.days.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -305,24 +284,16 @@ impl Book {
             }
             Statement::PartAdded(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;
-                if !self.families.contains_key(&it.family) {
-                    return Err(unknown(format!("the family `{}`", it.family)));
-                }
-                let part = Part {
-                    locomotive: it.locomotive,
-                    family: it.family.clone(),
-                    name: it.name.clone(),
-                    facts: it.facts.clone(),
-                    features: it.features.clone(),
-                    readings: Vec::new(),
-                    last: seq,
-                };
-                if self.parts.insert(it.id, part).is_some() {
-                    return Err(twice(format!("the part {}", it.name)));
-                }
-                touched.note(RowKind::Locomotive, it.locomotive);
-                touched.note(RowKind::Part, it.id);
+                self.add_part(it, meta, touched).map_err(unfit)?;
             }
+            Statement::PartTold(it) => self.tell_part(it, meta, touched).map_err(unfit)?,
+            Statement::InstrumentAdded(it) => {
+                self.add_instrument(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::InstrumentChecked(it) => {
+                self.check_instrument(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::PhotoAdded(it) => self.add_photo(it, meta, touched).map_err(unfit)?,
             Statement::ToolingAdded(it) => {
                 if !self.parts.contains_key(&it.part) {
                     return Err(unknown("a part".into()));
@@ -550,9 +521,9 @@ impl Book {
                 {
                     return Err(unknown("an inspection".into()));
                 }
-                let part = self.part_mut(it.part, seq).map_err(unknown)?;
+                self.part_mut(it.part, seq).map_err(unknown)?;
                 if !it.readings.is_empty() {
-                    part.readings.push(ReadingSet {
+                    let set = ReadingSet {
                         entry: seq,
                         on: meta.done_on,
                         by: meta.person,
@@ -560,7 +531,9 @@ impl Book {
                         finding: Some(it.id),
                         job: None,
                         readings: it.readings.clone(),
-                    });
+                        taken: it.taken.clone(),
+                    };
+                    self.read_part(it.part, set, touched).map_err(unknown)?;
                 }
                 let number = self
                     .count(|s| &mut s.findings)
@@ -653,11 +626,12 @@ impl Book {
                 touched.note(RowKind::Job, it.id);
             }
             Statement::OperationDone(it) => {
-                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.work = job.work.max(seq);
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
+                touched.note(RowKind::Job, it.job);
             }
             Statement::HoldCleared(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -667,8 +641,8 @@ impl Book {
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {
-                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.work = job.work.max(seq);
                 let made = (it.passed, it.told.clone(), meta.person, meta.done_on);
                 if let Some((passed, told, by, on)) = job.proofs.insert(it.proof.clone(), made) {
                     let proof = it.proof.clone();
@@ -684,11 +658,9 @@ impl Book {
             }
             Statement::ReadingsTaken(it) => {
                 if let Some(id) = it.job {
-                    if it.state == State::AsLeft {
-                        self.worked(id, seq, touched).map_err(unknown)?;
-                    }
                     let job = self.job_mut(id, seq).map_err(unknown)?;
                     if it.state == State::AsLeft {
+                        job.work = job.work.max(seq);
                         for new in &it.readings {
                             let here = |old: &super::FeatureReading| {
                                 old.feature == new.feature
@@ -700,8 +672,7 @@ impl Book {
                     }
                     touched.note(RowKind::Job, id);
                 }
-                let part = self.part_mut(it.part, seq).map_err(unknown)?;
-                part.readings.push(ReadingSet {
+                let set = ReadingSet {
                     entry: seq,
                     on: meta.done_on,
                     by: meta.person,
@@ -709,8 +680,9 @@ impl Book {
                     finding: None,
                     job: it.job,
                     readings: it.readings.clone(),
-                });
-                touched.note(RowKind::Part, it.part);
+                    taken: it.taken.clone(),
+                };
+                self.read_part(it.part, set, touched).map_err(unknown)?;
             }
             Statement::KnockOnAnswered(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -752,18 +724,6 @@ impl Book {
             }
             Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
         }
-        Ok(())
-    }
-
-    /// Notes work on a job: signatures must be newer, and so must a release of its engine.
-    fn worked(&mut self, id: JobId, seq: u64, touched: &mut Touched) -> Result<(), String> {
-        let job = self.job_mut(id, seq)?;
-        job.work = job.work.max(seq);
-        let locomotive = job.locomotive;
-        let engine = self.engine(locomotive, seq)?;
-        engine.unsettled = engine.unsettled.max(seq);
-        touched.note(RowKind::Job, id);
-        touched.note(RowKind::Locomotive, locomotive);
         Ok(())
     }
 
@@ -813,7 +773,7 @@ impl Book {
     }
 
     /// Gives the next number for people.
-    fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
+    pub(super) fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
         let shop = self.shop.as_mut()?;
         let number = which(shop);
         *number += 1;

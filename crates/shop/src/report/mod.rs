@@ -4,7 +4,6 @@ mod ahead;
 mod dates;
 mod good;
 mod look;
-mod past;
 mod suppose;
 
 use jiff::civil::Date;
@@ -17,7 +16,6 @@ pub use look::{
     Asked, Change, Course, Look, Stopped, Train, changes, course_words, courses, look,
     stopped_words, train_words,
 };
-pub use past::{Ran, ran_against, reaches_back};
 pub use suppose::{Standing, Suppose};
 
 use crate::Refusal;
@@ -261,7 +259,7 @@ fn release_with(
     }
     if kept.unsettled > given.entry {
         return Ok(Release::None(format!(
-            "work, a finding or a day of her clocks entered since ended the release of {}",
+            "work or a finding entered since ended the release of {}",
             given.on
         )));
     }

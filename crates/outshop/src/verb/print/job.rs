@@ -13,12 +13,11 @@ use shop::book::{
     Authority, Book, Family, FeatureReading, Finding, Job, Occasion, Part, PersonId, PrintedSheet,
     RulingRef,
 };
-use shop::locomotive::{checking_of, family};
+use shop::locomotive::family;
 use shop::route::routes;
 
 use super::{about, drawn};
 use crate::verb::rule::said;
-use crate::verb::rule_held::standing;
 use crate::words::{self, print as say, tag};
 use crate::{Context, Failure};
 
@@ -232,22 +231,16 @@ impl<'b> Filling<'b> {
                 says: said(&version.body),
                 rule,
                 section: version.cite.to_string(),
-                mark: say::mark(&version.mark, &self.checked(applied)),
+                mark: version.mark.clone(),
             },
             _ => Ruling {
                 title: applied.rule.clone(),
                 says: String::new(),
                 rule,
                 section: String::new(),
-                mark: say::mark(say::NOT_ON_FILE, &self.checked(applied)),
+                mark: say::NOT_ON_FILE.into(),
             },
         }
-    }
-
-    /// What this shop's people made of the version when they held it against the official text.
-    fn checked(&self, applied: &RulingRef) -> String {
-        let stands = checking_of(self.book, self.rules, &applied.rule, applied.version);
-        standing(self.book, &stands)
     }
 
     fn decision(&self) -> Vec<Fact> {

@@ -4,13 +4,12 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart, LookedAt};
-use rules::{Body, Item, Origin, Ruling, words as rulewords};
+use rules::{Body, Item, Origin, Rulebook, Ruling, words as rulewords};
 use shop::book::{Book, Locomotive, LocomotiveId, Statement};
-use shop::clock::{Clock, State, due};
+use shop::clock::{State, due};
 use shop::locomotive::{Bound, Law, engine};
 
 use super::about;
-use super::held::Figures;
 use crate::verb::rule::said;
 use crate::words::{self, paper as say};
 use crate::{Context, Failure};
@@ -42,10 +41,6 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             words::engine(&kept.number)
         ),
     )?;
-    let due = due(&book, rules, id, on)?;
-    let mut figures = Figures::of(&book, rules);
-    figures.add_all(&rulings);
-    figures.add_all(due.iter().map(|clock| &clock.ruling));
     let means = meaning(&known, kind);
     let mut parts = vec![
         FormPart {
@@ -58,7 +53,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             title: say::CLOCKS.into(),
             note: None,
             whole: false,
-            blocks: vec![clocks(&due)],
+            blocks: vec![clocks(&book, rules, id, on)?],
         },
         FormPart {
             title: say::FILLED_IN.into(),
@@ -88,9 +83,6 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         let own = own_list(item, kind);
         let list = say::list(own, meaning(&known, own), &told(&sets, &ruling.set));
         let looked = lists.item(at, &asked.text, item, ruling)?;
-        for limit in &item.limits {
-            figures.add(&law.ruling(limit, on)?);
-        }
         match &mut begun {
             Some((held, all)) if *held == list => all.push(looked),
             _ => {
@@ -115,7 +107,6 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         whole: true,
         blocks: vec![room(say::SHEET_SIGNERS, 13)],
     });
-    parts.extend(figures.part());
     Ok(Form {
         about,
         over: say::SHEET.into(),
@@ -123,7 +114,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         under: Some(words::engine(&kept.number)),
         shout: None,
         facts: facts(&law, kept, &say::kind(kind, means), &rulings, on)?,
-        governs: figures.governs(),
+        governs: say::GOVERNS.into(),
         careful: say::CAUTIONS.into(),
         cautions: strings(say::AT_WORK),
         parts,
@@ -206,8 +197,8 @@ fn how(sets: &[Bound<'_>]) -> Vec<String> {
     all
 }
 
-fn clocks(due: &[Clock]) -> Block {
-    let rows = due.iter().map(|clock| {
+fn clocks(book: &Book, rules: &Rulebook, id: LocomotiveId, on: Date) -> Result<Block, Failure> {
+    let rows = due(book, rules, id, on)?.into_iter().map(|clock| {
         let state = match clock.state {
             State::Runs => say::RUNS,
             State::Stops => say::STOPS,
@@ -217,20 +208,20 @@ fn clocks(due: &[Clock]) -> Block {
         // While it runs, what is left says enough; what stops her, or may, is said in full.
         let told = match (&clock.state, clock.left) {
             (State::Runs, Some(left)) => say::left(left, clock.unit),
-            _ => clock.why.clone(),
+            _ => clock.why,
         };
         vec![
-            Some(clock.inspection.clone()),
+            Some(clock.inspection),
             Some(state.to_owned()),
             Some(told),
-            Some(clock.ruling.cite.section.clone()),
+            Some(clock.ruling.cite.section),
         ]
     });
-    Block::Table {
+    Ok(Block::Table {
         shares: vec![5, 3, 16, 4],
         heads: strings(say::CLOCK_HEADS),
         rows: rows.collect(),
-    }
+    })
 }
 
 /// The smallest inspection on whose own list an item stands, of those this one contains.
