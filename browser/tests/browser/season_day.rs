@@ -43,7 +43,7 @@ impl Crew {
     }
 
     fn nothing_wrong(&self) {
-        let wrong = audit(&self.window, &self.desk.at, true).unwrap();
+        let wrong = audit(&self.window, &self.desk.at, false).unwrap();
         assert!(wrong.is_empty(), "{wrong:#?}");
     }
 

@@ -125,7 +125,7 @@ pub enum Request {
     /// People and what they may do.
     #[command(subcommand)]
     Person(verb::person::Person),
-    /// What stands on the law's papers of the shop and its engines: owner, railroad, place.
+    /// What stands on the law's papers of the shop and its engines: owner, railroad, place; rules of its own work.
     #[command(subcommand)]
     Shop(verb::particular::Shop),
     /// Engines.
@@ -140,12 +140,6 @@ pub enum Request {
     /// Laps, mandrels, gauges: numbered, with a shelf.
     #[command(subcommand)]
     Tooling(verb::part::Tooling),
-    /// Instruments: numbered, checked, and what was measured with one found wrong.
-    #[command(subcommand)]
-    Instrument(verb::instrument::Instrument),
-    /// Photographs and scans, kept in the book.
-    #[command(subcommand)]
-    Photo(verb::photo::Photo),
     /// The log: fires, the days it is closed for, runs promised.
     #[command(subcommand)]
     Steam(verb::steam::Steam),
@@ -179,7 +173,7 @@ pub enum Request {
     /// Print a card or a drawing.
     #[command(subcommand)]
     Print(verb::print::Print),
-    /// A rule, its versions, its citation; rules the shop writes itself.
+    /// A rule, its versions, its citation; who held it against the official text; rules the shop writes itself.
     Rule(verb::rule::Rule),
 }
 
@@ -189,6 +183,11 @@ impl Request {
     /// # Errors
     /// [`Failure`], a sentence and an exit code.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let answer = self.answer(context)?;
+        Ok(verb::past::told(answer, context.take_past()))
+    }
+
+    fn answer(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Request::Demo(it) => it.run(context),
             Request::Serve(it) => it.run(context),
@@ -202,8 +201,6 @@ impl Request {
             Request::Part(it) => it.run(context),
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
-            Request::Instrument(it) => it.run(context),
-            Request::Photo(it) => it.run(context),
             Request::Steam(it) => it.run(context),
             Request::Due(it) => it.run(context),
             Request::Inspect(it) => it.run(context),

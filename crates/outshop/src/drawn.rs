@@ -2,21 +2,27 @@
 //!
 //! What is drawn comes from the sheet alone, and the sheet's own figures are repeated to the letter.
 
-use drawing::{Drawing, LapFace, SeatSection, SeatStated, Title, lap_face, seat_section};
-use measure::{Angle, Length};
+use drawing::{
+    Drawing, Kept, LapFace, SeatSection, SeatStated, Title, TurnedBushing, lap_face, seat_section,
+    turned_bushing,
+};
+use measure::{Angle, House, Length};
 use physics::{Sheet, Shown};
 
 use crate::words::sheet as say;
 
 /// The drawings of what a sheet computes, none for most sheets; why not, where its sizes cannot be drawn.
 pub fn of_sheet(sheet: &Sheet, title: &Title) -> Vec<Result<Drawing, String>> {
-    if sheet.card.id != "seat.correct" {
-        return Vec::new();
+    match sheet.card.id {
+        "seat.correct" => {
+            let seat = seat(sheet, title);
+            // What cannot be drawn as a seat asks for no lap either, and is refused once.
+            let lap = seat.is_ok().then(|| lap(sheet, title));
+            std::iter::once(seat).chain(lap).collect()
+        }
+        "fit.bushing" => vec![bushing(sheet, title)],
+        _ => Vec::new(),
     }
-    let seat = seat(sheet, title);
-    // What cannot be drawn as a seat asks for no lap either, and is refused once.
-    let lap = seat.is_ok().then(|| lap(sheet, title));
-    std::iter::once(seat).chain(lap).collect()
 }
 
 /// An input of the sheet, SI.
@@ -48,6 +54,30 @@ fn titled(drawing: &str, sheet: &Sheet, title: &Title) -> Title {
         sheets: vec![sheet.card.id.to_owned()],
         ..title.clone()
     }
+}
+
+/// A result that is a length, at the size the sheet prints: a drawing must not say it finer.
+fn printed(sheet: &Sheet, name: &str) -> Result<Kept, String> {
+    let figure = says(sheet, name).and_then(|text| text.parse::<f64>().ok());
+    let figure = figure.ok_or_else(|| say::needs(name))?;
+    Ok(Kept::from(match sheet.house {
+        House::Inch => Length::inches(figure),
+        House::Metric => Length::mm(figure),
+    }))
+}
+
+/// The bushing as it is turned, with the bore it is brought to in the rod.
+fn bushing(sheet: &Sheet, title: &Title) -> Result<Drawing, String> {
+    let bushing = TurnedBushing {
+        outside: printed(sheet, "bushing_outside")?,
+        bore: Length::m(need(sheet, "bore")?).into(),
+        bore_after: Some(printed(sheet, "bore_after")?),
+        length: Length::m(need(sheet, "length")?).into(),
+        collar: None,
+        lead: None,
+    };
+    turned_bushing(&bushing, sheet.house, titled(say::BUSHING, sheet, title))
+        .map_err(|why| why.to_string())
 }
 
 /// What the seat asks of its lap.

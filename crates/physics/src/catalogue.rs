@@ -23,7 +23,14 @@ pub struct Entry {
 
 static CATALOGUE: &[Entry] = &[
     law::seat_correct::ENTRY,
+    law::seat_lap::ENTRY,
+    law::seat_contact::ENTRY,
+    law::valve_lift::ENTRY,
     law::gauge_cone_two_balls::ENTRY,
+    law::gauge_cone_one_ball::ENTRY,
+    law::gauge_taper_two_rollers::ENTRY,
+    law::gauge_sine_bar::ENTRY,
+    law::gauge_pressure::ENTRY,
     law::fit_hot_clearance::ENTRY,
     law::fit_iso::ENTRY,
     law::fit_inch_class::ENTRY,
@@ -32,6 +39,9 @@ static CATALOGUE: &[Entry] = &[
     law::fit_shrink::ENTRY,
     law::fit_tire::ENTRY,
     law::lathe_change_gears::ENTRY,
+    law::lathe_turning::ENTRY,
+    law::lathe_taper::ENTRY,
+    law::lathe_stock::ENTRY,
     law::thread_acme::ENTRY,
     law::thread_unified::ENTRY,
     law::thread_whitworth::ENTRY,
@@ -48,6 +58,8 @@ static CATALOGUE: &[Entry] = &[
     law::thread_metric::ENTRY,
     law::thread_staybolt::ENTRY,
     law::thread_identify::ENTRY,
+    law::thread_cutting::ENTRY,
+    law::thread_mate::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.
@@ -81,7 +93,8 @@ pub fn run(id: &str, args: &[Given], house: House) -> Result<Sheet, SheetError> 
     Sheet::compose(&worked, unproven)
 }
 
-/// The two ids nearest to what was asked for, if they are near at all.
+/// The one or two ids nearest to what was asked for, if they are near at all; the second only where
+/// it is about as near as the first.
 fn near(id: &str) -> Vec<String> {
     let asked: Vec<char> = id.chars().take(60).collect();
     let mut ranked: Vec<(usize, &str)> = CATALOGUE
@@ -95,9 +108,11 @@ fn near(id: &str) -> Vec<String> {
         .filter(|(far, known)| *far <= known.len() / 2 || known.split('.').any(|part| part == id))
         .collect();
     ranked.sort_unstable();
+    let nearest = ranked.first().map_or(0, |(far, _)| *far);
     ranked
         .into_iter()
         .take(2)
+        .filter(|(far, _)| *far <= nearest + 1)
         .map(|(_, known)| known.to_owned())
         .collect()
 }

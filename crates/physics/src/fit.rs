@@ -6,11 +6,52 @@ use crate::card::{ResultSpec, Symbol};
 use crate::csv;
 use crate::error::SheetError;
 use measure::{Dimension, Length, Rounding};
+use std::sync::OnceLock;
 
-const GRADES: &str = include_str!("../../../tables/fit/iso-grades.csv");
-const DEVIATIONS: &str = include_str!("../../../tables/fit/iso-deviations.csv");
-const CLASSES: &str = include_str!("../../../tables/fit/inch-classes.csv");
-const TIRES: &str = include_str!("../../../tables/fit/tire-shrinkage.csv");
+/// A table of `tables/fit/`, read the first time it is asked for.
+struct Table {
+    text: &'static str,
+    heading: &'static [&'static str],
+    read: OnceLock<Result<Rows, String>>,
+}
+
+/// The rows of a table with the line each stands on.
+type Rows = Vec<(usize, Vec<String>)>;
+
+impl Table {
+    const fn new(text: &'static str, heading: &'static [&'static str]) -> Table {
+        let read = OnceLock::new();
+        Table {
+            text,
+            heading,
+            read,
+        }
+    }
+
+    fn rows(&self, sheet: &'static str) -> Result<&Rows, SheetError> {
+        let read = self.read.get_or_init(|| csv::rows(self.text, self.heading));
+        read.as_ref().map_err(|detail| fault(sheet, detail.clone()))
+    }
+}
+
+static GRADES: Table = Table::new(
+    include_str!("../../../tables/fit/iso-grades.csv"),
+    &[
+        "over", "to", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
+    ],
+);
+static DEVIATIONS: Table = Table::new(
+    include_str!("../../../tables/fit/iso-deviations.csv"),
+    &["letter", "over", "to", "deviation", "grade"],
+);
+static CLASSES: Table = Table::new(
+    include_str!("../../../tables/fit/inch-classes.csv"),
+    &["class", "over", "to", "hole", "shaft_low", "shaft_high"],
+);
+static TIRES: Table = Table::new(
+    include_str!("../../../tables/fit/tire-shrinkage.csv"),
+    &["center", "allowance"],
+);
 
 /// The formula of the ISO system: deviations are thousandths of the unit of the book.
 pub const FORMULA: &str = "
@@ -176,13 +217,10 @@ fn fault(sheet: &'static str, detail: String) -> SheetError {
 /// # Errors
 /// [`SheetError::OwnFault`] when the table cannot be read or does not reach.
 pub fn iso_grade(sheet: &'static str, grade: u8, mm: f64) -> Result<f64, SheetError> {
-    let heading = [
-        "over", "to", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
-    ];
     let column = usize::from(grade) - 3;
-    for (line, row) in csv::rows(GRADES, &heading).map_err(|e| fault(sheet, e))? {
+    for (line, row) in GRADES.rows(sheet)? {
         let bad = || fault(sheet, format!("line {line}"));
-        if ranged(&row, 0, mm).ok_or_else(bad)? {
+        if ranged(row, 0, mm).ok_or_else(bad)? {
             return row.get(column).and_then(|c| c.parse().ok()).ok_or_else(bad);
         }
     }
@@ -199,10 +237,9 @@ pub fn iso_deviation(
     letter: &str,
     mm: f64,
 ) -> Result<(f64, String), SheetError> {
-    let heading = ["letter", "over", "to", "deviation", "grade"];
-    for (line, row) in csv::rows(DEVIATIONS, &heading).map_err(|e| fault(sheet, e))? {
+    for (line, row) in DEVIATIONS.rows(sheet)? {
         let bad = || fault(sheet, format!("line {line}"));
-        if row.first().is_some_and(|l| l == letter) && ranged(&row, 1, mm).ok_or_else(bad)? {
+        if row.first().is_some_and(|l| l == letter) && ranged(row, 1, mm).ok_or_else(bad)? {
             let value = row.get(3).and_then(|c| c.parse().ok()).ok_or_else(bad)?;
             return Ok((value, row.get(4).cloned().unwrap_or_default()));
         }
@@ -220,10 +257,9 @@ pub fn inch_class(
     class: &str,
     inches: f64,
 ) -> Result<Option<(Zones, String)>, SheetError> {
-    let heading = ["class", "over", "to", "hole", "shaft_low", "shaft_high"];
-    for (line, row) in csv::rows(CLASSES, &heading).map_err(|e| fault(sheet, e))? {
+    for (line, row) in CLASSES.rows(sheet)? {
         let bad = || fault(sheet, format!("line {line}"));
-        if row.first().is_some_and(|c| c == class) && ranged(&row, 1, inches).ok_or_else(bad)? {
+        if row.first().is_some_and(|c| c == class) && ranged(row, 1, inches).ok_or_else(bad)? {
             let cell = |at: usize| row.get(at).and_then(|c| c.parse().ok()).ok_or_else(bad);
             let zones = Zones {
                 hole: (0.0, cell(3)?),
@@ -243,7 +279,7 @@ pub fn inch_class(
 /// # Errors
 /// [`SheetError::OwnFault`] when the table cannot be read.
 pub fn tire_shrinkage(sheet: &'static str, inches: f64) -> Result<Option<f64>, SheetError> {
-    let rows = csv::rows(TIRES, &["center", "allowance"]).map_err(|e| fault(sheet, e))?;
+    let rows = TIRES.rows(sheet)?;
     let read = |row: &[String], at: usize| row.get(at).and_then(|c| c.parse::<f64>().ok());
     let points: Option<Vec<(f64, f64)>> = rows
         .iter()

@@ -19,6 +19,7 @@ mod rulebook;
 mod set;
 mod source;
 mod span;
+mod told;
 pub mod words;
 
 pub use asked::Asked;

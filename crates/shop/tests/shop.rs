@@ -21,12 +21,14 @@ mod diesel;
 mod families;
 #[path = "shop/flow.rs"]
 mod flow;
+#[path = "shop/held.rs"]
+mod held;
+#[path = "shop/late.rs"]
+mod late;
 #[path = "shop/limits.rs"]
 mod limits;
 #[path = "shop/log_lines.rs"]
 mod log_lines;
-#[path = "shop/memory.rs"]
-mod memory;
 #[path = "shop/metal.rs"]
 mod metal;
 #[path = "shop/local_rules.rs"]
@@ -45,6 +47,8 @@ mod one_more_set;
 mod own_work;
 #[path = "shop/papers.rs"]
 mod papers;
+#[path = "shop/release.rs"]
+mod release;
 #[path = "shop/refusals.rs"]
 mod refusals;
 #[path = "shop/refusals_of_work.rs"]

@@ -12,7 +12,6 @@ mod header;
 mod history;
 mod keys;
 mod read;
-mod scans;
 mod schema;
 mod write;
 
@@ -25,5 +24,4 @@ pub use error::{Class, StoreError};
 pub use file::Store;
 pub use keys::{Keys, Token};
 pub use read::Batch;
-pub use scans::{MOST_SCAN, name_of};
 pub use write::{Act, By, Receipt};

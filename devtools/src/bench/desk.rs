@@ -43,7 +43,7 @@ pub fn bench(root: &Path) -> Result<String, Stop> {
 }
 
 fn timed(program: &Path, book: &Path) -> Result<String, String> {
-    let mut desk = Desk::serve(program, book, &["demo", "--port", "0"])?;
+    let mut desk = Desk::serve(program, book)?;
     let fresh = desk.resident()?;
     let pages = desk.pages()?;
     let mut plain = Vec::new();
@@ -116,22 +116,18 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
     ))
 }
 
-/// Milliseconds, to two places.
-pub fn ms(time: Duration) -> String {
+fn ms(time: Duration) -> String {
     format!("{:.2}", time.as_secs_f64() * 1e3)
 }
 
 /// The middle and the slow end of many times.
-pub struct Times {
-    /// Half were faster.
-    pub middle: Duration,
-    /// One in a hundred was slower.
-    pub slow: Duration,
+struct Times {
+    middle: Duration,
+    slow: Duration,
 }
 
 impl Times {
-    /// Of times as they came.
-    pub fn of(mut times: Vec<Duration>) -> Times {
+    fn of(mut times: Vec<Duration>) -> Times {
         times.sort_unstable();
         let at = |share: usize| times.get(times.len() * share / 100).copied();
         Times {
@@ -148,7 +144,7 @@ struct Page {
 }
 
 /// The served demonstration and one signed-in client of it; ended with it.
-pub struct Desk {
+struct Desk {
     child: Child,
     at: String,
     cookie: String,
@@ -156,14 +152,10 @@ pub struct Desk {
 }
 
 impl Desk {
-    /// The program serving a book by these words, and a client of it that is signed in.
-    ///
-    /// # Errors
-    /// Why it does not serve.
-    pub fn serve(program: &Path, book: &Path, words: &[&str]) -> Result<Desk, String> {
+    fn serve(program: &Path, book: &Path) -> Result<Desk, String> {
         let mut command = Command::new(program);
         command
-            .args(words)
+            .args(["demo", "--port", "0"])
             .env_remove("OUTSHOP_NOW")
             .env_remove("OUTSHOP_BY")
             .env("OUTSHOP_BOOK", book)
@@ -234,8 +226,7 @@ impl Desk {
         Ok((head, body))
     }
 
-    /// A page that must be there.
-    pub fn get(&mut self, path: &str) -> Result<Vec<u8>, String> {
+    fn get(&mut self, path: &str) -> Result<Vec<u8>, String> {
         let (head, body) = self.asked("GET", path)?;
         if head.starts_with("HTTP/1.1 200") {
             Ok(body)

@@ -4,7 +4,6 @@
 
 mod desk;
 mod lineup;
-mod parts;
 mod rebuild;
 mod sheets;
 mod verbs;
@@ -34,8 +33,7 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         rebuild::bench()?,
         lineup::bench(root)?,
         verbs::bench(root)?,
-        desk::bench(root)?,
-        parts::bench(root)?
+        desk::bench(root)?
     ))
 }
 
@@ -45,14 +43,6 @@ pub fn all(root: &Path) -> Result<String, Stop> {
 /// As [`all`].
 pub fn of_lineup(root: &Path) -> Result<String, Stop> {
     lineup::bench(root)
-}
-
-/// The bench of parts' pages alone.
-///
-/// # Errors
-/// As [`all`].
-pub fn of_parts(root: &Path) -> Result<String, Stop> {
-    parts::bench(root)
 }
 
 /// What something took, once.

@@ -7,10 +7,10 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, LocomotiveId};
 use shop::clock::{Anchor, Arm, Clock, State};
-use shop::locomotive::{engine, engines};
+use shop::locomotive::{checking_of, engine, engines};
 use shop::report::{Ahead, Release, Stop, ahead};
 
-use super::wrap;
+use super::{rule_held, wrap};
 use crate::{Answer, Context, Failure, words};
 
 /// Every clock of one or all engines, why, and which promised runs it stops.
@@ -151,11 +151,16 @@ fn one(
         ));
         text.push('\n');
         if open {
-            text.push_str(&opened(clock));
+            text.push_str(&opened(book, rules, clock));
         }
     }
     for notice in &notices {
         text.push_str(&format!("  {:<11} {}\n", LOOK, wrap(notice, 14, 100)));
+    }
+    let used = clocks.iter().map(|clock| &clock.ruling);
+    let used = used.map(|ruling| (ruling.rule.as_str(), ruling.version));
+    if let Some(line) = rule_held::line(book, rules, used) {
+        text.push_str(&format!("  {}\n", wrap(&line, 2, 100)));
     }
     text.push_str(&bottom_line(&kept.number, &stopped, &released, on));
     let mut trains = Vec::new();
@@ -214,7 +219,7 @@ fn stands_in(ruling: &rules::Ruling) -> String {
 }
 
 /// A clock opened: the rule, its arms, what would change it.
-fn opened(clock: &Clock) -> String {
+fn opened(book: &Book, rules: &Rulebook, clock: &Clock) -> String {
     let mut text = String::new();
     let mut line = |what: &str, told: &str| {
         text.push_str(&format!("      {what:<14} {}\n", wrap(told, 21, 100)));
@@ -232,6 +237,8 @@ fn opened(clock: &Clock) -> String {
     );
     line("our reading", &ruling.reading);
     line("how known", &ruling.mark);
+    let stands = checking_of(book, rules, &ruling.rule, ruling.version);
+    line("this shop", &rule_held::standing(book, &stands));
     if clock.arms.len() > 1 {
         for arm in &clock.arms {
             line("arm", &format!("{}: {}", state(&arm.state), arm.why));

@@ -1,18 +1,18 @@
 //! `finding` and `decide`: what was found, told downwards, with its verdict and its routes.
 
 use clap::{Args, Subcommand};
-use jiff::civil::Date;
 use measure::State;
+use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Occasion};
 use shop::decision::Wish;
 use shop::finding::{NewFinding, NewLifting, unlifted};
-use shop::locomotive::{Taking, engine, finding, inspection, part};
+use shop::locomotive::{engine, finding, inspection, part};
 use shop::route::{Choice, Feasible, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{date, name, readings, saved, wrap};
+use super::{date, name, readings, rule_held, saved, wrap};
 use crate::{Answer, Context, Failure, words};
 
 /// Record a finding; see its verdict and its routes.
@@ -75,10 +75,6 @@ pub struct Record {
     /// As-found readings: feature@place=value, each as written.
     #[serde(default)]
     pub readings: Vec<String>,
-    /// How they were taken.
-    #[command(flatten)]
-    #[serde(flatten)]
-    pub how: super::part::How,
 }
 
 /// Enter that a special notice was lifted by the authority that gave it.
@@ -154,8 +150,6 @@ impl Finding {
 impl Record {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let taken = readings(&self.readings, State::AsFound, context.by()?)?;
-        let taken = self.how.put_on(taken)?;
-        let taking = self.how.taking(None)?;
         let id = FindingId(context.id()?);
         let said = [&self.given_by, &self.office, &self.document];
         let notice = said.iter().any(|it| it.is_some()).then(|| NoticeGiven {
@@ -163,7 +157,7 @@ impl Record {
             office: self.office.clone().unwrap_or_default(),
             document: self.document.clone().unwrap_or_default(),
         });
-        let receipt = context.save_of_part(&self.engine, &self.part, |book, by, on| {
+        let receipt = context.save(|book, by, _| {
             let (locomotive, _) = engine(book, &self.engine)?;
             let (part, _) = part(book, locomotive, &self.part)?;
             let occasion = match (&self.at, self.occasion.as_deref()) {
@@ -190,10 +184,7 @@ impl Record {
                 told: self.told.clone(),
                 readings: taken.clone(),
                 notice: notice.clone(),
-                taking: Taking {
-                    on: Some(on),
-                    ..taking.clone()
-                }, };
+            };
             shop::finding::record(book, new, by)
         })?;
         let on = context.on()?;
@@ -310,13 +301,12 @@ fn state(state: FindingState) -> &'static str {
 }
 
 fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
-    let on = context.on()?;
     let rules = context.rules()?;
     let book = context.book()?;
     let (_, kept) = finding(&book, number)?;
     // What was found is judged by the rules of the day it was found.
     let choice = routes(&book, rules, kept, kept.found_on, context.house())?;
-    let text = told(&book, kept, &choice, on);
+    let text = told(&book, rules, kept, &choice);
     let code =
         u8::from(kept.state == FindingState::Open && choice.judgement.verdict != Verdict::Complies);
     Ok(Answer {
@@ -326,7 +316,7 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     })
 }
 
-fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
+fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
     let part = book.parts.get(&kept.part).map_or("?", |p| p.name.as_str());
     let her = book
         .locomotives
@@ -383,6 +373,9 @@ fn told(book: &Book, kept: &Kept, choice: &Choice, _on: Date) -> String {
         }
     }
     text.push_str(&verdict(&choice.judgement));
+    if let Some(line) = line_of(book, rules, &choice.judgement) {
+        text.push_str(&format!("  {}\n", wrap(&line, 2, 100)));
+    }
     if kept.decision.is_none() {
         text.push_str("Routes\n");
         for offer in &choice.offers {
@@ -472,6 +465,12 @@ fn can(feasible: &Feasible) -> &'static str {
         Feasible::No(_) => "no",
         Feasible::CannotTell(_) => "cannot tell",
     }
+}
+
+/// Which of the figures behind a verdict this shop has not held against the official text.
+fn line_of(book: &Book, rules: &Rulebook, judgement: &Judgement) -> Option<String> {
+    let used = judgement.lines.iter().filter_map(|l| l.ruling.as_ref());
+    rule_held::line(book, rules, used.map(|r| (r.rule.as_str(), r.version)))
 }
 
 fn verdict(judgement: &Judgement) -> String {

@@ -8,10 +8,11 @@ use measure::House;
 use rules::Rulebook;
 use serde_json::{Value, json};
 use shop::book::{Book, Locomotive};
+use shop::locomotive::checking_of;
 use shop::verdict::{Answered, Checked, Fineness, LimitQuestion, Verdict, check_in};
 
 use super::rule::Rule;
-use super::{pair, wrap};
+use super::{pair, rule_held, wrap};
 use crate::{Answer, Context, Failure, words};
 
 impl Rule {
@@ -50,8 +51,14 @@ impl Rule {
         };
         let answered = self.answered(&book, rules, engine, on, house)?;
         Ok(Answer {
-            text: text(&answered, self.id.as_deref().unwrap_or_default(), on),
-            json: value(&answered, on),
+            text: text(
+                &book,
+                rules,
+                &answered,
+                self.id.as_deref().unwrap_or_default(),
+                on,
+            ),
+            json: value(&book, rules, &answered, on),
             code: u8::from(answered.verdict != Verdict::Complies),
         })
     }
@@ -96,7 +103,7 @@ impl Rule {
     }
 }
 
-fn text(answered: &Answered, of: &str, on: Date) -> String {
+fn text(book: &Book, rules: &Rulebook, answered: &Answered, of: &str, on: Date) -> String {
     let mut text = format!("{of}, by the rules of {}\n", words::day(on));
     let mut line = |what: &str, told: &str| {
         text.push_str(&format!("  {what:<13} {}\n", wrap(told, 16, 100)));
@@ -142,6 +149,11 @@ fn text(answered: &Answered, of: &str, on: Date) -> String {
             line("so", words::rule::GROUNDS);
         }
     }
+    let used = answered.lines.iter();
+    let used = used.map(|one| (one.ruling.rule.as_str(), one.ruling.version));
+    if let Some(told) = rule_held::line(book, rules, used) {
+        line("this shop", &told);
+    }
     line("all in all", &verdict(&answered.verdict));
     text.push_str(&format!("{}\n", words::STANDING));
     text
@@ -155,7 +167,7 @@ fn verdict(verdict: &Verdict) -> String {
     }
 }
 
-fn value(answered: &Answered, on: Date) -> Value {
+fn value(book: &Book, rules: &Rulebook, answered: &Answered, on: Date) -> Value {
     let needs = |verdict: &Verdict| match verdict {
         Verdict::CannotTell(needs) => json!(needs),
         _ => json!([]),
@@ -172,7 +184,8 @@ fn value(answered: &Answered, on: Date) -> Value {
     let line = |one: &Checked| {
         json!({
             "rule": one.ruling.rule, "version": one.ruling.version, "section": one.ruling.cite.section,
-            "edition": one.ruling.cite.edition, "mark": one.ruling.mark, "subject": one.subject,
+            "edition": one.ruling.cite.edition, "mark": one.ruling.mark,
+            "checked_by_this_shop": checking_of(book, rules, &one.ruling.rule, one.ruling.version).is_checked(), "subject": one.subject,
             "measured": one.measured, "limit": one.limit, "verdict": word(&one.verdict), "by": by(&one.verdict),
             "needs": needs(&one.verdict), "left": one.left, "grounds": one.grounds,
             "within_its_uncertainty": match one.fineness {

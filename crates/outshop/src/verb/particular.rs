@@ -6,11 +6,12 @@ use serde_json::json;
 use shop::locomotive::{engine, engines};
 use shop::record::{PARTICULARS, state_particular};
 
+use super::shop_rule::{self, Drop, Require};
 use super::{name, saved};
 use crate::words::particular as say;
 use crate::{Answer, Context, Failure, words};
 
-/// What stands on the law's papers of the shop and its engines: owner, railroad, place.
+/// What stands on the law's papers of the shop and its engines: owner, railroad, place; rules of its own work.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Shop {
@@ -18,6 +19,12 @@ pub enum Shop {
     State(State),
     /// All of them, and what nobody stated.
     Show,
+    /// State that a rule of the shop's own work, stricter than the law, holds from now on; only an officer may.
+    Require(Require),
+    /// State that such a rule holds no more.
+    Drop(Drop),
+    /// Every rule a shop can give itself, and which hold on the day.
+    Rules,
 }
 
 /// State one of them.
@@ -45,6 +52,9 @@ impl Shop {
         match self {
             Shop::State(it) => it.run(context),
             Shop::Show => show(context),
+            Shop::Require(it) => it.run(context),
+            Shop::Drop(it) => it.run(context),
+            Shop::Rules => shop_rule::list(context),
         }
     }
 }

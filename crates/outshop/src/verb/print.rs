@@ -4,6 +4,7 @@ mod calendar;
 mod drawn;
 mod duties;
 mod fields;
+mod held;
 mod job;
 mod report;
 mod sheet;

@@ -5,7 +5,7 @@ use serde::Deserialize;
 use serde_json::json;
 use shop::locomotive::engine;
 
-use super::saved;
+use super::{name, saved};
 use crate::{Answer, Context, Failure, words};
 
 /// Hand an engine to service. Refused while anything in this book stops her.
@@ -28,12 +28,20 @@ impl Release {
             shop::record::release(book, rules, id, by, on)
         })?;
         let on = context.on()?;
+        let book = context.book()?;
+        let given = engine(&book, &self.engine)?.1.released.as_ref();
+        let given =
+            given.ok_or_else(|| Failure::Machine("The release is not in the book.".into()))?;
         let told = format!(
-            "No. {} is released by {} on {}. Nothing in this book stopped her then; a finding, open work or a lapsed clock ends it.",
+            "No. {} is released by {} on {}; log closed through {}. Nothing in this book stopped her then; a finding, open work or a lapsed clock ends it.",
             self.engine,
-            context.by()?,
-            words::day(on)
+            name(&book, given.by),
+            words::day(on),
+            words::day(given.log_through)
         );
-        Ok(saved(&receipt, told, json!({})))
+        let value = json!({
+            "by": name(&book, given.by), "on": given.on.to_string(), "log_through": given.log_through.to_string(),
+        });
+        Ok(saved(&receipt, told, value))
     }
 }

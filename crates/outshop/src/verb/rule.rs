@@ -5,12 +5,14 @@ use rules::Rulebook;
 use serde::Deserialize;
 use serde_json::json;
 use shop::book::Book;
+use shop::locomotive::checking;
 
 use super::rule_file::{Adopt, Check};
+use super::rule_held::{self, Held, Hold};
 use super::wrap;
 use crate::{Answer, Context, Failure, words};
 
-/// A rule, its versions, its citation; rules the shop writes itself.
+/// A rule, its versions, its citation; who held it against the official text; rules the shop writes itself.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 #[serde(try_from = "Asked")]
@@ -39,22 +41,26 @@ pub struct Rule {
     /// The rulebook, where more than one has a limit on it: us-steam.
     #[arg(long, value_name = "RULEBOOK", conflicts_with = "list")]
     pub rules: Option<String>,
-    /// A file of rules the shop wrote.
+    /// What is done about rules.
     #[command(subcommand)]
-    pub file: Option<File>,
+    pub act: Option<Act>,
 }
 
-/// A file of rules the shop wrote.
+/// What is done about rules.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum File {
+pub enum Act {
+    /// State that you held a rule against the official text, and whether that says the same.
+    Hold(Hold),
+    /// Which rules this shop has held against the official text, and which not.
+    Held(Held),
     /// Read a file of rules, name every fault with its line, and tell what it would do; changes nothing.
     Check(Check),
     /// Take a file of rules into the book, from a day on.
     Adopt(Adopt),
 }
 
-/// The same as it comes in JSON: `{"id": ...}`, `{"list": true}`, `{"check": {...}}` or `{"adopt": {...}}`.
+/// The same as it comes in JSON: `{"id": ...}`, `{"list": true}`, or one act such as `{"adopt": {...}}`.
 #[derive(Default, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Asked {
@@ -69,6 +75,8 @@ struct Asked {
     facts: Vec<String>,
     engine: Option<String>,
     rules: Option<String>,
+    hold: Option<Hold>,
+    held: Option<Held>,
     check: Option<Check>,
     adopt: Option<Adopt>,
 }
@@ -76,18 +84,25 @@ struct Asked {
 impl TryFrom<Asked> for Rule {
     type Error = String;
 
-    fn try_from(asked: Asked) -> Result<Rule, String> {
-        let Asked { check, adopt, .. } = &asked;
-        let of_rules = asked != Asked::of_file(check.clone(), adopt.clone());
-        let file = match (check.clone(), adopt.clone()) {
-            (None, None) if !of_rules => {
-                return Err("one of `id`, `list`, `check` and `adopt` was expected".into());
+    fn try_from(mut asked: Asked) -> Result<Rule, String> {
+        const ACTS: &str = "`hold`, `held`, `check` and `adopt`";
+        let acts = [
+            asked.hold.take().map(Act::Hold),
+            asked.held.take().map(Act::Held),
+            asked.check.take().map(Act::Check),
+            asked.adopt.take().map(Act::Adopt),
+        ];
+        let mut acts = acts.into_iter().flatten();
+        let (act, more) = (acts.next(), acts.next());
+        // What is left asks about a rule.
+        let of_rules = asked != Asked::default();
+        match (&act, more, of_rules) {
+            (None, _, false) => return Err(format!("one of `id`, `list`, {ACTS} was expected")),
+            (Some(_), Some(_), _) | (Some(_), None, true) => {
+                return Err(format!("only one of `id`, {ACTS} was expected"));
             }
-            (None, None) => None,
-            (Some(check), None) if !of_rules => Some(File::Check(check)),
-            (None, Some(adopt)) if !of_rules => Some(File::Adopt(adopt)),
-            _ => return Err("only one of `id`, `check` and `adopt` was expected".into()),
-        };
+            _ => {}
+        }
         Ok(Rule {
             id: asked.id,
             list: asked.list,
@@ -97,19 +112,8 @@ impl TryFrom<Asked> for Rule {
             facts: asked.facts,
             engine: asked.engine,
             rules: asked.rules,
-            file,
+            act,
         })
-    }
-}
-
-impl Asked {
-    /// A question that names a file and nothing else.
-    fn of_file(check: Option<Check>, adopt: Option<Adopt>) -> Asked {
-        Asked {
-            check,
-            adopt,
-            ..Asked::default()
-        }
     }
 }
 
@@ -122,7 +126,7 @@ pub(super) fn book_if_named(context: &mut Context) -> Result<Book, Failure> {
 }
 
 /// Every rule: of this program's rulebook, then of the newest text of each set in the book.
-fn every<'a>(book: &'a Book, rules: &'a Rulebook) -> Vec<&'a rules::Rule> {
+pub fn every<'a>(book: &'a Book, rules: &'a Rulebook) -> Vec<&'a rules::Rule> {
     let kept = book.rule_sets.values();
     let kept = kept.filter_map(|kept| kept.newest()?.1.rules(rules).ok());
     let own = kept.flat_map(|set| set.rules.rules());
@@ -135,9 +139,11 @@ impl Rule {
     /// # Errors
     /// If there is no such rule.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        match &self.file {
-            Some(File::Check(it)) => return it.run(context),
-            Some(File::Adopt(it)) => return it.run(context),
+        match &self.act {
+            Some(Act::Hold(it)) => return it.run(context),
+            Some(Act::Held(it)) => return it.run(context),
+            Some(Act::Check(it)) => return it.run(context),
+            Some(Act::Adopt(it)) => return it.run(context),
             None => {}
         }
         let (rules, book) = (context.rules()?, book_if_named(context)?);
@@ -154,7 +160,11 @@ impl Rule {
             };
             let text: String = listed
                 .iter()
-                .map(|r| format!("{:<44} {}{}\n", r.id, r.title, origin(r)))
+                .map(|r| {
+                    let mark =
+                        rule_held::mark(&book, r).map_or(String::new(), |m| format!(" [{m}]"));
+                    format!("{:<44} {}{}{mark}\n", r.id, r.title, origin(r))
+                })
                 .collect();
             let list: Vec<_> = listed
                 .iter()
@@ -193,6 +203,7 @@ impl Rule {
             let source = sources
                 .get(&version.cite.source)
                 .map_or(version.cite.source.clone(), |s| s.title.clone());
+            let stands = checking(&book, &rule.id, version);
             text.push_str(&format!(
                 "  version {}: from {}, {until}\n",
                 version.number, version.in_force
@@ -212,6 +223,7 @@ impl Rule {
                     "last checked",
                     format!("{} by {}", version.checked.on, version.checked.by),
                 ),
+                ("this shop", rule_held::standing(&book, &stands)),
             ] {
                 text.push_str(&format!("    {what:<13} {}\n", wrap(&told, 18, 100)));
             }
@@ -221,6 +233,7 @@ impl Rule {
                 "reading": version.reading, "says": said(&version.body),
                 "cases": version.cases().iter().map(|c| json!({ "of": c.of, "reading": c.reading, "verdict": c.verdict() })).collect::<Vec<_>>(),
                 "checked": { "on": version.checked.on.to_string(), "by": version.checked.by },
+                "checking": rule_held::json_of(&book, &stands),
             }));
         }
         text.push_str(&format!("{}\n", words::STANDING));

@@ -9,6 +9,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
 use super::{Desk, Reader, page, trouble};
+use crate::verb::past;
 use crate::words::{self, form as say};
 use crate::{Failure, Request};
 
@@ -53,9 +54,6 @@ const ASKED: &[&str] = &[
     "locomotive add",
     "locomotive held",
     "part add",
-    "part tell",
-    "instrument add",
-    "instrument check",
     "reading take",
     "tooling add",
     "steam log",
@@ -85,6 +83,7 @@ const ASKED: &[&str] = &[
     "prove",
     "sign",
     "release",
+    "rule hold",
 ];
 
 /// Names of fields that are yes or no, that are numbers, or that may be given more than once.
@@ -98,21 +97,20 @@ const YES: &[&str] = &[
     "nothing",
     "no_defect",
     "tagged",
-    "wrong",
 ];
 const NUMBERS: &[&str] = &[
     "operation",
     "miles",
     "number",
+    "version",
     "seen_entry",
     "mph",
     "axle_load",
     "service_days",
     "annuals",
-    "axle",
 ];
 const LISTS: &[&str] = &[
-    "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
+    "days", "readings", "shows", "facts", "changes", "may", "fitted",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];
@@ -134,29 +132,17 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
     }
     let mut asked = Map::new();
     let mut keys: Vec<(&str, &str)> = Vec::new();
-    let unit_of = |feature: &str| {
-        let shown = fields
-            .iter()
-            .find(|(name, _)| name.strip_prefix("unit:") == Some(feature));
-        shown.map(|(_, unit)| unit.trim())
-    };
     for (name, value) in fields {
         let value = value.trim();
         if OURS.contains(&name.as_str()) || value.is_empty() {
             continue;
         }
         if let Some(place) = name.strip_prefix("at:") {
-            // A bare number means what the field beside it says, and only then.
-            let feature = place.split('@').next().unwrap_or_default();
-            let written = match unit_of(feature).filter(|_| is_bare(value)) {
-                Some(unit) => format!("{place}={value} {unit}"),
-                None => format!("{place}={value}"),
-            };
-            push(&mut asked, "readings", Value::String(written));
-        } else if name.starts_with("unit:") {
-            // Said with each reading above.
-        } else if let Some((list, key)) = pair(name) {
-            push(&mut asked, list, Value::String(format!("{key}={value}")));
+            push(
+                &mut asked,
+                "readings",
+                Value::String(format!("{place}={value}")),
+            );
         } else if let Some((list, key, field)) = thing(name) {
             if !keys.contains(&(list, key)) {
                 keys.push((list, key));
@@ -177,9 +163,6 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
             asked.insert(value.into(), Value::Bool(true));
         } else if YES.contains(&name.as_str()) {
             asked.insert(name.clone(), Value::Bool(true));
-        } else if name == "number_text" || (name == "number" && verb.starts_with("instrument")) {
-            // The number on an instrument is a word.
-            asked.insert("number".into(), Value::String(value.into()));
         } else if NUMBERS.contains(&name.as_str()) {
             let number: u64 = value
                 .parse()
@@ -196,28 +179,6 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         asked = Value::Object(Map::from_iter([(word.to_string(), asked)]));
     }
     Request::from_json(&asked.to_string())
-}
-
-/// Lists whose things are a name and a value: `as_built:bore` is the bore as built.
-const PAIRS: &[(&str, &str)] = &[
-    ("fact", "facts"),
-    ("drawn", "drawn"),
-    ("as_built", "as_built"),
-    ("shop_limit", "shop_limit"),
-    ("step", "step"),
-];
-
-/// What a field of a pair names: the list, and the name.
-fn pair(field: &str) -> Option<(&'static str, &str)> {
-    let (word, key) = field.split_once(':')?;
-    let found = PAIRS.iter().find(|(known, _)| *known == word);
-    found.map(|(_, list)| (*list, key))
-}
-
-/// Whether a reading is figures alone: digits, a fraction, a decimal, without a unit.
-fn is_bare(value: &str) -> bool {
-    let figure = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/' | '-' | ' ');
-    value.chars().all(figure) && value.contains(|c: char| c.is_ascii_digit())
 }
 
 /// What a field of a thing in a list names: the list, the thing, the field.
@@ -262,7 +223,18 @@ pub async fn act(
                     let number = answer.json.get(&kind)?.as_str()?;
                     Some(format!("/{kind}/{number}"))
                 });
-                Redirect::to(&made.unwrap_or(back)).into_response()
+                let to = made.unwrap_or(back);
+                match past::of(&answer) {
+                    None => Redirect::to(&to).into_response(),
+                    // What it shows of days past is told at once; the form was saved, and is not filled in again.
+                    Some(said) => {
+                        let told = Draft {
+                            fields: Vec::new(),
+                            said: Some(said.to_string()),
+                        };
+                        page::draw(&desk, &reader, &to, "", &told)
+                    }
+                }
             }
             Err(failure) => {
                 let draft = Draft {

@@ -7,8 +7,6 @@ use shop::book::Symptom;
 pub const HER_DAY: &str = "Start and end of her day";
 /// Over what stops her, in the head.
 pub const STOPS: &str = "What stops her now";
-/// In its place.
-pub const NOTHING_STOPS: &str = "Nothing in this book stops her now.";
 /// A section.
 pub const BEFORE: &str = "Before the day of use: the daily inspection";
 /// What the form asks of each item.

@@ -13,8 +13,8 @@ pub mod duties;
 pub mod engine;
 pub mod finding;
 pub mod form;
+pub mod held;
 pub mod inspection;
-pub mod instrument;
 pub mod job;
 pub mod log;
 pub mod look;
@@ -23,6 +23,7 @@ pub mod page;
 pub mod paper;
 pub mod part;
 pub mod particular;
+pub mod past;
 pub mod print;
 pub mod rule;
 pub mod sheet;
@@ -113,11 +114,6 @@ pub mod tag {
     /// `W-003`.
     pub fn write_up(number: u32) -> String {
         format!("W-{number:03}")
-    }
-
-    /// `P-002`.
-    pub fn photo(number: u32) -> String {
-        format!("P-{number:03}")
     }
 
     /// `T-007`.

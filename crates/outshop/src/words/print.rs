@@ -32,6 +32,11 @@ pub const LOOK_AGAIN: &str = "Look again";
 pub const NOTHING_MISSING: &str = "Nothing is missing; it waits to be closed.";
 /// What a rule's version says is not in this program.
 pub const NOT_ON_FILE: &str = "this version is not in the rulebook of this program";
+/// How a rule was read, and what this shop's people made of it.
+pub fn mark(mark: &str, checked: &str) -> String {
+    format!("{mark}; {checked}")
+}
+
 /// A sheet worked without a book.
 pub const NO_BOOK: &str = "no book; what was typed is all there is";
 

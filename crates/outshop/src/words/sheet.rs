@@ -29,6 +29,8 @@ pub const DRAWN: &str = "Drawn to scale";
 pub const SEAT: &str = "Valve seat, before and after";
 /// The title of a drawing.
 pub const LAP: &str = "Lap for the seat: its working face";
+/// The title of a drawing.
+pub const BUSHING: &str = "Bushing for a rod eye, as turned";
 
 /// Why a sheet that was kept is not drawn.
 pub const NOT_AS_KEPT: &str = "Not drawn: worked again with the facts of today, the sheet would not read as the one kept here, and that one governs.";

@@ -73,6 +73,39 @@ fn a_sheets_results_stand_on_its_drawing_to_the_letter() {
     assert!(compared > 500, "only {compared} figures were compared");
 }
 
+/// The bushing's sheet draws it with the sheet's own figures, in either house.
+#[test]
+fn a_bushing_is_drawn_at_the_sizes_of_its_sheet() {
+    let given = [
+        ("eye", "3in"),
+        ("eye_outside", "5in"),
+        ("length", "4in"),
+        ("pin_largest", "2.4987in"),
+        ("running_clearance", ".006in"),
+        ("interference", ".0031in"),
+        ("bore", "2.4in"),
+        ("materials", "steel,bronze"),
+    ];
+    let given = given.map(|(name, text)| Given::typed(name, text));
+    for (house, figures) in [
+        (House::Inch, ["3.0031", "2.5047"]),
+        (House::Metric, ["76.279", "63.619"]),
+    ] {
+        let sheet = physics::run("fit.bushing", &given, house).unwrap();
+        let drawing = of_sheet(&sheet, &Title::default()).remove(0).unwrap();
+        let notes = drawing.notes.join("; ");
+        let all = format!("{}; {notes}", texts(&drawing, PageWidth::Wide).join("; "));
+        for (name, figure) in ["bushing_outside", "bore_after"].iter().zip(figures) {
+            let shown = match sheet.result(name) {
+                Some(Shown::Quantity { shown, .. }) => shown.clone(),
+                other => panic!("{name}: {other:?}"),
+            };
+            assert_eq!(shown, figure);
+            assert!(all.contains(figure), "{figure} is not in {all}");
+        }
+    }
+}
+
 #[test]
 fn every_drawing_says_in_words_what_it_shows() {
     let given = [

@@ -1,12 +1,13 @@
 //! The one projector: how a statement changes the book.
 //!
 //! The same code serves a single new entry and a rebuild from nothing, so the two cannot differ.
+//!
+//! Long because: one arm a statement, and whoever adds one must see the others.
 
 use jiff::civil::Date;
 use measure::State;
 
 use super::family::Family;
-use super::fold_part::Unfit;
 use super::id::{
     BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
 };
@@ -14,9 +15,9 @@ use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Inspection, Job, Locomotive, OperationState, PaperCount, Part, Person,
-    Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, Signature, Spell, SymptomLooked,
-    SymptomTold, Tooling, Trial,
+    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
+    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
+    SymptomLooked, SymptomTold, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -69,10 +70,10 @@ pub enum FoldError {
 }
 
 /// The rows a statement touches, where anybody wants to know.
-pub(super) struct Touched(Option<Vec<Row>>);
+struct Touched(Option<Vec<Row>>);
 
 impl Touched {
-    pub(super) fn note(&mut self, kind: RowKind, key: impl ToString) {
+    fn note(&mut self, kind: RowKind, key: impl ToString) {
         if let Some(rows) = &mut self.0 {
             rows.push(Row::of(kind, key));
         }
@@ -123,10 +124,6 @@ impl Book {
             kind,
             what,
         };
-        let unfit = |unfit: Unfit| match unfit {
-            Unfit::Unknown(what) => unknown(what),
-            Unfit::Twice(what) => twice(what),
-        };
         let seq = meta.seq;
         match statement {
             Statement::BookOpened(it) => {
@@ -144,7 +141,7 @@ impl Book {
                     tooling: 0,
                     write_ups: 0,
                     particulars: Vec::new(),
-                    photos: 0,
+                    rules: Vec::new(),
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -167,6 +164,27 @@ impl Book {
                 let kept = self.rule_sets.entry(it.set.clone()).or_default();
                 kept.editions.push(Edition::new(it, meta.person, seq));
                 touched.note(RowKind::RuleSet, &it.set);
+            }
+            Statement::RuleHeld(it) => {
+                // The rule may be gone from a later build of the program; who held it, did.
+                let kept = self.rules_held.entry(it.rule.clone()).or_default();
+                kept.push(Holding {
+                    told: it.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                    entry: seq,
+                });
+                touched.note(RowKind::RuleHeld, &it.rule);
+            }
+            Statement::ShopRuleStated(it) => {
+                let shop = self.shop.as_mut();
+                let shop = shop.ok_or_else(|| unknown("the shop".into()))?;
+                shop.rules.push(ShopRule {
+                    told: it.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                });
+                touched.note(RowKind::Shop, "");
             }
             Statement::PersonAdded(it) => {
                 let person = Person {
@@ -225,6 +243,8 @@ impl Book {
             }
             Statement::HeldBefore(it) => {
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                // A clock that had lapsed may run again by this: who releases her signs anew.
+                engine.unsettled = engine.unsettled.max(seq);
                 engine.held_before.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -236,6 +256,7 @@ impl Book {
                     return Err(unknown("an inspection".into()));
                 }
                 let engine = self.engine(it.locomotive, seq).map_err(unknown)?;
+                engine.unsettled = engine.unsettled.max(seq);
                 engine.days.push(it.clone());
                 touched.note(RowKind::Locomotive, it.locomotive);
             }
@@ -284,16 +305,24 @@ impl Book {
             }
             Statement::PartAdded(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;
-                self.add_part(it, meta, touched).map_err(unfit)?;
+                if !self.families.contains_key(&it.family) {
+                    return Err(unknown(format!("the family `{}`", it.family)));
+                }
+                let part = Part {
+                    locomotive: it.locomotive,
+                    family: it.family.clone(),
+                    name: it.name.clone(),
+                    facts: it.facts.clone(),
+                    features: it.features.clone(),
+                    readings: Vec::new(),
+                    last: seq,
+                };
+                if self.parts.insert(it.id, part).is_some() {
+                    return Err(twice(format!("the part {}", it.name)));
+                }
+                touched.note(RowKind::Locomotive, it.locomotive);
+                touched.note(RowKind::Part, it.id);
             }
-            Statement::PartTold(it) => self.tell_part(it, meta, touched).map_err(unfit)?,
-            Statement::InstrumentAdded(it) => {
-                self.add_instrument(it, meta, touched).map_err(unfit)?;
-            }
-            Statement::InstrumentChecked(it) => {
-                self.check_instrument(it, meta, touched).map_err(unfit)?;
-            }
-            Statement::PhotoAdded(it) => self.add_photo(it, meta, touched).map_err(unfit)?,
             Statement::ToolingAdded(it) => {
                 if !self.parts.contains_key(&it.part) {
                     return Err(unknown("a part".into()));
@@ -521,9 +550,9 @@ impl Book {
                 {
                     return Err(unknown("an inspection".into()));
                 }
-                self.part_mut(it.part, seq).map_err(unknown)?;
+                let part = self.part_mut(it.part, seq).map_err(unknown)?;
                 if !it.readings.is_empty() {
-                    let set = ReadingSet {
+                    part.readings.push(ReadingSet {
                         entry: seq,
                         on: meta.done_on,
                         by: meta.person,
@@ -531,9 +560,7 @@ impl Book {
                         finding: Some(it.id),
                         job: None,
                         readings: it.readings.clone(),
-                        taken: it.taken.clone(),
-                    };
-                    self.read_part(it.part, set, touched).map_err(unknown)?;
+                    });
                 }
                 let number = self
                     .count(|s| &mut s.findings)
@@ -626,12 +653,11 @@ impl Book {
                 touched.note(RowKind::Job, it.id);
             }
             Statement::OperationDone(it) => {
+                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = job.work.max(seq);
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.done = Some((meta.done_on, meta.person, it.hours, it.told.clone()));
-                touched.note(RowKind::Job, it.job);
             }
             Statement::HoldCleared(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -641,8 +667,8 @@ impl Book {
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {
+                self.worked(it.job, seq, touched).map_err(unknown)?;
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
-                job.work = job.work.max(seq);
                 let made = (it.passed, it.told.clone(), meta.person, meta.done_on);
                 if let Some((passed, told, by, on)) = job.proofs.insert(it.proof.clone(), made) {
                     let proof = it.proof.clone();
@@ -658,9 +684,11 @@ impl Book {
             }
             Statement::ReadingsTaken(it) => {
                 if let Some(id) = it.job {
+                    if it.state == State::AsLeft {
+                        self.worked(id, seq, touched).map_err(unknown)?;
+                    }
                     let job = self.job_mut(id, seq).map_err(unknown)?;
                     if it.state == State::AsLeft {
-                        job.work = job.work.max(seq);
                         for new in &it.readings {
                             let here = |old: &super::FeatureReading| {
                                 old.feature == new.feature
@@ -672,7 +700,8 @@ impl Book {
                     }
                     touched.note(RowKind::Job, id);
                 }
-                let set = ReadingSet {
+                let part = self.part_mut(it.part, seq).map_err(unknown)?;
+                part.readings.push(ReadingSet {
                     entry: seq,
                     on: meta.done_on,
                     by: meta.person,
@@ -680,9 +709,8 @@ impl Book {
                     finding: None,
                     job: it.job,
                     readings: it.readings.clone(),
-                    taken: it.taken.clone(),
-                };
-                self.read_part(it.part, set, touched).map_err(unknown)?;
+                });
+                touched.note(RowKind::Part, it.part);
             }
             Statement::KnockOnAnswered(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -724,6 +752,18 @@ impl Book {
             }
             Statement::Correction(_) | Statement::BatchWithdrawn(_) => {}
         }
+        Ok(())
+    }
+
+    /// Notes work on a job: signatures must be newer, and so must a release of its engine.
+    fn worked(&mut self, id: JobId, seq: u64, touched: &mut Touched) -> Result<(), String> {
+        let job = self.job_mut(id, seq)?;
+        job.work = job.work.max(seq);
+        let locomotive = job.locomotive;
+        let engine = self.engine(locomotive, seq)?;
+        engine.unsettled = engine.unsettled.max(seq);
+        touched.note(RowKind::Job, id);
+        touched.note(RowKind::Locomotive, locomotive);
         Ok(())
     }
 
@@ -773,7 +813,7 @@ impl Book {
     }
 
     /// Gives the next number for people.
-    pub(super) fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
+    fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
         let shop = self.shop.as_mut()?;
         let number = which(shop);
         *number += 1;

@@ -11,18 +11,15 @@ use serde::{Deserialize, Serialize};
 
 use super::family::Family;
 use super::id::{
-    FindingId, InspectionId, InstrumentId, JobId, LocomotiveId, PartId, PersonId, PhotoId,
-    ReportId, RunId, ToolingId,
+    FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ReportId, RunId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
-use super::readings::Readings;
 use super::rule_set::RuleSetKept;
 use super::statement::{
-    Answer, Authority, Circumstances, DayStated, FactStated, FeatureReading, FeatureTold,
-    HeldBefore, ItemAsked, ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion,
-    PaperCounted, PaperSent, PartKnown, PhotoAdded, PrintedSheet, QuarterHours, RulesBind,
-    RulingRef, Stood, Symptom,
+    Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
+    ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
+    PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -34,20 +31,16 @@ pub struct Book {
     pub families: BTreeMap<String, FamilyKept>,
     /// Sets of rules the shop wrote, by word.
     pub rule_sets: BTreeMap<String, RuleSetKept>,
+    /// Who held which rule against the official text, by rule, in the order entered.
+    pub rules_held: BTreeMap<String, Vec<Holding>>,
     /// People.
     pub persons: BTreeMap<PersonId, Person>,
     /// Engines.
     pub locomotives: BTreeMap<LocomotiveId, Locomotive>,
     /// Parts.
     pub parts: BTreeMap<PartId, Part>,
-    /// Their readings, set by set.
-    pub readings: Readings,
     /// Tooling.
     pub tooling: BTreeMap<ToolingId, Tooling>,
-    /// Instruments.
-    pub instruments: BTreeMap<InstrumentId, Instrument>,
-    /// Photographs and scans; what they show lies in the file under its hash.
-    pub photos: BTreeMap<PhotoId, Photo>,
     /// Fires, one by one.
     pub fires: Fires,
     /// What the fires of each engine add up to.
@@ -85,12 +78,49 @@ pub struct Shop {
     /// Last number of a symptom that a crew wrote up.
     #[serde(default)]
     pub write_ups: u32,
+    /// Rules of its own work, in the order stated.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rules: Vec<ShopRule>,
     /// What it says of itself on its papers, in the order entered.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub particulars: Vec<Particular>,
-    /// Last number of a photograph.
-    #[serde(default)]
-    pub photos: u32,
+}
+
+impl Shop {
+    /// The rule of a word as it holds on a day: the newest statement that had been made by then, if it holds.
+    pub fn rule(&self, word: &str, on: Date) -> Option<&ShopRule> {
+        let told = self.rules.iter().enumerate();
+        told.filter(|(_, rule)| rule.told.word == word && rule.on <= on)
+            .max_by_key(|(at, rule)| (rule.on, *at))
+            .map(|(_, rule)| rule)
+            .filter(|rule| rule.told.holds)
+    }
+}
+
+/// A rule of the shop's own work, as stated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ShopRule {
+    /// What was stated.
+    #[serde(flatten)]
+    pub told: ShopRuleStated,
+    /// By whom.
+    pub by: PersonId,
+    /// From which day.
+    pub on: Date,
+}
+
+/// A rule as one person held it against the official text.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Holding {
+    /// What was stated.
+    #[serde(flatten)]
+    pub told: RuleHeld,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+    /// The entry.
+    pub entry: u64,
 }
 
 /// An adopted family: its text as entered.
@@ -178,7 +208,8 @@ pub struct Locomotive {
     pub promises: Vec<Promise>,
     /// The last release.
     pub released: Option<ReleaseGiven>,
-    /// Entry number of the last thing that ends a release: a finding, a job, an opened inspection.
+    /// Entry number of the last thing that ends a release: a finding, a job or work on it, an opened inspection, a
+    /// day that a clock runs from.
     pub unsettled: u64,
     /// Newest entry.
     pub last: u64,
@@ -279,120 +310,21 @@ pub struct Part {
     /// Facts of the whole part.
     pub facts: BTreeMap<String, String>,
     /// What is known of each feature.
-    pub features: BTreeMap<String, FeatureTold>,
-    /// Where it is, what it is of, when it came and went.
-    pub known: PartKnown,
-    /// Who said so after it was added, in the order entered.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub said: Vec<PartSaid>,
-    /// The newest set of its readings, by the day they were read; none where it was never measured.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub read: Option<LastRead>,
+    pub features: BTreeMap<String, FeatureFacts>,
+    /// Every set of readings, in the order entered.
+    pub readings: Vec<ReadingSet>,
     /// Newest entry.
     pub last: u64,
 }
 
 impl Part {
-    /// Takes a set of readings as its newest, if it is. A set of an old notebook is not.
-    pub(super) fn was_read(&mut self, set: &ReadingSet) {
-        let newer = |read: &LastRead| (read.on, read.entry) > (set.on, set.entry);
-        if !self.read.as_ref().is_some_and(newer) {
-            self.read = Some(LastRead {
-                on: set.on,
-                entry: set.entry,
-                state: set.state,
-            });
-        }
+    /// Its sets of readings by the day they were read, the newest first; of one day, the one entered last. An
+    /// old notebook copied in late stands where it belongs.
+    pub fn newest_first(&self) -> Vec<&ReadingSet> {
+        let mut sets: Vec<_> = self.readings.iter().collect();
+        sets.sort_by_key(|set| std::cmp::Reverse((set.on, set.entry)));
+        sets
     }
-}
-
-/// The newest set of readings of a part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct LastRead {
-    /// The day it was read.
-    pub on: Date,
-    /// The entry that holds it.
-    pub entry: u64,
-    /// As found or as left.
-    pub state: State,
-}
-
-/// Somebody said more of a part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PartSaid {
-    /// The entry.
-    pub entry: u64,
-    /// On which day.
-    pub on: Date,
-    /// By whom.
-    pub by: PersonId,
-    /// Of what, in the words of the statement's fields.
-    pub of: Vec<String>,
-    /// The paper it was read from, or who remembers it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub document: Option<String>,
-}
-
-/// An instrument.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Instrument {
-    /// The number on it.
-    pub number: String,
-    /// What it is.
-    pub what: String,
-    /// What it measures from and to.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub range: Option<String>,
-    /// Where it lies.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub shelf: Option<String>,
-    /// When it was checked, in the order entered.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub checks: Vec<CheckMade>,
-    /// Newest entry.
-    pub last: u64,
-}
-
-/// A check of an instrument.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct CheckMade {
-    /// On which day.
-    pub on: Date,
-    /// By whom.
-    pub by: PersonId,
-    /// Whether it was found good.
-    pub good: bool,
-    /// The error found, as written.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub error: Option<String>,
-    /// What it was held against.
-    pub against: String,
-    /// What else was said.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub told: Option<String>,
-    /// The entry.
-    pub entry: u64,
-}
-
-/// A photograph or a scan.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Photo {
-    /// P-001.
-    pub number: u32,
-    /// As stated.
-    #[serde(flatten)]
-    pub added: PhotoAdded,
-    /// Which engine.
-    pub locomotive: LocomotiveId,
-    /// The part it shows, or the finding or the proof is of.
-    #[serde(rename = "of_part")]
-    pub part: PartId,
-    /// The day it was taken.
-    pub on: Date,
-    /// By whom it was entered.
-    pub by: PersonId,
-    /// Newest entry.
-    pub last: u64,
 }
 
 /// A set of readings.
@@ -412,9 +344,6 @@ pub struct ReadingSet {
     pub job: Option<JobId>,
     /// The readings, as written.
     pub readings: Vec<FeatureReading>,
-    /// How they were taken.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub taken: Option<Circumstances>,
 }
 
 /// A piece of tooling.

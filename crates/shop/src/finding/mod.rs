@@ -3,14 +3,12 @@
 mod crew;
 mod notice;
 
-use measure::State;
-
 use crate::Refusal;
 use crate::book::{
     Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
     Occasion, PartId, PersonId, Statement,
 };
-use crate::locomotive::{Taking, admit_readings, check_readings, family, with_authority};
+use crate::locomotive::{check_readings, family, with_authority};
 
 pub use crew::{NewReport, answer_symptom, open_symptoms, report, symptom};
 pub use notice::{NewLifting, lift, unlifted};
@@ -34,8 +32,6 @@ pub struct NewFinding {
     pub readings: Vec<FeatureReading>,
     /// Who gave the special notice; needed where it hangs on one.
     pub notice: Option<NoticeGiven>,
-    /// How the readings were taken.
-    pub taking: Taking,
 }
 
 /// Records a finding. Anybody may write up what they saw; at an inspection the finder must be one who
@@ -43,7 +39,7 @@ pub struct NewFinding {
 ///
 /// # Errors
 /// Input: nothing told; a condition or reading the family does not know; a special notice without the one who
-/// gave it, or somebody who gave one where there is none; a reading that is questioned and not insisted on. Refused: the inspection is closed or is another
+/// gave it, or somebody who gave one where there is none. Refused: the inspection is closed or is another
 /// engine's, or the finder may not inspect.
 pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statement>, Refusal> {
     let part = book
@@ -109,14 +105,6 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
         )));
     }
     check_readings(&family, &new.readings)?;
-    let taken = admit_readings(
-        book,
-        (new.part, part),
-        &family,
-        State::AsFound,
-        &new.readings,
-        &new.taking,
-    )?;
     Ok(vec![Statement::FindingRecorded(FindingRecorded {
         id: new.id,
         locomotive: new.locomotive,
@@ -126,6 +114,5 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
         told: new.told.trim().into(),
         readings: new.readings,
         notice,
-        taken,
     })])
 }

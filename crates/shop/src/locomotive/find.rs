@@ -3,7 +3,7 @@
 use crate::Refusal;
 use crate::book::{
     Authority, Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Locomotive,
-    LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId, Tooling, ToolingId,
+    LocomotiveId, Part, PartId, Person, PersonId, Tooling, ToolingId,
 };
 
 /// An engine by her number (`14`, `No. 14`).
@@ -179,8 +179,4 @@ by_number!(
 by_number!(
     /// Tooling by number, T-001.
     tooling, tooling, 'T', "tooling", ToolingId, Tooling
-);
-by_number!(
-    /// A photograph by number, P-001.
-    photo, photos, 'P', "photograph", PhotoId, Photo
 );

@@ -232,7 +232,6 @@ impl Telling {
                     told: item.seen.clone(),
                     readings: Vec::new(),
                     notice: None,
-                    taking: Default::default(),
                 };
                 let found = finding::record(&self.book, found, self.by)?;
                 self.state(found)?;

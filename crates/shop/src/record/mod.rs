@@ -4,6 +4,7 @@ mod day;
 mod movement;
 mod particular;
 mod put_right;
+mod shop_rule;
 
 use jiff::civil::Date;
 use measure::House;
@@ -13,6 +14,7 @@ pub use day::{Daily, DayItem, How, NewDay, daily_of, start_day};
 pub use movement::{decide_move, end_move, move_rules};
 pub use particular::{PARTICULARS, state_particular};
 pub use put_right::{Mend, put_right};
+pub use shop_rule::{ANOTHER_CERTIFIES, SHOP_RULES, state_shop_rule};
 
 use crate::Refusal;
 use crate::book::{
@@ -61,7 +63,8 @@ pub fn knock_on(
 /// Signs a job as inspector, repairer or approver.
 ///
 /// # Errors
-/// Refused: the job is closed, the person has not the authority, or the work is not complete.
+/// Refused: the job is closed, the person has not the authority, a rule of the shop asks for another person, or the
+/// work is not complete.
 pub fn sign(
     book: &Book,
     rules: &Rulebook,
@@ -88,6 +91,7 @@ pub fn sign(
         capacity,
         &format!("sign as {}", capacity.signer()),
     )?;
+    shop_rule::another_certifies(book, kept, capacity, by, on)?;
     let missing = unmet_work(book, rules, kept, on, house(book))?;
     if !missing.is_empty() {
         return Err(Refusal::refused(format!(
@@ -291,7 +295,8 @@ pub fn close_job(
 /// Hands an engine to service.
 ///
 /// # Errors
-/// Refused: no authority, or something in this book stops her, each thing named.
+/// Refused: no authority; something in this book stops her, each thing named; or her log is not closed through the
+/// day before.
 pub fn release(
     book: &Book,
     rules: &Rulebook,
@@ -329,6 +334,17 @@ pub fn release(
             kept.number
         )));
     };
+    // Whoever releases her says through when her log is closed: through the day before, or days are left in doubt.
+    let eve = on.yesterday().unwrap_or(on);
+    if log_through < eve {
+        return Err(Refusal::refused(format!(
+            "No. {} cannot be released on {on}: her log is closed through {log_through} only.",
+            kept.number
+        ))
+        .todo(format!(
+            "close it through {eve}, the day before, or through {on}"
+        )));
+    }
     Ok(vec![Statement::Released(Released {
         locomotive: engine,
         log_through,

@@ -4,6 +4,7 @@ mod ahead;
 mod dates;
 mod good;
 mod look;
+mod past;
 mod suppose;
 
 use jiff::civil::Date;
@@ -16,6 +17,7 @@ pub use look::{
     Asked, Change, Course, Look, Stopped, Train, changes, course_words, courses, look,
     stopped_words, train_words,
 };
+pub use past::{Ran, ran_against, reaches_back};
 pub use suppose::{Standing, Suppose};
 
 use crate::Refusal;
@@ -259,7 +261,7 @@ fn release_with(
     }
     if kept.unsettled > given.entry {
         return Ok(Release::None(format!(
-            "work or a finding entered since ended the release of {}",
+            "work, a finding or a day of her clocks entered since ended the release of {}",
             given.on
         )));
     }

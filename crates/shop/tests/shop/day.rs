@@ -67,7 +67,6 @@ fn finding(id: u128, part: PartId, occasion: Occasion, notice: Option<NoticeGive
         told: "steam at the flange, hot, at 150 psi".into(),
         readings: Vec::new(),
         notice,
-        taking: Default::default(),
     }
 }
 

@@ -310,7 +310,6 @@ fn calendar_and_defect_clocks_combine_to_the_earlier_day() {
         told: "the telltale blows".into(),
         readings: Vec::new(),
         notice: None,
-        taking: Default::default(),
     };
     let made = shop::finding::record(&world.book, new, DOT);
     world.enter(DOT, TODAY, made);
@@ -456,7 +455,6 @@ fn limits_in_millimetres_are_exact_and_stand_alone() {
         name: "right crosshead".into(),
         facts: Default::default(),
         features: Default::default(),
-        known: Default::default(),
     };
     let made = shop::locomotive::add_part(&world.book, new);
     world.enter(ADA, TODAY, made);
@@ -481,7 +479,6 @@ fn limits_in_millimetres_are_exact_and_stand_alone() {
         name: "tire".into(),
         facts: Default::default(),
         features: Default::default(),
-        known: Default::default(),
     };
     let made = shop::locomotive::add_part(&world.book, new);
     world.enter(ADA, TODAY, made);

@@ -165,7 +165,6 @@ fn failed(world: &mut World, occasion: Occasion) {
         told: "the check stuck open at milepost 31".into(),
         readings: Vec::new(),
         notice,
-        taking: Default::default(),
     };
     let made = record(&world.book, new, ADA);
     world.enter(ADA, TODAY, made);

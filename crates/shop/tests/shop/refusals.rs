@@ -128,7 +128,6 @@ fn parts_readings_and_tooling() {
             name: "left feed check".into(),
             facts: words(&[]),
             features: Default::default(),
-            known: Default::default(),
         };
         change(&mut new);
         add_part(book, new)
@@ -174,14 +173,7 @@ fn parts_readings_and_tooling() {
         &["metal behind"],
     );
     let take = |part, readings: &[(&str, &str, &str)]| {
-        take_readings(
-            book,
-            part,
-            None,
-            State::AsFound,
-            found(readings),
-            &Default::default(),
-        )
+        take_readings(book, part, None, State::AsFound, found(readings))
     };
     no(take(PartId(9), &[]), Input, &["no such part"]);
     no(take(CHECK, &[]), Input, &["At least one reading"]);
@@ -480,7 +472,6 @@ pub fn finding() -> NewFinding {
         told: "weeps".into(),
         readings: Vec::new(),
         notice: None,
-        taking: Default::default(),
     }
 }
 

@@ -1,13 +1,15 @@
 //! Refusals by name, second half: decisions, jobs, proofs, signatures, the release, and corrections.
 
 use shop::Class::{Input, Refused};
-use shop::book::{Authority, BookOpened, FindingId, JobId, LocomotiveId, Statement};
+use shop::book::{Authority, BookOpened, FindingId, JobId, LocomotiveId, PersonId, Statement};
 use shop::decision::{Wish, decide};
 use shop::design::propose;
 use shop::finding::{NewFinding, record};
 use shop::job;
 use shop::proof::prove;
-use shop::record::{Mend, close_job, knock_on, put_right, release, sign};
+use shop::record::{
+    ANOTHER_CERTIFIES, Mend, close_job, knock_on, put_right, release, sign, state_shop_rule,
+};
 
 use crate::flow::{self, JOB, OPENED, WEEPS, wish};
 use crate::refusals::finding;
@@ -484,4 +486,113 @@ fn names_the_book_does_not_know() {
     );
     assert!(shop::locomotive::engine(book, "No. 14").is_ok());
     assert!(shop::locomotive::job(book, "j1").is_ok());
+}
+
+#[test]
+fn a_certifier_who_is_the_fixer_where_the_shop_forbids_it() {
+    let mut world = flow::proved();
+    let sign_as =
+        |world: &World, capacity, by| sign(&world.book, world.rules, JOB, capacity, by, OPENED);
+    let state = |world: &World, word: &str, holds, because: &str, by| {
+        state_shop_rule(&world.book, word, holds, because, by, OPENED)
+    };
+    // The officer may certify, and did nothing here; Ben may both repair and inspect.
+    let made = sign_as(&world, Authority::Repair, BEN);
+    world.enter(BEN, OPENED, made);
+    assert!(sign_as(&world, Authority::Inspect, BEN).is_ok());
+    no(
+        state(&world, ANOTHER_CERTIFIES, true, "minute 4", BEN),
+        Refused,
+        &["Ben Ostrow", "`approve`"],
+    );
+    no(
+        state(&world, ANOTHER_CERTIFIES, true, " ", ADA),
+        Input,
+        &["Say why"],
+    );
+    no(
+        state(&world, "no-such", true, "x", ADA),
+        Input,
+        &["`no-such`", ANOTHER_CERTIFIES],
+    );
+    no(
+        state(&world, ANOTHER_CERTIFIES, false, "x", ADA),
+        Refused,
+        &["does not hold in this shop"],
+    );
+    let made = state(
+        &world,
+        ANOTHER_CERTIFIES,
+        true,
+        "board minute 4 of 2026",
+        ADA,
+    );
+    world.enter(ADA, OPENED, made);
+    no(
+        state(&world, ANOTHER_CERTIFIES, true, "again", ADA),
+        Refused,
+        &["holds already", "board minute 4"],
+    );
+    no(
+        sign_as(&world, Authority::Inspect, BEN),
+        Refused,
+        &[
+            "Ben Ostrow signed as repairer in J-001",
+            "inspector",
+            "board minute 4 of 2026",
+        ],
+    );
+    // Who did an operation is as much the fixer, whatever he signs.
+    let made = shop::locomotive::add_person(
+        &world.book,
+        PersonId(0xF10),
+        "Flo Pike",
+        &Authority::ALL,
+        ADA,
+    );
+    world.enter(ADA, OPENED, made);
+    let flo = PersonId(0xF10);
+    let done = shop::book::OperationDone {
+        job: JOB,
+        operation: 2,
+        hours: None,
+        told: "done over".into(),
+    };
+    world.state(flo, OPENED, shop::book::Statement::OperationDone(done));
+    no(
+        sign_as(&world, Authority::Approve, flo),
+        Refused,
+        &["Flo Pike did operation 2", "approver"],
+    );
+    let made = sign_as(&world, Authority::Inspect, DOT);
+    world.enter(DOT, OPENED, made);
+    // And the other way round.
+    let made = sign_as(&world, Authority::Approve, ADA);
+    world.enter(ADA, OPENED, made);
+    no(
+        sign_as(&world, Authority::Repair, ADA),
+        Refused,
+        &["Ada Quill signed as approver", "repairer"],
+    );
+    // It binds from its day: what was signed the day before was signed by another rule.
+    assert!(
+        sign(
+            &world.book,
+            world.rules,
+            JOB,
+            Authority::Inspect,
+            BEN,
+            later(OPENED, -1)
+        )
+        .is_ok()
+    );
+    let made = state(
+        &world,
+        ANOTHER_CERTIFIES,
+        false,
+        "board minute 9 of 2026",
+        ADA,
+    );
+    world.enter(ADA, OPENED, made);
+    assert!(sign_as(&world, Authority::Inspect, BEN).is_ok());
 }

@@ -13,11 +13,12 @@ use shop::book::{
     Authority, Book, Family, FeatureReading, Finding, Job, Occasion, Part, PersonId, PrintedSheet,
     RulingRef,
 };
-use shop::locomotive::family;
+use shop::locomotive::{checking_of, family};
 use shop::route::routes;
 
 use super::{about, drawn};
 use crate::verb::rule::said;
+use crate::verb::rule_held::standing;
 use crate::words::{self, print as say, tag};
 use crate::{Context, Failure};
 
@@ -231,16 +232,22 @@ impl<'b> Filling<'b> {
                 says: said(&version.body),
                 rule,
                 section: version.cite.to_string(),
-                mark: version.mark.clone(),
+                mark: say::mark(&version.mark, &self.checked(applied)),
             },
             _ => Ruling {
                 title: applied.rule.clone(),
                 says: String::new(),
                 rule,
                 section: String::new(),
-                mark: say::NOT_ON_FILE.into(),
+                mark: say::mark(say::NOT_ON_FILE, &self.checked(applied)),
             },
         }
+    }
+
+    /// What this shop's people made of the version when they held it against the official text.
+    fn checked(&self, applied: &RulingRef) -> String {
+        let stands = checking_of(self.book, self.rules, &applied.rule, applied.version);
+        standing(self.book, &stands)
     }
 
     fn decision(&self) -> Vec<Fact> {

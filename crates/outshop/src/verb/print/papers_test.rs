@@ -1,4 +1,6 @@
 //! The papers of an inspection, held against the rulebook, the book, and the fields the law names.
+//!
+//! Long because: one small shop is set up once and every paper is printed from it.
 
 use std::collections::BTreeSet;
 use std::ffi::OsString;
@@ -9,6 +11,7 @@ use rules::{Body, Rulebook};
 
 use super::fields::{Held, REPORTS, SIGNERS};
 use super::{duties, report, tag, worksheet};
+use crate::words::held as say;
 use crate::{Clock, Context, Globals, Ids, parse};
 
 /// A book of its own in a folder that is taken away at the end; all in it is invented.
@@ -715,4 +718,102 @@ fn the_daily_report_has_what_crews_wrote_up() {
     );
     let form = tag::paper(&mut shop.context, "14").unwrap();
     assert!(said(&form).contains("W-001"));
+}
+
+/// The points of the part that says which figures this shop has held against the official text.
+fn held(form: &Form) -> Vec<&String> {
+    let parts = form.parts.iter().filter(|part| part.title == say::HELD);
+    let points = parts
+        .flat_map(|part| &part.blocks)
+        .filter_map(|block| match block {
+            Block::Points { all } => Some(all),
+            _ => None,
+        });
+    points.flatten().collect()
+}
+
+/// Every paper that uses a figure of law says which of them two people of the shop have held against its text.
+#[test]
+fn every_paper_says_what_this_shop_has_not_checked() {
+    let mut shop = Shop::new("held");
+    shop.says(&["person", "add", "Ben Ostrow", "--may", "inspect"]);
+    for (engine, kind) in KINDS {
+        let form = worksheet::paper(&mut shop.context, engine, kind).unwrap();
+        assert!(
+            form.governs
+                .contains("Not checked by this shop: none of the"),
+            "{kind}: {}",
+            form.governs
+        );
+        assert_eq!(held(&form).len(), 1, "{kind}: {:?}", held(&form));
+    }
+    let form = tag::paper(&mut shop.context, "14").unwrap();
+    assert!(
+        form.governs.contains("Not checked by this shop"),
+        "{}",
+        form.governs
+    );
+    shop.says(&["inspect", "open", "14", "daily"]);
+    let form = report::paper(&mut shop.context, "I-001").unwrap();
+    assert!(
+        form.governs.contains("Not checked by this shop"),
+        "{}",
+        form.governs
+    );
+
+    // Two hold all that stands on one sheet: it says by whom and when, and warns no more.
+    let rules = Rulebook::built_in().unwrap();
+    let day = "2026-05-03".parse().unwrap();
+    let ids: Vec<&str> = rules
+        .rules()
+        .filter(|rule| rule.id.starts_with("us-diesel.") && rule.on(day).is_ok())
+        .map(|rule| rule.id.as_str())
+        .collect();
+    let hold = |shop: &mut Shop, who: &str, how: &str, id: &str| {
+        shop.globals.by = Some(who.into());
+        shop.says(&[
+            "rule",
+            "hold",
+            id,
+            "--against",
+            "eCFR of 2026-05-01",
+            how,
+            "read, line by line",
+        ]);
+    };
+    for id in &ids {
+        for who in ["Ada Quill", "Ben Ostrow"] {
+            hold(&mut shop, who, "--agrees", id);
+        }
+    }
+    let sheet = |shop: &mut Shop| worksheet::paper(&mut shop.context, "803", "periodic").unwrap();
+    let form = sheet(&mut shop);
+    assert_eq!(form.governs, crate::words::paper::GOVERNS);
+    let said = format!("{:?}", held(&form));
+    for words in [
+        "are checked by this shop.",
+        "Ada Quill Sun 3 May 2026, Ben Ostrow Sun 3 May 2026: ",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    assert!(!said.contains("ot checked"), "{said}");
+    // One of them finds a difference: first on the list, in capitals, with what differs.
+    let text = items(&form)[0].text.clone();
+    let item = rules.rules().find(|rule| {
+        let now = rule.on(day).ok();
+        ids.contains(&rule.id.as_str())
+            && now.is_some_and(|v| matches!(&v.body, Body::Item(it) if it.text == text))
+    });
+    hold(&mut shop, "Ben Ostrow", "--differs", &item.unwrap().id);
+    let form = sheet(&mut shop);
+    let first = held(&form)[0];
+    assert!(
+        first.contains("DIFFERS FROM THE OFFICIAL TEXT, by Ben Ostrow"),
+        "{first}"
+    );
+    assert!(
+        form.governs.contains("Not checked by this shop: 1 of the"),
+        "{}",
+        form.governs
+    );
 }

@@ -17,6 +17,7 @@ use shop::record::PARTICULARS;
 
 use super::about;
 use super::fields::{Field, Held, REPORTS, Report, SIGNERS};
+use super::held::Figures;
 use super::worksheet::{facts, meaning, room, strings};
 use crate::verb::name;
 use crate::words::{self, paper as say, tag};
@@ -68,11 +69,16 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .collect();
     let mut all = facts(&law, engine, &say::kind(&kept.kind, means), &asked, day)?;
     all.extend(it.days());
+    let mut figures = Figures::of(&book, rules);
+    for item in &kept.items {
+        figures.add_version(&item.rule, item.version);
+    }
     let mut parts = vec![it.missing()?, it.answers(), it.defects()?];
-    parts.extend(it.reports()?);
+    parts.extend(it.reports(&mut figures)?);
     parts.push(it.signed());
-    parts.push(it.deadlines()?);
-    parts.push(it.keeping()?);
+    parts.push(it.deadlines(&mut figures)?);
+    parts.push(it.keeping(&mut figures)?);
+    parts.extend(figures.part());
     Ok(Form {
         about,
         over: say::REPORT.into(),
@@ -83,7 +89,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
             .is_some()
             .then(|| say::NOT_COMPLETED.into()),
         facts: all,
-        governs: say::GOVERNS.into(),
+        governs: figures.governs(),
         careful: say::CAUTIONS.into(),
         cautions: Vec::new(),
         parts,
@@ -396,11 +402,12 @@ impl Filling<'_> {
     }
 
     /// Each of the law's reports that this inspection belongs on, field by field, with room for who signs it.
-    fn reports(&self) -> Result<Vec<FormPart>, Failure> {
+    fn reports(&self, figures: &mut Figures<'_>) -> Result<Vec<FormPart>, Failure> {
         let mut parts = Vec::new();
         let (law, kind) = (self.law(), self.kept.kind.as_str());
         for report in self.belongs_on()? {
             let ruling = law.ruling(report.rule, self.day())?;
+            figures.add(&ruling);
             let mut rows = Vec::new();
             for field in report.fields {
                 rows.push(vec![
@@ -448,6 +455,7 @@ impl Filling<'_> {
             if known || !about || filing.contents.is_empty() {
                 continue;
             }
+            figures.add(&ruling);
             let rows = filing.contents.iter().map(|line| {
                 let section = ruling.cite.section.clone();
                 vec![Some(words::sentence(line)), Some(section), None]
@@ -570,7 +578,7 @@ impl Filling<'_> {
     }
 
     /// Where its papers go, by when, and what has gone.
-    fn deadlines(&self) -> Result<FormPart, Failure> {
+    fn deadlines(&self, figures: &mut Figures<'_>) -> Result<FormPart, Failure> {
         let about = PaperAbout::Inspection {
             inspection: self.id,
         };
@@ -580,6 +588,7 @@ impl Filling<'_> {
             .filter(|p| p.engine == self.kept.locomotive && p.about.as_ref() == Some(&about));
         let rows: Vec<_> = ours
             .map(|paper| {
+                figures.add(&paper.ruling);
                 let to: Vec<_> = paper
                     .to
                     .iter()
@@ -605,7 +614,7 @@ impl Filling<'_> {
         Ok(part(say::DEADLINES, None, vec![block]))
     }
 
-    fn keeping(&self) -> Result<FormPart, Failure> {
+    fn keeping(&self, figures: &mut Figures<'_>) -> Result<FormPart, Failure> {
         let named = |what: &str| {
             let rules = REPORTS
                 .iter()
@@ -621,7 +630,10 @@ impl Filling<'_> {
         let all: Vec<_> = kept
             .into_iter()
             .filter(|it| it.engine == self.kept.locomotive && named(&it.what))
-            .map(|it| say::kept(&it.why, &it.ruling.cite.section))
+            .map(|it| {
+                figures.add(&it.ruling);
+                say::kept(&it.why, &it.ruling.cite.section)
+            })
             .collect();
         Ok(part(say::KEPT, None, vec![points(all)]))
     }

@@ -7,10 +7,12 @@ use std::collections::BTreeSet;
 
 use paper::{Block, Fact, Form, FormPart};
 use shop::book::{Book, Movement};
+use shop::clock::{State, due};
 use shop::locomotive::{Law, engine};
 use shop::report::{Stop, stops};
 
 use super::about;
+use super::held::Figures;
 use super::worksheet::{code, room, strings};
 use crate::verb::name;
 use crate::words::{self, moved, paper as say};
@@ -63,6 +65,15 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         (stopped, _) => stopped.iter().map(|s| say::stop(&s.why, s.from)).collect(),
     };
     let (front, behind) = parted(&all);
+    let mut figures = Figures::of(&book, rules);
+    for ruling in RULES.iter().filter_map(|end| rule(end).ok()) {
+        figures.add(&ruling);
+    }
+    for clock in due(&book, rules, id, on)? {
+        if matches!(clock.state, State::Stops | State::CannotTell(_)) {
+            figures.add(&clock.ruling);
+        }
+    }
     let decides = std::iter::once(say::DECIDED_NOTE.to_owned());
     let mut rulings: Vec<_> = RULES.iter().filter_map(|end| rule(end).ok()).collect();
     let editions: BTreeSet<String> = rulings.iter().map(|r| r.cite.to_string()).collect();
@@ -96,6 +107,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         parts.push(part(say::NOT_FILLED, vec![Block::Points { all: missing }]));
     }
     parts.push(part(say::BEFORE, vec![Block::Points { all: readings }]));
+    parts.extend(figures.part());
     Ok(Form {
         about,
         over: say::TAG.into(),
@@ -103,7 +115,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         under: Some(kept.wheels.clone()),
         shout: Some(say::NON_COMPLYING.into()),
         facts,
-        governs: say::GOVERNS.into(),
+        governs: figures.governs(),
         careful: say::CAUTIONS.into(),
         cautions: Vec::new(),
         parts,

@@ -4,12 +4,13 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 use paper::{Block, Fact, Form, FormPart, LookedAt};
-use rules::{Body, Item, Origin, Rulebook, Ruling, words as rulewords};
+use rules::{Body, Item, Origin, Ruling, words as rulewords};
 use shop::book::{Book, Locomotive, LocomotiveId, Statement};
-use shop::clock::{State, due};
+use shop::clock::{Clock, State, due};
 use shop::locomotive::{Bound, Law, engine};
 
 use super::about;
+use super::held::Figures;
 use crate::verb::rule::said;
 use crate::words::{self, paper as say};
 use crate::{Context, Failure};
@@ -41,6 +42,10 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             words::engine(&kept.number)
         ),
     )?;
+    let due = due(&book, rules, id, on)?;
+    let mut figures = Figures::of(&book, rules);
+    figures.add_all(&rulings);
+    figures.add_all(due.iter().map(|clock| &clock.ruling));
     let means = meaning(&known, kind);
     let mut parts = vec![
         FormPart {
@@ -53,7 +58,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
             title: say::CLOCKS.into(),
             note: None,
             whole: false,
-            blocks: vec![clocks(&book, rules, id, on)?],
+            blocks: vec![clocks(&due)],
         },
         FormPart {
             title: say::FILLED_IN.into(),
@@ -83,6 +88,9 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         let own = own_list(item, kind);
         let list = say::list(own, meaning(&known, own), &told(&sets, &ruling.set));
         let looked = lists.item(at, &asked.text, item, ruling)?;
+        for limit in &item.limits {
+            figures.add(&law.ruling(limit, on)?);
+        }
         match &mut begun {
             Some((held, all)) if *held == list => all.push(looked),
             _ => {
@@ -107,6 +115,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         whole: true,
         blocks: vec![room(say::SHEET_SIGNERS, 13)],
     });
+    parts.extend(figures.part());
     Ok(Form {
         about,
         over: say::SHEET.into(),
@@ -114,7 +123,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         under: Some(words::engine(&kept.number)),
         shout: None,
         facts: facts(&law, kept, &say::kind(kind, means), &rulings, on)?,
-        governs: say::GOVERNS.into(),
+        governs: figures.governs(),
         careful: say::CAUTIONS.into(),
         cautions: strings(say::AT_WORK),
         parts,
@@ -197,8 +206,8 @@ fn how(sets: &[Bound<'_>]) -> Vec<String> {
     all
 }
 
-fn clocks(book: &Book, rules: &Rulebook, id: LocomotiveId, on: Date) -> Result<Block, Failure> {
-    let rows = due(book, rules, id, on)?.into_iter().map(|clock| {
+fn clocks(due: &[Clock]) -> Block {
+    let rows = due.iter().map(|clock| {
         let state = match clock.state {
             State::Runs => say::RUNS,
             State::Stops => say::STOPS,
@@ -208,20 +217,20 @@ fn clocks(book: &Book, rules: &Rulebook, id: LocomotiveId, on: Date) -> Result<B
         // While it runs, what is left says enough; what stops her, or may, is said in full.
         let told = match (&clock.state, clock.left) {
             (State::Runs, Some(left)) => say::left(left, clock.unit),
-            _ => clock.why,
+            _ => clock.why.clone(),
         };
         vec![
-            Some(clock.inspection),
+            Some(clock.inspection.clone()),
             Some(state.to_owned()),
             Some(told),
-            Some(clock.ruling.cite.section),
+            Some(clock.ruling.cite.section.clone()),
         ]
     });
-    Ok(Block::Table {
+    Block::Table {
         shares: vec![5, 3, 16, 4],
         heads: strings(say::CLOCK_HEADS),
         rows: rows.collect(),
-    })
+    }
 }
 
 /// The smallest inspection on whose own list an item stands, of those this one contains.

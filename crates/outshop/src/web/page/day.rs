@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use jiff::civil::Date;
 use maud::{Markup, html};
 use rules::Body;
 use shop::book::{
@@ -30,7 +31,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let title = say::head(&kept.number, view.on);
     let body = html! {
         h1 { (title) }
-        (state(kept, &ahead))
+        (state(kept, &ahead, view.on))
         (morning(view, id, kept))
         (evening(view, id, kept))
     };
@@ -38,7 +39,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
 }
 
 /// What stops her and what her clocks have left, before anything is asked.
-fn state(kept: &Locomotive, ahead: &Ahead) -> Markup {
+fn state(kept: &Locomotive, ahead: &Ahead, on: Date) -> Markup {
     // A clock that has run out stands among what stops her.
     let runs = ahead
         .clocks
@@ -48,7 +49,8 @@ fn state(kept: &Locomotive, ahead: &Ahead) -> Markup {
         .filter_map(|clock| Some((clock.inspection.as_str(), clock.left?, clock.unit)))
         .collect();
     html! {
-        @if ahead.stops.is_empty() { p { (say::NOTHING_STOPS) } }
+        // Who released her, when, and through when her log is closed belong to it.
+        @if ahead.stops.is_empty() { p { (words::ahead::clear(&kept.number, &ahead.release, on)) } }
         @else {
             h2 { (say::STOPS) }
             ol class="between" { @for stop in &ahead.stops { li {

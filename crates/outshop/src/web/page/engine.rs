@@ -29,7 +29,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (ribbon::draw(&kept.number, &ahead, view.on))
         (stops(view, kept, &ahead))
         (super::log::notices(ahead.notices.iter().cloned()))
-        section class="ruled" { h2 { (say::CLOCKS) } (clocks(&ahead.clocks)) }
+        section class="ruled" { h2 { (say::CLOCKS) } (clocks(&ahead.clocks)) (kit::held(view, ahead.clocks.iter().map(|clock| &clock.ruling))) }
         @if view.query.is_empty() { (side::parts(view, id, kept)) }
         (log(view, id, kept))
         (open_inspection(view, kept))

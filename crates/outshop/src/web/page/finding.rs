@@ -34,6 +34,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (notice(view, kept, &title))
         (measured(view, kept))
         (verdict(&choice.judgement))
+        (kit::held(view, choice.judgement.lines.iter().filter_map(|line| line.ruling.as_ref())))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
         (weighed(view, kept, &choice))
         (decided(view, kept, &choice))
@@ -270,8 +271,7 @@ fn job(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
     let tag = tag::job(job.number);
     let metal = view.book.parts.get(&kept.part).and_then(|part| {
         let family = family(view.book, &part.family).ok()?;
-        let sets = view.book.readings.newest_first(kept.part)?;
-        metal_left(&family, part, &sets).into_iter().next()
+        metal_left(&family, part).into_iter().next()
     });
     let left = if job.left.is_empty() {
         None

@@ -1,11 +1,13 @@
 //! Pieces that more than one page uses: verdicts as word and shape, days, forms that lose nothing.
 
 use maud::{Markup, html};
+use rules::Ruling;
 use shop::book::{Book, Inspection, LocomotiveId, PersonId};
 use shop::route::Feasible;
 use shop::verdict::Verdict;
 
 use super::View;
+use crate::verb::rule_held;
 use crate::words::{inspection as said, page as words, tag};
 
 /// A verdict: a word and a shape before it is a tone.
@@ -26,6 +28,14 @@ pub fn feasible(feasible: &Feasible) -> Markup {
         Feasible::CannotTell(_) => ("unknown", words::CANNOT_TELL),
     };
     html! { span class=(format!("verdict {class}")) { (word) } }
+}
+
+/// Which of many figures of law this shop has not held against the official text, in one line.
+pub fn held<'r>(view: &View<'_>, used: impl IntoIterator<Item = &'r Ruling>) -> Markup {
+    let used = used.into_iter();
+    let used = used.map(|ruling| (ruling.rule.as_str(), ruling.version));
+    let line = rule_held::line(view.book, view.rules, used);
+    html! { @if let Some(line) = line { p class="small need" { (line) } } }
 }
 
 /// The name of a person.

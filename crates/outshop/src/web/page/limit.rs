@@ -38,7 +38,7 @@ pub fn draw(view: &View<'_>, rule: &LawRule) -> Markup {
     let answer = asks.then(|| answered(view, rule, quantity, &asked, &facts));
     html! {
         @match &answer {
-            Some(Ok(answered)) => (told(answered)),
+            Some(Ok(answered)) => (told(view, answered)),
             Some(Err(failure)) => (trouble::said(&failure.to_string())),
             None => {}
         }
@@ -127,7 +127,7 @@ fn answered(
     let asks = Rule {
         id: Some(quantity.to_string()),
         list: false,
-        file: None,
+        act: None,
         reading: filled("reading"),
         uncertainty: filled("uncertainty"),
         so: names.filter_map(|n| filled(&format!("so-{n}"))).collect(),
@@ -147,7 +147,7 @@ fn answered(
     asks.answered(view.book, view.rules, kept, view.on, view.house)
 }
 
-fn told(answered: &Answered) -> Markup {
+fn told(view: &View<'_>, answered: &Answered) -> Markup {
     html! {
         section class="ruled" {
             h2 { (say::ANSWER) }
@@ -159,6 +159,7 @@ fn told(answered: &Answered) -> Markup {
                 @for asks in &answered.open { dt { (say::TELL) } dd { (say::tell(asks)) } }
             }
             @for one in &answered.lines { (line(one)) }
+            (kit::held(view, answered.lines.iter().map(|one| &one.ruling)))
         }
     }
 }

@@ -8,9 +8,10 @@ use shop::book::{Edition, RuleSetKept};
 use shop::clock::{State, due};
 use shop::locomotive::{Law, engines};
 
-use super::{Drawn, View, limit};
+use super::{Drawn, View, held, limit};
 use crate::Failure;
 use crate::verb::rule::said;
+use crate::verb::rule_held;
 use crate::words::{self, rule as say};
 
 pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
@@ -56,12 +57,13 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
             @if !sought.is_empty() { a href="/rulebook" { (say::ALL) } }
         }
         @if !sought.is_empty() { p { (say::found(all.len() + found_own, sought)) } }
+        p class="small" { (held::counts(view)) }
         @for (name, kinds) in &chapters {
             @let here: Vec<_> = all.iter().copied().filter(|r| kinds.contains(&r.kind)).collect();
             @if !here.is_empty() {
                 section class="ruled" {
                     h2 { (name) }
-                    (lines(&here, &stopped))
+                    (lines(view, &here, &stopped))
                 }
             }
         }
@@ -71,12 +73,13 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
 }
 
 /// Rules in a list: title, section, which engines each stops, its versions.
-fn lines(rules: &[&Rule], stopped: &BTreeMap<String, Vec<&str>>) -> Markup {
+fn lines(view: &View<'_>, rules: &[&Rule], stopped: &BTreeMap<String, Vec<&str>>) -> Markup {
     html! {
         ul class="plain" { @for rule in rules { li {
             @let section = rule.versions.last().map_or("", |v| v.cite.section.as_str());
             a href=(format!("/rule/{}", rule.id)) { (rule.title) } " " span class="quiet" { (section) }
             @if let Some(engines) = stopped.get(&rule.id) { " " b class="need" { (say::stops(engines)) } }
+            @if let Some(mark) = rule_held::mark(view.book, rule) { " " b class=(held::tone(mark)) { (mark) } }
             @for version in rule.versions.iter().rev() { div class="quiet small" { (say::in_a_line(version.number, version.in_force, &version.cite.edition, &version.mark.to_string())) } }
         } } }
     }
@@ -119,7 +122,7 @@ fn sets(
                         ul class="plain small" { @for (number, text) in (1u32..).zip(&kept.editions) { li {
                             (say::text_of_set(number, text.from, name(view, text), text.entry))
                         } } }
-                        (lines(&here, stopped))
+                        (lines(view, &here, stopped))
                     }
                 }
             }
@@ -184,6 +187,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
                     dt { (say::IN_FORCE_FROM) } dd { (say::in_force(version.in_force, &version.dates_mark.to_string())) }
                     dt { (say::LAST_CHECKED) } dd { (say::checked(version.checked.on, &version.checked.by)) }
                 }
+                (held::of(view, rule, version))
                 @if let Body::LimitTable(table) = &version.body { (cells(table)) }
                 @else { (cases(version)) }
             }

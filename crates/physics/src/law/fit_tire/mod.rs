@@ -189,7 +189,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             )
         }
         None => {
-            let said = "no table on file for this center".to_owned();
+            let said = "cannot tell: needs a table, and none is on file for this center".to_owned();
             (crate::answer::Outcome::Text(said.clone()), said)
         }
     };
