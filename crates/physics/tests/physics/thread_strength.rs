@@ -35,21 +35,29 @@ fn every_form_has_its_own_bore() {
     assert_eq!(of("acme"), of("square"));
 }
 
+/// 75, 75% and 3/4 are one percentage; 7.5 and 150 are none.
 #[test]
-fn a_bare_percentage_is_answered_with_a_sentence() {
-    let pairs = [
-        ("form", "unified"),
-        ("diameter", "1 in"),
-        ("tpi", "8"),
-        ("percent", "75"),
-    ];
-    let said = run("thread.bore", &typed(&pairs), House::Inch)
-        .unwrap_err()
-        .to_string();
-    assert!(
-        said.contains("30% to 100%") && said.contains("write 75%"),
-        "{said}"
-    );
+fn a_percentage_may_be_written_three_ways() {
+    let with = |percent: &'static str| {
+        typed(&[
+            ("form", "unified"),
+            ("diameter", "1 in"),
+            ("tpi", "8"),
+            ("percent", percent),
+        ])
+    };
+    let bore = |percent| {
+        let sheet = run("thread.bore", &with(percent), House::Inch).unwrap();
+        sheet.result("bore").cloned()
+    };
+    assert_eq!(bore("75"), bore("75%"));
+    assert_eq!(bore("75"), bore("3/4"));
+    for percent in ["7.5", "150", "0.2"] {
+        let said = run("thread.bore", &with(percent), House::Inch)
+            .unwrap_err()
+            .to_string();
+        assert!(said.contains("30 to 100"), "{said}");
+    }
 }
 
 /// A screw in soft metal strips the metal; given length enough it breaks first.

@@ -36,6 +36,8 @@ const FORMS: [&str; 6] = [
 ];
 const SOURCE: &str = "the form's own depth";
 const FULL: Symbol = figure("f", "full thread on both sides, in pitches", SOURCE);
+/// The share of full thread, however it was written.
+pub(super) const SHARE: Symbol = figure("q", "share of full thread", "percent as given");
 
 static CARD: Card = Card {
     id: ID,
@@ -45,7 +47,7 @@ static CARD: Card = Card {
         percentage of full thread, by the form of the thread.",
     formula: "
         P = 1 / n
-        B = D - f * P * p
+        B = D - f * P * q
         h = (D - B) / 2
         B_f = D - f * P",
     book_units: Some(measure::House::Inch),
@@ -61,12 +63,12 @@ static CARD: Card = Card {
             "percent",
             "p",
             Dimension::Ratio,
-            "30%",
-            "100%",
-            "thread wanted, of full (write 75% or 3/4)",
+            "0.3",
+            "100",
+            "thread wanted, of full: 75, 75% or 3/4, from 30 to 100 per cent",
         ),
     ],
-    table_values: &[FULL],
+    table_values: &[FULL, SHARE],
     lines: &[line("P", "pitch", SOURCE)],
     results: &[
         length("bore", "B", "bore before the thread is cut", SOURCE),
@@ -135,10 +137,30 @@ pub fn bore(diameter: Length, tpi: f64, share: f64, full: f64) -> Length {
     Length::inches(diameter.to_inches() - full / tpi * share)
 }
 
+/// The share of full thread asked for, 0.3 to 1, where `percent` was given: a bare 75 is 75 per cent,
+/// as is 75% and 3/4.
+///
+/// # Errors
+/// [`SheetError::Impossible`] for a figure that is neither a share nor a percentage of 30 to 100.
+pub(super) fn share(inputs: &Inputs) -> Result<Option<f64>, SheetError> {
+    let Some(given) = inputs.si("percent") else {
+        return Ok(None);
+    };
+    let share = if given > 1.0 { given / 100.0 } else { given };
+    if (0.3 - 1e-9..=1.0).contains(&share) {
+        return Ok(Some(share));
+    }
+    Err(SheetError::Impossible {
+        sheet: inputs.card.id,
+        what: format!("{given} is no percentage of thread"),
+        expected: "30 to 100, written 75, 75% or 3/4".to_owned(),
+    })
+}
+
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let share = inputs.need_si("percent")?;
+    let share = share(inputs)?.unwrap_or_default();
     let form = need_word(inputs, "form", |word| {
         FORMS.into_iter().find(|f| *f == word)
     })?;
@@ -155,6 +177,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("full_bore", bore(diameter, tpi, 1.0, whole))
         .with("taken_as_full", of.to_owned());
     answer.table_values = vec![TableValue::inch_book(FULL, whole, of)];
+    answer.found = vec![TableValue::inch_book(SHARE, share, "percent as given")];
     if share < 0.6 {
         answer.notices.push(
             "Under 60 per cent: by common practice too shallow for a thread that must hold pressure \

@@ -104,7 +104,8 @@ static CARD: Card = Card {
             "tolerance",
             "T",
             "tolerance the new pitch diameter may have",
-        ),
+        )
+        .optional(),
         given("major", "d", "major diameter of the old one").optional(),
         given("minor", "m", "minor diameter of the old one").optional(),
         Argument {
@@ -130,17 +131,21 @@ static CARD: Card = Card {
     table_values: &[SHARE, WAY, INNER, OUTER],
     lines: &[
         line("P", "pitch", GEOMETRY),
-        line(
-            "E_a",
-            "new pitch diameter, the side nearer the old one",
-            GEOMETRY,
-        ),
         line("E_b", "new pitch diameter, the side further off", GEOMETRY),
         line("C", "clearance it is made with, for use hot", GEOMETRY),
-        line("H_a", "the same for use hot, nearer", GEOMETRY),
         line("H_b", "the same for use hot, further off", GEOMETRY),
     ],
     results: &[
+        size(
+            "pitch_near",
+            "E_a",
+            "new pitch diameter, the limit next to the old one, for use cold",
+        ),
+        size(
+            "pitch_near_hot",
+            "H_a",
+            "the same for use hot, measured cold",
+        ),
         size(
             "pitch_min",
             "E_min",

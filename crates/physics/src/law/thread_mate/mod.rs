@@ -41,7 +41,7 @@ fn form(word: &str) -> Option<f64> {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let old = inputs.need_length("pitch_diameter")?;
     let clearance = inputs.need_length("clearance")?;
-    let tolerance = inputs.need_length("tolerance")?;
+    let tolerance = inputs.length("tolerance");
     let pitch = Length::inches(1.0 / inputs.need_per_inch("tpi")?);
     let share = need_word(inputs, "form", form)?;
     has_core(card::ID, old, pitch)?;
@@ -51,17 +51,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         _ => ("new screw", -1.0),
     };
     let near = |size: Length, gap: Length| Length::m(size.to_m() + way * gap.to_m());
-    let limits = |gap: Length| {
+    let limits = |gap: Length, tolerance: Length| {
         let (a, b) = (
             near(old, gap).to_m(),
             near(old, gap).to_m() + way * tolerance.to_m(),
         );
         (Length::m(a.min(b)), Length::m(a.max(b)))
     };
-    let cold = limits(clearance);
-    let mut answer = Answer::new(branch)
-        .with("pitch_min", cold.0)
-        .with("pitch_max", cold.1);
+    let mut answer = Answer::new(branch).with("pitch_near", near(old, clearance));
+    if let Some(tolerance) = tolerance {
+        let cold = limits(clearance, tolerance);
+        answer = answer.with("pitch_min", cold.0).with("pitch_max", cold.1);
+    }
     answer.table_values = vec![
         TableValue::inch_book(card::SHARE, share, "by the form"),
         TableValue::inch_book(card::WAY, way, format!("for a {branch}")),
@@ -96,12 +97,16 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         let outer = tables::expansion(card::ID, nut)?;
         let lost = lost(old, inner.per_100f, outer.per_100f, rise);
         let gap = Length::m(clearance.to_m() + lost.to_m().max(0.0));
-        let hot = limits(gap);
         answer = answer
             .with("growth_lost", lost)
-            .with("pitch_min_hot", hot.0)
-            .with("pitch_max_hot", hot.1)
+            .with("pitch_near_hot", near(old, gap))
             .with("clearance_when_hot", Length::m(gap.to_m() - lost.to_m()));
+        if let Some(tolerance) = tolerance {
+            let hot = limits(gap, tolerance);
+            answer = answer
+                .with("pitch_min_hot", hot.0)
+                .with("pitch_max_hot", hot.1);
+        }
         for (name, reading) in [
             ("major_limit_hot", inputs.length("major")),
             ("minor_limit_hot", inputs.length("minor")),
@@ -132,6 +137,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         let needs = needs.join(", ");
         for name in [
             "growth_lost",
+            "pitch_near_hot",
             "pitch_min_hot",
             "pitch_max_hot",
             "clearance_when_hot",

@@ -17,7 +17,7 @@ use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, S
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::law::thread_bore::full;
+use crate::law::thread_bore::{SHARE, full, share};
 use crate::thread::card::{UNREAD, figure, length, line};
 use crate::thread::has_core;
 use measure::{Dimension, House, Length, Rounding, show};
@@ -51,7 +51,7 @@ static CARD: Card = Card {
         D = D_0
         g = D - d
         P = 1 / n
-        B = D - f * P * p
+        B = D - f * P * q
         R = t + w
         u = n * (t_1 + w)
         N = n * t",
@@ -105,13 +105,13 @@ static CARD: Card = Card {
             "percent",
             "p",
             Dimension::Ratio,
-            "50%",
-            "100%",
-            "thread wanted, of full (write 90%)",
+            "0.3",
+            "100",
+            "thread wanted, of full: 90, 90% or 9/10",
         )
         .optional(),
     ],
-    table_values: &[NEXT, FULL, FIRST, SHEETS],
+    table_values: &[NEXT, FULL, SHARE, FIRST, SHEETS],
     lines: &[line("P", "pitch", GEOMETRY)],
     results: &[
         length("next_diameter", "D", "diameter to tap to", UNREAD),
@@ -214,7 +214,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("threads_held", Outcome::Si(tpi * all))
         .with("lead_in_step", step);
     let form = inputs.word("form").and_then(full);
-    match (form, inputs.si("percent")) {
+    let share = share(inputs)?;
+    match (form, share) {
         (Some((whole, of)), Some(share)) => {
             let bore = crate::law::thread_bore::bore(next, tpi, share, whole);
             answer = answer.with("bore", bore);
@@ -256,6 +257,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         TableValue::inch_book(FIRST, first, "the first of the sheets given"),
         TableValue::inch_book(SHEETS, all, "the sheets given, added"),
     ];
+    if let Some(share) = share {
+        let row = TableValue::inch_book(SHARE, share, "percent as given");
+        answer.found.push(row);
+    }
     if sheets.iter().any(|thick| tpi * thick < 4.0) {
         answer.notices.push(
             "A sheet holds fewer than four threads: by common practice too few. Ask before tapping."
