@@ -203,7 +203,7 @@ fn wrong_turns() -> Vec<Visit> {
             ("back", "/engine/14"),
             ("engine", "14"),
         ]),
-        status: 409,
+        status: 422,
         ..Visit::page("/do")
     });
     turns.push(Visit {

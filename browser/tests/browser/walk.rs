@@ -161,6 +161,20 @@ impl Hand {
     fn send(&self, verb: &str) {
         self.unfold(verb);
         let form = Hand::form(verb);
+        // A signature says once more who signs.
+        let signed = format!("{form} input[name='sign_with']");
+        let script = "return document.querySelector(arguments[0]) !== null";
+        if self
+            .window
+            .ask(script, vec![signed.clone().into()])
+            .unwrap()
+            == true
+        {
+            let script = "return document.querySelector('.who a[href=\"/me\"]').innerText";
+            let who = self.window.ask(script, Vec::new()).unwrap();
+            let who = passphrase(who.as_str().unwrap());
+            self.window.write(&signed, &who).unwrap();
+        }
         self.window.go_by(&format!("{form} button")).unwrap();
     }
 
@@ -186,7 +200,7 @@ impl Hand {
     /// Signs in by passphrase, and goes back to where the work is by following links.
     fn comes_in(&self, name: &str) {
         self.sign_out();
-        self.window.choose("#name", name).unwrap();
+        self.window.write("#name", name).unwrap();
         self.window.write("#passphrase", &passphrase(name)).unwrap();
         self.window.go_by("form button").unwrap();
         assert_eq!(self.path(), "/", "{name} was not let in: {}", self.alert());

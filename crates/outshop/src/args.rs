@@ -117,8 +117,10 @@ pub enum Request {
     New(verb::new::New),
     /// Prove that the book is what was entered.
     Check(verb::check::Check),
-    /// Copy the book, and prove the copy.
-    Backup(verb::check::Backup),
+    /// Copy the book and its keys while it is in use, prove the copy, and keep so many.
+    Backup(verb::backup::Backup),
+    /// Make the book again from a copy, or prove that it could be.
+    Restore(verb::backup::Restore),
     /// Put an earlier entry right, or show the entries.
     #[command(subcommand)]
     Entry(verb::entry::Entry),
@@ -194,6 +196,7 @@ impl Request {
             Request::New(it) => it.run(context),
             Request::Check(it) => it.run(context),
             Request::Backup(it) => it.run(context),
+            Request::Restore(it) => it.run(context),
             Request::Entry(it) => it.run(context),
             Request::Person(it) => it.run(context),
             Request::Shop(it) => it.run(context),

@@ -9,6 +9,7 @@ mod context;
 pub mod drawn;
 mod ids;
 mod logfile;
+mod network;
 mod now;
 mod verb;
 mod web;

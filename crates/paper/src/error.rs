@@ -11,4 +11,7 @@ pub enum PaperError {
         "`{0}` cannot be drawn as a barcode: 1 to 40 plain letters, figures and signs were expected."
     )]
     Barcode(String),
+    /// A text is too long for a square code.
+    #[error("`{0}` is too long for a square code that a phone can read.")]
+    Square(String),
 }

@@ -75,6 +75,15 @@ pub enum Block {
         /// The items.
         all: Vec<LookedAt>,
     },
+    /// A picture of its own, such as a square code, with what it says for one who cannot see it.
+    Code {
+        /// The picture as SVG.
+        svg: String,
+        /// What it holds.
+        told: String,
+        /// How wide it is printed, millimeters.
+        wide: u8,
+    },
     /// A table.
     Table {
         /// The shares of its width.

@@ -13,6 +13,7 @@ mod lathe;
 mod letters;
 mod plate;
 mod press;
+pub mod square;
 mod worked;
 mod world;
 

@@ -47,6 +47,8 @@ mod one_more_set;
 mod own_work;
 #[path = "shop/papers.rs"]
 mod papers;
+#[path = "shop/people.rs"]
+mod people;
 #[path = "shop/release.rs"]
 mod release;
 #[path = "shop/refusals.rs"]

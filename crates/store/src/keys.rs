@@ -19,6 +19,11 @@ CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, u
 CREATE TABLE IF NOT EXISTS session (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS guess (name BLOB PRIMARY KEY, wrong INTEGER NOT NULL, last INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS reader (person TEXT PRIMARY KEY, house TEXT NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS setting (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS copied (at INTEGER PRIMARY KEY, place TEXT NOT NULL, entry INTEGER NOT NULL, same_disk INTEGER NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS device (token BLOB PRIMARY KEY, name TEXT NOT NULL UNIQUE, enrolled_by TEXT NOT NULL, since INTEGER NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS code (device BLOB NOT NULL, person TEXT NOT NULL, hash TEXT NOT NULL, wrong INTEGER NOT NULL, PRIMARY KEY (device, person)) STRICT;
+CREATE TABLE IF NOT EXISTS session_on (session BLOB PRIMARY KEY, device BLOB NOT NULL) STRICT;
 ";
 
 /// Wrong guesses for one name that cost nothing but themselves.
@@ -32,8 +37,8 @@ const FORGOTTEN: i64 = 86_400;
 
 /// The open keys of a book.
 pub struct Keys {
-    connection: Connection,
-    path: PathBuf,
+    pub(crate) connection: Connection,
+    pub(crate) path: PathBuf,
 }
 
 /// Which kind of token.
@@ -60,16 +65,27 @@ impl Keys {
     /// # Errors
     /// If the file cannot be opened or made.
     pub fn beside(book: &Path) -> Result<Keys, StoreError> {
-        let mut name = book.as_os_str().to_owned();
-        name.push(".keys");
-        let path = PathBuf::from(name);
+        Keys::of_file(&crate::backup::keys_of(book))
+    }
+
+    /// Opens a file of keys by its own name.
+    pub(crate) fn of_file(path: &Path) -> Result<Keys, StoreError> {
+        let path = path.to_path_buf();
+        let new = !path.exists();
         let connection = Connection::open(&path).map_err(StoreError::of(&path))?;
+        if new {
+            owner_only(&path);
+        }
         connection
             .execute_batch(&format!(
                 "PRAGMA busy_timeout = 5000; PRAGMA secure_delete = ON;{LAYOUT}"
             ))
             .map_err(StoreError::of(&path))?;
         Ok(Keys { connection, path })
+    }
+
+    pub(crate) fn connection(&self) -> &Connection {
+        &self.connection
     }
 
     /// Keeps a token for a person until an instant (seconds since 1970).
@@ -284,7 +300,13 @@ fn folded(name: &str) -> String {
     name.trim().to_lowercase()
 }
 
-fn digest(token: &str) -> Vec<u8> {
+/// Lets nobody but its owner read a file of keys. Where the file system knows no owners, it stays as it is.
+pub(crate) fn owner_only(path: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    let _ = std::fs::set_permissions(path, std::fs::Permissions::from_mode(0o600));
+}
+
+pub(crate) fn digest(token: &str) -> Vec<u8> {
     Sha256::digest(token.as_bytes()).to_vec()
 }
 

@@ -4,6 +4,7 @@
 //! are a convenience that can be dropped and folded anew at any time, and [`Store::check`] proves that
 //! they are what the entries say.
 
+mod backup;
 mod check;
 mod entry;
 mod error;
@@ -11,17 +12,24 @@ mod file;
 mod header;
 mod history;
 mod keys;
+mod keys_copy;
+mod keys_device;
 mod read;
+mod rotate;
 mod schema;
 mod write;
 
 #[cfg(test)]
 mod connection_test;
 
+pub use backup::{Copied, HALF, Relation, keys_of, restore, same_disk};
 pub use check::{CANNOT_PROVE, Checked, Difference, chain};
 pub use entry::{Entry, Hash};
 pub use error::{Class, StoreError};
 pub use file::Store;
 pub use keys::{Keys, Token};
+pub use keys_copy::LastCopy;
+pub use keys_device::{Code, Device};
 pub use read::Batch;
+pub use rotate::{Dated, Keep, copies, dated_name, not_kept, rotate};
 pub use write::{Act, By, Receipt};

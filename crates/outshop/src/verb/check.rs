@@ -1,11 +1,9 @@
-//! `check` and `backup`: proof that a book is what was entered, and a proved copy of it.
-
-use std::path::PathBuf;
+//! `check`: proof that a book is what was entered.
 
 use clap::Args;
 use serde::Deserialize;
 use serde_json::json;
-use store::{Checked, Store};
+use store::Checked;
 
 use crate::{Answer, Context, Failure, words};
 
@@ -32,7 +30,7 @@ impl Check {
     }
 }
 
-fn told(checked: &Checked) -> Answer {
+pub(super) fn told(checked: &Checked) -> Answer {
     let mut text = String::new();
     let (seq, hash) = checked.head;
     if checked.differences.is_empty() {
@@ -85,27 +83,5 @@ fn told(checked: &Checked) -> Answer {
             "cannot_prove": store::CANNOT_PROVE,
         }),
         code: u8::from(!checked.differences.is_empty()),
-    }
-}
-
-/// Copy the book to a new file and prove the copy.
-#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Backup {
-    /// Where the copy goes; nothing may stand there.
-    pub to: PathBuf,
-}
-
-impl Backup {
-    /// Copies.
-    ///
-    /// # Errors
-    /// If a file stands there, or the disk says no.
-    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        context.store()?.copy_to(&self.to)?;
-        let checked = Store::open(&self.to)?.check()?;
-        let mut answer = told(&checked);
-        answer.text = format!("Copied to {}.\n{}", self.to.display(), answer.text);
-        Ok(answer)
     }
 }

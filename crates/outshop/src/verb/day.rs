@@ -377,7 +377,7 @@ impl Report {
 
 impl Looked {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let known = match (&self.finding, self.no_defect) {
                 (Some(number), false) => Some(finding(book, number)?.0),
                 (None, true) => None,
@@ -385,7 +385,7 @@ impl Looked {
                     return Err(Refusal::input("Say one of --finding F-001 or --no-defect."));
                 }
             };
-            answer_symptom(book, &self.write_up, known, &self.seen, by)
+            answer_symptom(book, &self.write_up, known, &self.seen, by, on)
         })?;
         let book = context.book()?;
         let (_, report, _, told) = symptom(&book, &self.write_up)?;

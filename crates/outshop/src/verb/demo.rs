@@ -8,7 +8,7 @@ use serde::Deserialize;
 use serde_json::json;
 use store::{Store, StoreError};
 
-use super::serve::{PORT, port, serve};
+use super::serve::{PORT, Serve, port, serve};
 use crate::{Answer, Clock, Context, Failure, Globals, Ids, parse};
 
 /// Make the demonstration book and serve it on this machine.
@@ -111,7 +111,7 @@ impl Demo {
             ..Globals::default()
         };
         let mut desk = Context::stated(globals, Clock::Machine, Ids::Random);
-        serve(&mut desk, self.port, &made, &look).map_err(|failure| match failure {
+        serve(&mut desk, &Serve::here(self.port), &made, &look).map_err(|failure| match failure {
             Failure::Machine(why) => Failure::Late(format!(
                 "{why}\nThe demonstration book is made all the same, at {}.",
                 path.display()

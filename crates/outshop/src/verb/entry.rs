@@ -154,9 +154,9 @@ fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer,
         }
     };
     // What others entered is not for everybody to take back.
-    let book = context.book()?;
+    let (book, on) = (context.book()?, context.on()?);
     let (person, known) = shop::locomotive::person(&book, context.by()?)?;
-    if person != brought_in_by && !known.may.contains(&Authority::Approve) {
+    if person != brought_in_by && !known.holds(Authority::Approve, on) {
         return Err(shop::Refusal::refused(format!(
             "Batch {batch} was brought in by {}: it is taken back by them, or by somebody who may approve.",
             super::name(&book, brought_in_by)

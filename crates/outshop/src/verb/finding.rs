@@ -130,9 +130,9 @@ impl Finding {
                 rule,
             } => {
                 let rules = context.rules()?;
-                let receipt = context.save(|book, by, _| {
+                let receipt = context.save(|book, by, on| {
                     let (id, _) = finding(book, number)?;
-                    shop::clock::open_clock(book, rules, id, rule.trim(), by)
+                    shop::clock::open_clock(book, rules, id, rule.trim(), by, on)
                 })?;
                 let told = format!(
                     "{} starts the clock {}; `due` counts it until the finding is put right.",
@@ -157,7 +157,7 @@ impl Record {
             office: self.office.clone().unwrap_or_default(),
             document: self.document.clone().unwrap_or_default(),
         });
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let (locomotive, _) = engine(book, &self.engine)?;
             let (part, _) = part(book, locomotive, &self.part)?;
             let occasion = match (&self.at, self.occasion.as_deref()) {
@@ -185,7 +185,7 @@ impl Record {
                 readings: taken.clone(),
                 notice: notice.clone(),
             };
-            shop::finding::record(book, new, by)
+            shop::finding::record(book, new, by, on)
         })?;
         let on = context.on()?;
         let rules = context.rules()?;

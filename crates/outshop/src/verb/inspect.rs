@@ -128,9 +128,9 @@ impl Inspect {
                 inspection: number,
                 because,
             } => {
-                let receipt = context.save(|book, by, _| {
+                let receipt = context.save(|book, by, on| {
                     let (id, _) = inspection(book, number)?;
-                    shop::inspection::put_away(book, id, because, by)
+                    shop::inspection::put_away(book, id, because, by, on)
                 })?;
                 let book = context.book()?;
                 let (_, kept) = inspection(&book, number)?;
@@ -143,9 +143,9 @@ impl Inspect {
                 place,
             } => {
                 let made = super::day::made_at(at, place)?;
-                let receipt = context.save(|book, by, _| {
+                let receipt = context.save(|book, by, on| {
                     let (id, _) = inspection(book, number)?;
-                    shop::inspection::close(book, id, made.clone(), by)
+                    shop::inspection::close(book, id, made.clone(), by, on)
                 })?;
                 let book = context.book()?;
                 let (_, kept) = inspection(&book, number)?;
@@ -173,7 +173,7 @@ impl Inspect {
 
 impl AnswerItem {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let (id, kept) = inspection(book, &self.inspection)?;
             let answer = match (self.good, self.fair, &self.defect, self.not_fitted) {
                 (true, false, None, false) => (Answered::Good, None),
@@ -190,7 +190,7 @@ impl AnswerItem {
                 }
             };
             let item = shop::inspection::find_item(kept, &self.item)?.rule.clone();
-            shop::inspection::answer(book, id, &item, answer, &self.seen, by)
+            shop::inspection::answer(book, id, &item, answer, &self.seen, by, on)
         })?;
         let book = context.book()?;
         let (_, kept) = inspection(&book, &self.inspection)?;

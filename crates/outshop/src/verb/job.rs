@@ -3,7 +3,7 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, Job as Kept, JobId, QuarterHours};
+use shop::book::{Book, Job as Kept, JobId, OnPaper, QuarterHours};
 use shop::locomotive::{finding, job};
 
 use super::{authority, date, name, not_stale, saved, wrap};
@@ -83,9 +83,34 @@ pub struct Clear {
     /// What was seen.
     #[arg(long)]
     pub seen: String,
+    /// Where it was cleared in person, on paper, and is entered now by the one who cleared it: which paper.
+    #[arg(long, requires = "cleared_on")]
+    #[serde(default)]
+    pub paper: Option<String>,
+    /// With --paper: the day it was cleared.
+    #[arg(long, requires = "paper")]
+    #[serde(default)]
+    pub cleared_on: Option<String>,
     /// The newest entry of the job that you had seen; refused if it has changed since.
     #[arg(long)]
     pub seen_entry: Option<u64>,
+}
+
+impl Clear {
+    /// The paper, where it was cleared on one.
+    fn on_paper(&self) -> Result<Option<OnPaper>, Failure> {
+        let day = self.cleared_on.as_deref().map(super::date).transpose()?;
+        match (&self.paper, day) {
+            (None, None) => Ok(None),
+            (Some(document), Some(day)) => Ok(Some(OnPaper {
+                day,
+                document: document.clone(),
+            })),
+            _ => Err(Failure::Input(
+                "A hold point that was cleared on paper needs both the paper and the day. Nothing was saved.".into(),
+            )),
+        }
+    }
 }
 
 /// Record a proof of a job.
@@ -181,9 +206,9 @@ impl Job {
             }
             Job::Done(it) => {
                 let hours = it.hours.as_deref().map(quarters).transpose()?;
-                let receipt = context.save(|book, by, _| {
+                let receipt = context.save(|book, by, on| {
                     let (id, _) = job(book, &it.job)?;
-                    shop::job::done(book, id, it.operation, hours, &it.told, by)
+                    shop::job::done(book, id, it.operation, hours, &it.told, by, on)
                 })?;
                 let book = context.book()?;
                 let (_, kept) = job(&book, &it.job)?;
@@ -203,16 +228,19 @@ impl Job {
                 ))
             }
             Job::Clear(it) => {
-                let receipt = context.save(|book, by, _| {
+                let paper = it.on_paper()?;
+                let receipt = context.save(|book, by, on| {
                     let (id, kept) = job(book, &it.job)?;
                     not_stale(&it.job, it.seen_entry, kept.last)?;
-                    shop::job::clear(book, id, it.operation, &it.seen, by)
+                    shop::job::clear(book, id, it.operation, &it.seen, paper.clone(), by, on)
                 })?;
                 Ok(saved(
                     &receipt,
                     format!(
-                        "{}: the hold point after operation {} is cleared.",
-                        it.job, it.operation
+                        "{}: the hold point after operation {} is cleared{}.",
+                        it.job,
+                        it.operation,
+                        paper.as_ref().map_or(String::new(), words::job::on_paper)
                     ),
                     json!({}),
                 ))
@@ -222,9 +250,9 @@ impl Job {
                 knock_on,
                 seen,
             } => {
-                let receipt = context.save(|book, by, _| {
+                let receipt = context.save(|book, by, on| {
                     let (id, _) = job(book, number)?;
-                    shop::record::knock_on(book, id, knock_on, seen, by)
+                    shop::record::knock_on(book, id, knock_on, seen, by, on)
                 })?;
                 Ok(saved(
                     &receipt,
@@ -347,9 +375,13 @@ fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
         if let Some(hold) = &plan.hold {
             let said = match &state.cleared {
                 Some((day, by, seen)) => format!(
-                    "HOLD cleared {} by {}: {seen}",
+                    "HOLD cleared {} by {}{}: {seen}",
                     words::day(*day),
-                    name(book, *by)
+                    name(book, *by),
+                    state
+                        .cleared_on_paper
+                        .as_ref()
+                        .map_or(String::new(), words::job::on_paper)
                 ),
                 None => format!("HOLD: {} ({})", hold.look, hold.by.word()),
             };
@@ -457,9 +489,9 @@ impl Prove {
                 "Say whether it held: --passed or --failed.".into(),
             ));
         }
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let (id, _) = job(book, &self.job)?;
-            shop::proof::prove(book, id, &self.proof, self.passed, &self.told, by)
+            shop::proof::prove(book, id, &self.proof, self.passed, &self.told, by, on)
         })?;
         let word = if self.passed { "held" } else { "did not hold" };
         Ok(saved(

@@ -1,6 +1,7 @@
 //! The verbs, one request type each, in the order of the work.
 
 pub mod ahead;
+pub mod backup;
 pub mod check;
 pub mod dates;
 pub mod day;

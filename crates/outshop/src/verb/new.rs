@@ -53,17 +53,28 @@ impl New {
         let mut store = Store::create(&path)?;
         let receipt = store.write(&act, |_, _| shop::locomotive::new_book(&new, officer))?;
         context.take(store);
+        // The shop's certificate authority is made with the book, so that the first copy holds it already.
+        super::serve::authority(context)?;
+        let first_day = match new.demonstration {
+            Some(_) => String::new(),
+            None => format!(
+                "{}\n",
+                crate::words::backup::first_day(&path.display().to_string())
+            ),
+        };
         let told = format!(
             "A book for {} is made at {}; {} is its officer.",
             self.shop.trim(),
             path.display(),
             self.officer.trim()
         );
-        Ok(saved(
+        let mut answer = saved(
             &receipt,
             told,
             json!({ "book": path.display().to_string() }),
-        ))
+        );
+        answer.text.push_str(&first_day);
+        Ok(answer)
     }
 }
 

@@ -50,9 +50,9 @@ pub struct Papers {
 impl Anchor {
     pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let day = date(&self.day)?;
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let (id, _) = inspection(book, &self.inspection)?;
-            shop::inspection::anchor(book, id, day, &self.why, by)
+            shop::inspection::anchor(book, id, day, &self.why, by, on)
         })?;
         let told = format!(
             "The clocks after {} run from {}, as {} reads the rule.",

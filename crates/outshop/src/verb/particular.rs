@@ -61,10 +61,10 @@ impl Shop {
 
 impl State {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let receipt = context.save(|book, by, _| {
+        let receipt = context.save(|book, by, on| {
             let of = self.engine.as_deref().map(|number| engine(book, number));
             let of = of.transpose()?.map(|(id, _)| id);
-            state_particular(book, of, &self.what, &self.says, by)
+            state_particular(book, of, &self.what, &self.says, by, on)
         })?;
         let told = say::stated(self.engine.as_deref(), self.what.trim(), self.says.trim());
         Ok(saved(&receipt, told, json!({})))

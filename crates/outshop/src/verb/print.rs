@@ -6,6 +6,7 @@ mod duties;
 mod fields;
 mod held;
 mod job;
+mod phones;
 mod report;
 mod sheet;
 mod tag;
@@ -97,6 +98,13 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The page for phones: how to take over the shop's certificate, with its fingerprint and a square code. A PDF.
+    Phones {
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// Every deadline as a calendar file (RFC 5545), for any calendar program. A copy of the day: the book governs.
     Calendar {
         /// Her number; every engine if left out.
@@ -157,6 +165,7 @@ impl Print {
             Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
             Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
+            Print::Phones { to } => to.write_card(|| phones(context)),
             Print::Sheet {
                 id,
                 arguments,
@@ -354,6 +363,14 @@ pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     let form = duties::paper(context, engine)?;
     let name = format!("papers-{}", form.about.number);
     Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// The page for phones.
+///
+/// # Errors
+/// If the book or its keys do not read.
+pub fn phones(context: &mut Context) -> Result<Paper, Failure> {
+    Ok(Paper::pdf("phones", phones::paper(context)?.print()?))
 }
 
 /// What stands on every page of a paper: from the book, if one is named.

@@ -235,7 +235,7 @@ impl Adopt {
         let from = self.from.as_deref().map(date).transpose()?;
         let rules = context.rules()?;
         let receipt = context.save(|book, by, on| {
-            adopt_rules(book, rules, &self.file, &text, from.unwrap_or(on), by)
+            adopt_rules(book, rules, &self.file, &text, from.unwrap_or(on), by, on)
         })?;
         let book = context.book()?;
         let set = RuleSet::read(&text, rules).map_err(|_| {

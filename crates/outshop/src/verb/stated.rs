@@ -163,7 +163,7 @@ impl Rules {
                 through,
                 document: self.document.trim().into(),
             };
-            bind_rules(book, rules, told, by)
+            bind_rules(book, rules, told, by, on)
         })?;
         let book = context.book()?;
         let (_, kept) = engine(&book, &self.engine)?;

@@ -34,13 +34,18 @@ pub fn one_time_link(context: &mut Context, name: &str, now: i64) -> Result<Stri
     Ok(format!("/in/{token}"))
 }
 
-fn token() -> Result<String, Failure> {
+/// A long token that nobody guesses.
+///
+/// # Errors
+/// If the machine gives no chance.
+pub fn token() -> Result<String, Failure> {
     let mut random = Ids::Random;
     Ok(format!("{:032x}{:032x}", random.draw()?, random.draw()?))
 }
 
 impl Desk {
-    fn keys(&self) -> Result<Keys, Failure> {
+    /// The keys beside the book.
+    pub fn keys(&self) -> Result<Keys, Failure> {
         Ok(Keys::beside(&self.book)?)
     }
 
@@ -51,39 +56,62 @@ impl Desk {
             id,
             name: person.name.clone(),
             house,
+            device: None,
         }))
     }
 
     /// Who a request's cookie speaks for.
     fn reader(&self, headers: &HeaderMap) -> Result<Option<Reader>, Failure> {
-        let Some(token) = cookie(headers) else {
+        let Some(token) = cookie(headers, COOKIE) else {
             return Ok(None);
         };
         match self
             .keys()?
             .whose(Token::Session, &token, self.seconds()?)?
         {
-            Some(id) => self.person(id),
+            Some(id) => {
+                let device = self.device(headers)?.map(|(_, device)| device.name);
+                Ok(self.person(id)?.map(|reader| Reader { device, ..reader }))
+            }
             None => Ok(None),
         }
     }
 
-    /// Begins a session; gives the cookie.
-    fn begin(&self, person: PersonId) -> Result<HeaderValue, Failure> {
+    /// Begins a session, on an enrolled device if its token is given; gives the cookie.
+    pub fn begin(&self, person: PersonId, device: Option<&str>) -> Result<HeaderValue, Failure> {
         let token = token()?;
         let now = self.seconds()?;
         self.keys()?
             .give(Token::Session, &token, person, now + SESSION)?;
+        if let Some(device) = device {
+            self.keys()?.begun_on(&token, device)?;
+        }
+        self.cookie(COOKIE, &token, SESSION)
+    }
+
+    /// Ends the session a request speaks in.
+    pub fn end(&self, headers: &HeaderMap) {
+        if let Some(token) = cookie(headers, COOKIE)
+            && let (Ok(keys), Ok(now)) = (self.keys(), self.seconds())
+        {
+            let _ = keys.take(Token::Session, &token, now);
+        }
+    }
+
+    /// A cookie for so many seconds: for this desk only, and over https never sent without it.
+    pub fn cookie(&self, name: &str, value: &str, seconds: i64) -> Result<HeaderValue, Failure> {
+        let secure = if self.secure { "; Secure" } else { "" };
         let text =
-            format!("{COOKIE}={token}; Path=/; HttpOnly; SameSite=Strict; Max-Age={SESSION}");
+            format!("{name}={value}; Path=/; HttpOnly; SameSite=Strict; Max-Age={seconds}{secure}");
         HeaderValue::from_str(&text).map_err(|e| Failure::Machine(e.to_string()))
     }
 }
 
-fn cookie(headers: &HeaderMap) -> Option<String> {
+/// The value of a cookie that a request carries.
+pub fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
     let all = headers.get(header::COOKIE)?.to_str().ok()?;
     all.split(';')
-        .find_map(|one| one.trim().strip_prefix(COOKIE)?.strip_prefix('='))
+        .find_map(|one| one.trim().strip_prefix(name)?.strip_prefix('='))
         .map(str::to_string)
 }
 
@@ -98,12 +126,17 @@ pub async fn need_reader(
             request.extensions_mut().insert(reader);
             next.run(request).await
         }
-        Ok(None) => Redirect::to("/in").into_response(),
+        Ok(None) => {
+            // At the bench the next person gives a code; elsewhere a name and a passphrase.
+            let enrolled = matches!(desk.device(request.headers()), Ok(Some(_)));
+            Redirect::to(if enrolled { "/switch" } else { "/in" }).into_response()
+        }
         Err(failure) => sorry(&failure),
     }
 }
 
-fn sorry(failure: &Failure) -> Response {
+/// A page for when nothing can be read.
+pub fn sorry(failure: &Failure) -> Response {
     let ways = [("/in", say::SIGN_IN), ("/", words::trouble::THE_DAYS_AHEAD)];
     trouble::page(
         trouble::status(failure),
@@ -115,28 +148,19 @@ fn sorry(failure: &Failure) -> Response {
 }
 
 /// Asks for a name and a passphrase.
-pub async fn ask(State(desk): State<Arc<Desk>>) -> Response {
-    match names(&desk) {
-        Ok(names) => sign_in(&names, None).into_response(),
-        Err(failure) => sorry(&failure),
-    }
+pub async fn ask() -> Response {
+    sign_in("", None).into_response()
 }
 
-fn names(desk: &Desk) -> Result<Vec<String>, Failure> {
-    let book = desk.context(None).book()?;
-    let mut names: Vec<_> = book.persons.values().map(|p| p.name.clone()).collect();
-    names.sort();
-    Ok(names)
-}
-
-fn sign_in(names: &[String], wrong: Option<&str>) -> Markup {
+/// The name is typed: who is in the book is not for everybody to read.
+fn sign_in(name: &str, wrong: Option<&str>) -> Markup {
     let body = html! {
         h1 { (say::WHO) }
         p class="lead" { (say::WHY) }
         @if let Some(wrong) = wrong { (trouble::said(wrong)) }
         form class="act" method="post" action="/in" {
             label for="name" { (say::NAME) }
-            select id="name" name="name" { @for name in names { option { (name) } } }
+            input id="name" name="name" type="text" value=(name) autocomplete="username" required;
             label for="passphrase" { (say::PASSPHRASE) }
             input id="passphrase" name="passphrase" type="password" autocomplete="current-password" required;
             button { (say::SIGN_IN) }
@@ -156,11 +180,10 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
             .to_string()
     };
     let (name, passphrase) = (field("name"), field("passphrase"));
+    let typed = name.clone();
     // Hashing takes a while on purpose; it must not hold up the pages of others.
-    let tried =
-        tokio::task::spawn_blocking(move || tried(&desk, &name, &passphrase).map(|t| (desk, t)))
-            .await;
-    let (desk, tried) = match tried {
+    let tried = tokio::task::spawn_blocking(move || tried(&desk, &name, &passphrase)).await;
+    let tried = match tried {
         Ok(Ok(tried)) => tried,
         Ok(Err(failure)) => return sorry(&failure),
         Err(e) => return sorry(&Failure::Machine(e.to_string())),
@@ -172,11 +195,7 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
         Tried::Wrong => (StatusCode::UNPROCESSABLE_ENTITY, say::WRONG.to_string()),
         Tried::Wait(seconds) => (StatusCode::TOO_MANY_REQUESTS, say::wait(seconds)),
     };
-    let names = match names(&desk) {
-        Ok(names) => names,
-        Err(failure) => return sorry(&failure),
-    };
-    let mut answer = (status, sign_in(&names, Some(&wrong))).into_response();
+    let mut answer = (status, sign_in(&typed, Some(&wrong))).into_response();
     if let Tried::Wait(seconds) = tried {
         answer
             .headers_mut()
@@ -219,7 +238,7 @@ fn tried(desk: &Desk, name: &str, passphrase: &str) -> Result<Tried, Failure> {
     match person.filter(|_| right) {
         Some(id) => {
             keys.forgive(name)?;
-            Ok(Tried::Right(desk.begin(id)?))
+            Ok(Tried::Right(desk.begin(id, None)?))
         }
         None => Ok(Tried::Wrong),
     }
@@ -272,7 +291,7 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
         if let Some(reader) = desk.person(id)? {
             keys.forgive(&reader.name)?;
         }
-        desk.begin(id).map(Some)
+        desk.begin(id, None).map(Some)
     })();
     match begun {
         Ok(Some(cookie)) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
@@ -283,13 +302,9 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
 
 /// Signs out.
 pub async fn leave(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
-    if let Some(token) = cookie(&headers)
-        && let (Ok(keys), Ok(now)) = (desk.keys(), desk.seconds())
-    {
-        let _ = keys.take(Token::Session, &token, now);
-    }
-    let gone = format!("{COOKIE}=; Path=/; HttpOnly; SameSite=Strict; Max-Age=0");
-    let cookie = HeaderValue::from_str(&gone).unwrap_or(HeaderValue::from_static(""));
+    desk.end(&headers);
+    let gone = desk.cookie(COOKIE, "", 0);
+    let cookie = gone.unwrap_or(HeaderValue::from_static(""));
     ([(header::SET_COOKIE, cookie)], Redirect::to("/in")).into_response()
 }
 
@@ -312,18 +327,20 @@ fn own_page(
     let Some(reader) = reader else {
         return Redirect::to("/in").into_response();
     };
-    let book = match desk.context(None).book() {
-        Ok(book) => book,
+    let mut context = desk.context(None);
+    let read = context.book().and_then(|book| Ok((book, context.on()?)));
+    let (book, on) = match read {
+        Ok(read) => read,
         Err(failure) => return sorry(&failure),
     };
     let may = book
         .persons
         .get(&reader.id)
-        .map(|p| p.may.iter().map(|a| a.word()).collect::<Vec<_>>())
+        .map(|p| p.may(on).iter().map(|a| a.word()).collect::<Vec<_>>())
         .unwrap_or_default();
     let body = html! {
         h1 { (reader.name) }
-        p class="lead" { (say::may(&may)) }
+        p class="lead" { (say::may(&may)) " " a href="/people" { (words::people::TITLE) } }
         @if let Some(said) = said { (trouble::said(said)) }
         form class="act" method="post" action="/me" {
             h2 { (say::SET_PASSPHRASE) }
@@ -340,7 +357,8 @@ fn own_page(
             }
             button { (say::READ_SO) }
         }
-        (super::link::form(&book, reader.id))
+        (super::bench::code_form(reader.device.as_deref()))
+        (super::link::form(&book, reader.id, on))
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {
@@ -415,7 +433,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         let mut keys = worker.keys()?;
         keys.set_passphrase(known.id, &hash)?;
         keys.forgive(&known.name)?;
-        worker.begin(known.id)
+        worker.begin(known.id, None)
     })
     .await;
     match set {

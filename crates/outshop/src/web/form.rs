@@ -5,10 +5,11 @@ use std::sync::Arc;
 
 use axum::Extension;
 use axum::extract::{RawForm, State};
+use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
-use super::{Desk, Reader, page, trouble};
+use super::{Desk, Reader, page, people, trouble};
 use crate::verb::past;
 use crate::words::{self, form as say};
 use crate::{Failure, Request};
@@ -51,8 +52,13 @@ pub fn fields(body: &[u8]) -> Vec<(String, String)> {
 /// command line of the machine it lies on.
 const ASKED: &[&str] = &[
     "person add",
+    "person authorise",
+    "person withdraw",
     "locomotive add",
     "locomotive held",
+    "locomotive day",
+    "locomotive fact",
+    "locomotive out-of-use",
     "part add",
     "reading take",
     "tooling add",
@@ -101,7 +107,6 @@ const YES: &[&str] = &[
 const NUMBERS: &[&str] = &[
     "operation",
     "miles",
-    "number",
     "version",
     "seen_entry",
     "mph",
@@ -114,8 +119,21 @@ const LISTS: &[&str] = &[
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];
-/// Fields that say where a form stands, not what it asks.
-const OURS: &[&str] = &["verb", "back", "then"];
+/// Fields that say where a form stands and who signs it, not what it asks.
+const OURS: &[&str] = &["verb", "back", "then", SIGN_WITH];
+/// The field of a form that is signed: the passphrase or the code of whoever signs.
+pub const SIGN_WITH: &str = "sign_with";
+/// Verbs by which somebody answers for something with their name. At the desk they say once more who they are.
+pub const SIGNED: &[&str] = &[
+    "sign",
+    "decide",
+    "job clear",
+    "job close",
+    "inspect close",
+    "release",
+    "person authorise",
+    "person withdraw",
+];
 
 /// Reads a form as a request.
 ///
@@ -137,7 +155,9 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         if OURS.contains(&name.as_str()) || value.is_empty() {
             continue;
         }
-        if let Some(place) = name.strip_prefix("at:") {
+        if let Some(fitting) = name.strip_prefix("fitting:") {
+            push(&mut asked, value, Value::String(fitting.into()));
+        } else if let Some(place) = name.strip_prefix("at:") {
             push(
                 &mut asked,
                 "readings",
@@ -201,10 +221,14 @@ fn push(asked: &mut Map<String, Value>, name: &str, value: Value) {
 pub async fn act(
     State(desk): State<Arc<Desk>>,
     Extension(reader): Extension<Reader>,
+    headers: HeaderMap,
     RawForm(body): RawForm,
 ) -> Response {
     let done = tokio::task::spawn_blocking(move || {
-        let fields = fields(&body);
+        let mut fields = fields(&body);
+        // Taken out at once: what opens a signature is never shown again.
+        let given = fields.iter().position(|(name, _)| name == SIGN_WITH);
+        let given = given.map_or_else(String::new, |at| fields.remove(at).1);
         let field = |name: &str| {
             fields
                 .iter()
@@ -214,8 +238,13 @@ pub async fn act(
         let back = field("back")
             .filter(|path| path.starts_with('/') && !path.starts_with("//"))
             .unwrap_or_else(|| "/".into());
-        let asked =
-            request(&fields).and_then(|request| request.run(&mut desk.context(Some(&reader.name))));
+        let signed = field("verb").is_some_and(|verb| SIGNED.contains(&verb.as_str()));
+        let asked = request(&fields).and_then(|request| {
+            if signed {
+                desk.proved(&reader, &headers, &given)?;
+            }
+            request.run(&mut desk.context(Some(&reader.name)))
+        });
         match asked {
             Ok(answer) => {
                 // A form that makes a thing may lead to it by its new number.
@@ -241,7 +270,10 @@ pub async fn act(
                     fields,
                     said: Some(failure.to_string()),
                 };
-                let mut response = page::draw(&desk, &reader, &back, "", &draft);
+                let mut response = match back.as_str() {
+                    people::PATH => people::draw(&desk, &reader, &draft),
+                    _ => page::draw(&desk, &reader, &back, "", &draft),
+                };
                 *response.status_mut() = trouble::status(&failure);
                 response
             }

@@ -49,6 +49,7 @@ pub fn page(place: &Place<'_>, title: &str, body: &Markup) -> Markup {
                     @if let Some(reader) = place.reader {
                         span class="who" {
                             a href="/me" { (reader.name) }
+                            @if reader.device.is_some() { a href="/switch" { (words::bench::SWITCH_SHORT) } }
                             form method="post" action="/out" { button class="plain" { (words::page::LEAVE) } }
                         }
                     }

@@ -6,6 +6,7 @@ use axum::Extension;
 use axum::extract::{RawForm, State};
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
+use jiff::civil::Date;
 use maud::{Markup, html};
 use shop::book::{Authority, Book, PersonId};
 
@@ -14,8 +15,8 @@ use crate::Failure;
 use crate::words::door as say;
 
 /// The form that asks for one; nothing for those who may not give it.
-pub fn form(book: &Book, reader: PersonId) -> Markup {
-    if !may_give(book, reader) {
+pub fn form(book: &Book, reader: PersonId, on: Date) -> Markup {
+    if !may_give(book, reader, on) {
         return html! {};
     }
     let mut others: Vec<_> = book
@@ -38,9 +39,9 @@ pub fn form(book: &Book, reader: PersonId) -> Markup {
     }
 }
 
-fn may_give(book: &Book, reader: PersonId) -> bool {
+pub fn may_give(book: &Book, reader: PersonId, on: Date) -> bool {
     let person = book.persons.get(&reader);
-    person.is_some_and(|person| person.may.contains(&Authority::Approve))
+    person.is_some_and(|person| person.holds(Authority::Approve, on))
 }
 
 /// Makes one and shows it.
@@ -68,7 +69,7 @@ pub async fn give(
 fn made(desk: &Desk, reader: &Reader, name: &str) -> Result<Option<Markup>, Failure> {
     let mut context = desk.context(Some(&reader.name));
     let book = context.book()?;
-    if !may_give(&book, reader.id) {
+    if !may_give(&book, reader.id, context.on()?) {
         return Ok(None);
     }
     let link = door::one_time_link(&mut context, name, desk.seconds()?)?;

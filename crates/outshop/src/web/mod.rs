@@ -5,6 +5,8 @@
 //! work without scripts.
 
 mod asset;
+mod bench;
+mod copy;
 mod column;
 mod door;
 mod form;
@@ -13,6 +15,7 @@ mod guard;
 mod link;
 mod page;
 mod passphrase;
+mod people;
 mod print;
 mod ribbon;
 mod trouble;
@@ -37,15 +40,17 @@ pub use door::one_time_link;
 pub struct Desk {
     book: PathBuf,
     clock: Option<Clock>,
+    secure: bool,
     held: upload::Held,
 }
 
 impl Desk {
-    /// The desk of a book; a stated clock is for tests.
-    pub fn of(book: PathBuf, clock: Option<Clock>) -> Arc<Desk> {
+    /// The desk of a book; a stated clock is for tests. Over https a browser keeps its cookies for https.
+    pub fn of(book: PathBuf, clock: Option<Clock>, secure: bool) -> Arc<Desk> {
         Arc::new(Desk {
             book,
             clock,
+            secure,
             held: upload::Held::default(),
         })
     }
@@ -83,6 +88,8 @@ pub struct Reader {
     pub name: String,
     /// The units they read in, if they chose any; else the shop's.
     pub house: Option<House>,
+    /// The enrolled device they sit at, by its name.
+    pub device: Option<String>,
 }
 
 /// The pages of a desk.
@@ -102,11 +109,17 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))
         .route("/me/link", post(link::give))
+        .route("/bench/enrol", post(bench::enrol))
+        .route("/bench/revoke", post(bench::revoke))
+        .route("/bench/code", post(bench::set_code))
+        .route("/people", get(people::show))
+        .route("/copies", get(copy::show).post(copy::now))
         .route("/out", post(door::leave))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
     Router::new()
         .merge(inside)
         .route("/in", get(door::ask).post(door::with_passphrase))
+        .route("/switch", get(bench::switch).post(bench::switch_to))
         .route("/in/{token}", get(door::link).post(door::with_link))
         .route("/asset/{name}", get(asset::serve))
         .fallback(trouble::no_such_page)

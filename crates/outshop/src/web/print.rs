@@ -13,7 +13,7 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, calendar, duties, job_card, kept_card, lathe_card, report, tag, worksheet,
+    Paper, calendar, duties, job_card, kept_card, lathe_card, phones, report, tag, worksheet,
 };
 use crate::{Failure, words};
 
@@ -76,6 +76,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["inspection", number] => report(&mut context, number)?,
         ["duties", number] => duties(&mut context, number)?,
         ["tag", number] => tag(&mut context, number)?,
+        ["phones"] => phones(&mut context)?,
         ["calendar"] => calendar(&mut context, None)?,
         ["calendar", number] => calendar(&mut context, Some(number))?,
         ["sheet", id] => {

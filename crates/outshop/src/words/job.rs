@@ -2,6 +2,25 @@
 
 use jiff::civil::Date;
 
+/// A summary.
+pub const CLEARED_ON_PAPER: &str = "It was cleared in person, on paper";
+/// When.
+pub const ON_PAPER_MEANS: &str = "Entered later by the one who cleared it, under their own name: the day they looked and the paper that shows it. Their \
+authority is asked of that day.";
+/// A field.
+pub const WHICH_PAPER: &str = "Which paper";
+/// A field.
+pub const CLEARED_ON: &str = "Cleared on";
+
+/// Beside a hold point that was cleared with a pencil and entered later.
+pub fn on_paper(paper: &shop::book::OnPaper) -> String {
+    format!(
+        " in person on {}, on paper: {}",
+        super::day(paper.day),
+        paper.document
+    )
+}
+
 /// A section.
 pub const CAUTIONS: &str = "Cautions";
 /// Under it.

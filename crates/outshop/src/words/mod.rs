@@ -5,6 +5,8 @@
 //! says of the work comes from there, whole.
 
 pub mod ahead;
+pub mod backup;
+pub mod bench;
 pub mod calendar;
 pub mod dates;
 pub mod day;
@@ -12,6 +14,7 @@ pub mod door;
 pub mod duties;
 pub mod engine;
 pub mod finding;
+pub mod first;
 pub mod form;
 pub mod held;
 pub mod inspection;
@@ -19,11 +22,13 @@ pub mod job;
 pub mod log;
 pub mod look;
 pub mod moved;
+pub mod network;
 pub mod page;
 pub mod paper;
 pub mod part;
 pub mod particular;
 pub mod past;
+pub mod people;
 pub mod print;
 pub mod rule;
 pub mod sheet;

@@ -2,6 +2,10 @@
 
 use jiff::civil::Date;
 
+/// Heads a form.
+pub const MEASURE: &str = "Enter readings";
+/// Asks.
+pub const AS_WHAT: &str = "They are";
 /// A section.
 pub const FACTS: &str = "Facts";
 /// A fact nobody stated.

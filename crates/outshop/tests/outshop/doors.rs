@@ -21,7 +21,12 @@ const DOORS: &[(&[&str], &str)] = &[
     ),
     (&["serve", "--port", "0"], r#"{"serve":{"port":0}}"#),
     (&["check"], r#"{"check":{}}"#),
+    (&["print", "phones"], r#"{"print":{"phones":{}}}"#),
     (&["backup", "copy.book"], r#"{"backup":{"to":"copy.book"}}"#),
+    (
+        &["restore", "copy.book", "--drill"],
+        r#"{"restore":{"copy":"copy.book","drill":true}}"#,
+    ),
     (
         &["entry", "show", "4"],
         r#"{"entry":{"show":{"number":4}}}"#,
@@ -48,6 +53,27 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"person":{"add":{"name":"C","may":["inspect","repair"]}}}"#,
     ),
     (&["person", "list"], r#"{"person":"list"}"#),
+    (
+        &[
+            "person",
+            "authorise",
+            "C",
+            "inspect",
+            "--document",
+            "letter 4",
+            "--until",
+            "2027-12-31",
+        ],
+        r#"{"person":{"authorise":{"name":"C","authority":"inspect","document":"letter 4","until":"2027-12-31"}}}"#,
+    ),
+    (
+        &["person", "withdraw", "C", "inspect", "--because", "left"],
+        r#"{"person":{"withdraw":{"name":"C","authority":"inspect","because":"left"}}}"#,
+    ),
+    (
+        &["person", "show", "C"],
+        r#"{"person":{"show":{"name":"C"}}}"#,
+    ),
     (
         &[
             "locomotive",

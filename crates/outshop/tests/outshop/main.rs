@@ -9,16 +9,19 @@
 
 mod casebook;
 mod contract;
+mod copies;
 mod day;
 mod demonstration;
 mod doors;
 mod drawn;
 mod failures;
 mod held;
+mod https;
 mod local_rules;
 mod looking;
 mod moved;
 mod pages;
+mod people;
 mod print;
 mod run;
 mod seasons;

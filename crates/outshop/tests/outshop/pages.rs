@@ -50,6 +50,17 @@ pub struct Page {
     pub body: String,
 }
 
+impl Page {
+    /// The first cookie that an answer sets, without what is said of it.
+    pub fn cookie(&self) -> String {
+        let mut lines = self.head.lines();
+        let set = lines
+            .find_map(|line| line.strip_prefix("set-cookie: "))
+            .unwrap();
+        set.split(';').next().unwrap().to_string()
+    }
+}
+
 impl Served {
     fn demonstration(name: &str) -> Served {
         let folder = Folder::new(name);
@@ -86,6 +97,25 @@ impl Served {
             cookie: String::new(),
         }
         .let_in()
+    }
+
+    /// Ada Quill sets the passphrase of these tests and goes on with the new session.
+    pub fn sets_passphrase(&mut self) {
+        let page = self.post("/me", "passphrase=blue+ring+of+contact");
+        assert_eq!(page.status, 303, "{}", page.body);
+        self.cookie = page.cookie();
+    }
+
+    /// What the next request carries.
+    pub fn cookie(&self) -> String {
+        self.cookie.clone()
+    }
+
+    /// Ends the server and gives its folder back.
+    pub fn leaves(mut self) -> Folder {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+        std::mem::replace(&mut self.folder, Folder::new("left"))
     }
 
     /// Speaks as whoever a cookie is of.
@@ -193,6 +223,9 @@ impl Drop for Served {
     }
 }
 
+/// What a form carries by which Ada Quill signs, once she has set her passphrase.
+pub const SIGNED: &str = "&sign_with=blue+ring+of+contact";
+
 /// How a browser sends a form without a file.
 const FORM: &str = "application/x-www-form-urlencoded";
 
@@ -237,6 +270,11 @@ const ROUTES: &[&str] = &[
     "/rule/us-steam.tire.thickness?reading=1.5in&engine=14&fact-center-diameter=44in",
     "/rule/us-steam.rod.side.bore-over-other-pin?reading=11%2F64in",
     "/me",
+    "/people",
+    "/copies",
+    "/first-hour",
+    "/engine/14/known",
+    "/engine/803/known",
 ];
 
 #[test]
@@ -405,7 +443,7 @@ fn another_site_can_make_nobody_act() {
 
 #[test]
 fn a_refused_form_comes_back_as_it_was_filled_in() {
-    let served = Served::signed_in("forms");
+    let mut served = Served::signed_in("forms");
     let head = served.head();
     // Input: a size without its unit.
     let body = "verb=finding+record&back=/engine/14/part/right%2520feed%2520check&engine=14&part=right+feed+check\
@@ -425,7 +463,15 @@ fn a_refused_form_comes_back_as_it_was_filled_in() {
         );
     }
     // Refused: the release of an engine that something stops.
-    let page = served.post("/do", "verb=release&back=/engine/14&engine=14");
+    let body = "verb=release&back=/engine/14&engine=14";
+    let page = served.post("/do", body);
+    assert_eq!(page.status, 422, "a signature without saying who signs");
+    served.sets_passphrase();
+    let page = served.post("/do", &format!("{body}{SIGNED}"));
+    assert!(
+        !page.body.contains("ring of contact"),
+        "a passphrase came back in a page"
+    );
     assert_eq!(page.status, 409);
     assert!(page.body.contains("cannot be released"));
     assert_eq!(served.head(), head, "a refused form moved the head");
@@ -594,14 +640,15 @@ fn a_form_cannot_reach_the_machine() {
 /// Invariant: command line, form and JSON give the same entry body and the same error words.
 #[test]
 fn the_same_entry_comes_through_every_door() {
-    let served = Served::signed_in("same");
+    let mut served = Served::signed_in("same");
+    served.sets_passphrase();
     let seen = served
         .folder
         .json(&["finding", "show", "F-004", "--book", "d.book"])["last"]
         .as_u64()
         .unwrap();
     let body = format!(
-        "verb=decide&back=/finding/F-004&finding=F-004&route=shim&because=in+time+for+the+charter&seen_entry={seen}"
+        "verb=decide&back=/finding/F-004&finding=F-004&route=shim&because=in+time+for+the+charter&seen_entry={seen}{SIGNED}"
     );
     let page = served.post("/do", &body);
     assert_eq!(page.status, 303, "{}", alert(&page));
@@ -634,7 +681,7 @@ fn the_same_entry_comes_through_every_door() {
     );
 
     // And the same no: decided already.
-    let refused = served.post("/do", &body.replace(&format!("seen_entry={seen}"), ""));
+    let refused = served.post("/do", &body.replace(&format!("&seen_entry={seen}"), ""));
     let output = served
         .folder
         .command(&words)

@@ -189,13 +189,23 @@ impl Book {
             Statement::PersonAdded(it) => {
                 let person = Person {
                     name: it.name.clone(),
-                    may: it.may.clone(),
+                    trade: it.trade.clone(),
+                    added_with: it.may.clone(),
+                    added_by: meta.person,
+                    added_on: meta.done_on,
+                    stated: Vec::new(),
                     last: seq,
                 };
                 if self.persons.insert(it.id, person).is_some() {
                     return Err(twice(format!("person {}", it.name)));
                 }
                 touched.note(RowKind::Person, it.id);
+            }
+            Statement::AuthorityStated(it) => {
+                let person = self.persons.get_mut(&it.person);
+                let person = person.ok_or_else(|| unknown(format!("person {}", it.person)))?;
+                person.state(it, meta);
+                touched.note(RowKind::Person, it.person);
             }
             Statement::LocomotiveAdded(it) => {
                 let made = Locomotive {
@@ -664,6 +674,7 @@ impl Book {
                 let step = operation_mut(job, it.operation)
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.cleared = Some((meta.done_on, meta.person, it.seen.clone()));
+                step.cleared_on_paper = it.paper.clone();
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {
@@ -728,6 +739,7 @@ impl Book {
                     by: meta.person,
                     on: meta.done_on,
                     entry: seq,
+                    stated: it.stated.clone(),
                 });
                 job.signatures.sort_by_key(|s| s.capacity);
                 touched.note(RowKind::Job, it.job);

@@ -14,6 +14,8 @@ mod id;
 mod log;
 mod log_statement;
 mod moved;
+mod people;
+mod people_statement;
 mod rows;
 mod rule_set;
 mod shop_statement;
@@ -33,6 +35,7 @@ pub use id::{
 };
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};
+pub use people::{AuthorityKept, Standing};
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{

@@ -15,11 +15,13 @@ use super::id::{
 };
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
+use super::people::AuthorityKept;
 use super::rule_set::RuleSetKept;
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, PaperCounted, PaperSent,
-    PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood, Symptom,
+    ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted,
+    PaperSent, PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood,
+    Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -147,8 +149,18 @@ impl FamilyKept {
 pub struct Person {
     /// The name they sign with.
     pub name: String,
-    /// What they may do.
-    pub may: Vec<Authority>,
+    /// Their trade, in the shop's words; it gives no authority.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trade: Option<String>,
+    /// What they were added with; [`Person::standing`] says what they hold on a day.
+    pub added_with: Vec<Authority>,
+    /// Who added them.
+    pub added_by: PersonId,
+    /// When.
+    pub added_on: Date,
+    /// Authorities stated since, in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stated: Vec<AuthorityKept>,
     /// Newest entry.
     pub last: u64,
 }
@@ -647,8 +659,11 @@ pub struct Trial {
 pub struct OperationState {
     /// Done: when, by whom, how long, what was said.
     pub done: Option<(Date, PersonId, Option<QuarterHours>, String)>,
-    /// Hold cleared: when, by whom, what was seen.
+    /// Hold cleared: when it was entered, by whom, what was seen.
     pub cleared: Option<(Date, PersonId, String)>,
+    /// The day and the paper, where it was cleared in person and entered later.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cleared_on_paper: Option<OnPaper>,
 }
 
 /// A signature.
@@ -662,6 +677,9 @@ pub struct Signature {
     pub on: Date,
     /// The entry.
     pub entry: u64,
+    /// What was signed, in words, where the entry holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stated: Option<String>,
 }
 
 /// A job.

@@ -18,12 +18,11 @@ pub use super::day_statement::{
     MoveUnder, MovedHow, ParticularStated,
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
-use super::id::{
-    BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ToolingId,
-};
+use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId, ToolingId};
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
 };
+pub use super::people_statement::{Authority, AuthorityStated, OnPaper, PersonAdded};
 pub use super::shop_statement::{RuleHeld, ShopRuleStated};
 
 /// A statement that could not be read back from its stored form.
@@ -110,7 +109,9 @@ statements! {
     /// A rule of this shop's own work holds from now on, or holds no more.
     ShopRuleStated = "shop-rule-stated" form 1,
     /// A person and what they may do.
-    PersonAdded = "person-added" form 1,
+    PersonAdded = "person-added" form 1 or 2 where trade,
+    /// An authority given to a person for a time, or taken back.
+    AuthorityStated = "authority-stated" form 1,
     /// A locomotive.
     LocomotiveAdded = "locomotive-added" form 1,
     /// A rule set binds a locomotive, or ceases to.
@@ -160,7 +161,7 @@ statements! {
     /// An operation of a job was done.
     OperationDone = "operation-done" form 1,
     /// The right person looked, and the job may go on.
-    HoldCleared = "hold-cleared" form 1,
+    HoldCleared = "hold-cleared" form 1 or 2 where paper,
     /// A proof was made.
     Proved = "proved" form 1,
     /// A set of readings of a part.
@@ -168,7 +169,7 @@ statements! {
     /// A knock-on was looked at.
     KnockOnAnswered = "knock-on-answered" form 1,
     /// A signature.
-    Signed = "signed" form 1,
+    Signed = "signed" form 1 or 2 where stated,
     /// A job was closed.
     JobClosed = "job-closed" form 1,
     /// An inspection was closed.
@@ -228,52 +229,6 @@ pub struct RulesAdopted {
     pub from: Date,
     /// The whole TOML text.
     pub text: String,
-}
-
-/// What a person may do. The law's *competent person* is the shop's to name; this is where it does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Authority {
-    /// May inspect, answer items and sign as inspector.
-    Inspect,
-    /// May do and sign repairs.
-    Repair,
-    /// The officer: may decide, clear hold points, approve and release.
-    Approve,
-}
-
-impl Authority {
-    /// All three, in the order of the work.
-    pub const ALL: [Authority; 3] = [Authority::Inspect, Authority::Repair, Authority::Approve];
-
-    /// The word for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            Authority::Inspect => "inspect",
-            Authority::Repair => "repair",
-            Authority::Approve => "approve",
-        }
-    }
-
-    /// Who signs with it.
-    pub fn signer(self) -> &'static str {
-        match self {
-            Authority::Inspect => "inspector",
-            Authority::Repair => "repairer",
-            Authority::Approve => "approver",
-        }
-    }
-}
-
-/// A person of the shop.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PersonAdded {
-    /// Made by the device.
-    pub id: PersonId,
-    /// The name they sign with.
-    pub name: String,
-    /// What they may do.
-    pub may: Vec<Authority>,
 }
 
 /// A locomotive and what is known of her.
@@ -617,6 +572,9 @@ pub struct HoldCleared {
     pub operation: u32,
     /// What was seen.
     pub seen: String,
+    /// Where it was cleared in person, with a pencil, and entered later; form 2 holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub paper: Option<OnPaper>,
 }
 
 /// A proof was made.
@@ -663,6 +621,9 @@ pub struct Signed {
     pub job: JobId,
     /// In which capacity.
     pub capacity: Authority,
+    /// What was signed, in the words that stood before the one who signed; form 2 holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stated: Option<String>,
 }
 
 /// A job was closed.

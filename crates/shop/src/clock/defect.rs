@@ -4,6 +4,8 @@ use rules::{Body, Calendar, Rulebook, Ruling, words};
 
 use super::line::{Anchor, Arm, Clock, Counted, State, days_between};
 use super::view::View;
+use jiff::civil::Date;
+
 use crate::Refusal;
 use crate::book::{
     Answer, Authority, Book, ClockOpened, Finding, FindingId, FindingState, Occasion, PersonId,
@@ -148,9 +150,10 @@ pub fn open_clock(
     id: FindingId,
     rule: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    if with_authority(book, by, Authority::Repair, "start a finding's clock").is_err() {
-        with_authority(book, by, Authority::Inspect, "start a finding's clock")?;
+    if with_authority(book, by, Authority::Repair, "start a finding's clock", on).is_err() {
+        with_authority(book, by, Authority::Inspect, "start a finding's clock", on)?;
     }
     let finding = book
         .findings

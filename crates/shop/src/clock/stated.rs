@@ -136,7 +136,7 @@ pub fn attest_out_of_use(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "attest days out of use")?;
+    with_authority(book, by, Authority::Approve, "attest days out of use", on)?;
     admit_out_of_use(book, rules, &told, on)?;
     Ok(vec![Statement::OutOfUse(told)])
 }

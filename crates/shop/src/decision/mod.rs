@@ -40,7 +40,7 @@ pub fn decide(
         .findings
         .get(&wish.finding)
         .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
-    with_authority(book, by, Authority::Approve, "decide on a finding")?;
+    with_authority(book, by, Authority::Approve, "decide on a finding", on)?;
     if finding.state != FindingState::Open {
         return Err(Refusal::refused(format!(
             "F-{:03} has been decided on already.",

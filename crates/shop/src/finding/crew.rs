@@ -159,9 +159,10 @@ pub fn answer_symptom(
     finding: Option<FindingId>,
     seen: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let (id, report, at, told) = symptom(book, number)?;
-    with_authority(book, by, Authority::Inspect, "answer a write-up")?;
+    with_authority(book, by, Authority::Inspect, "answer a write-up", on)?;
     let tag = format!("W-{:03}", told.number);
     if let Some(looked) = &told.looked {
         let who = book

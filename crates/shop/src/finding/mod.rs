@@ -3,6 +3,8 @@
 mod crew;
 mod notice;
 
+use jiff::civil::Date;
+
 use crate::Refusal;
 use crate::book::{
     Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
@@ -41,7 +43,12 @@ pub struct NewFinding {
 /// Input: nothing told; a condition or reading the family does not know; a special notice without the one who
 /// gave it, or somebody who gave one where there is none. Refused: the inspection is closed or is another
 /// engine's, or the finder may not inspect.
-pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statement>, Refusal> {
+pub fn record(
+    book: &Book,
+    new: NewFinding,
+    by: PersonId,
+    on: Date,
+) -> Result<Vec<Statement>, Refusal> {
     let part = book
         .parts
         .get(&new.part)
@@ -58,6 +65,7 @@ pub fn record(book: &Book, new: NewFinding, by: PersonId) -> Result<Vec<Statemen
             by,
             Authority::Inspect,
             "record a finding of an inspection",
+            on,
         )?;
         let held = book
             .inspections

@@ -79,6 +79,7 @@ pub fn lift(
         by,
         Authority::Approve,
         "enter the lifting of a special notice",
+        on,
     )?;
     let tag = format!("F-{:03}", finding.number);
     if finding.occasion != Occasion::SpecialNotice {

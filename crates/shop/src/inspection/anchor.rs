@@ -21,6 +21,7 @@ pub fn anchor(
     day: Date,
     reading: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let inspection = super::kept(book, id)?;
     with_authority(
@@ -28,6 +29,7 @@ pub fn anchor(
         by,
         Authority::Approve,
         "state which day starts the clocks",
+        on,
     )?;
     let Some((closed, _)) = inspection.closed else {
         return Err(Refusal::refused(format!(

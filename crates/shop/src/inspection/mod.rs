@@ -70,7 +70,7 @@ pub fn open(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Inspect, "open an inspection")?;
+    with_authority(book, by, Authority::Inspect, "open an inspection", on)?;
     let Some(kept) = book.locomotives.get(&engine) else {
         return Err(Refusal::input("There is no such engine in this book."));
     };
@@ -109,6 +109,7 @@ pub fn answer(
     (answer, condition): Found,
     seen: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     if condition.is_some() && answer != Answer::Good {
         return Err(Refusal::input(
@@ -116,7 +117,7 @@ pub fn answer(
         ));
     }
     let inspection = kept(book, id)?;
-    with_authority(book, by, Authority::Inspect, "answer an item")?;
+    with_authority(book, by, Authority::Inspect, "answer an item", on)?;
     if let Some(day) = inspection.ended_on() {
         let how = ended_how(inspection);
         return Err(Refusal::refused(format!(
@@ -223,9 +224,10 @@ pub fn close(
     id: InspectionId,
     made: Option<Made>,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let inspection = kept(book, id)?;
-    with_authority(book, by, Authority::Inspect, "sign an inspection")?;
+    with_authority(book, by, Authority::Inspect, "sign an inspection", on)?;
     if let Some(day) = inspection.ended_on() {
         let how = ended_how(inspection);
         return Err(Refusal::refused(format!(

@@ -1,6 +1,8 @@
 //! An inspection that was not completed and will not be. It is put away with its reason; it stays in the record as not
 //! completed, starts no clock, and is never taken for one that was held.
 
+use jiff::civil::Date;
+
 use crate::Refusal;
 use crate::book::{Authority, Book, InspectionId, InspectionNotCompleted, PersonId, Statement};
 use crate::locomotive::with_authority;
@@ -15,9 +17,10 @@ pub fn put_away(
     id: InspectionId,
     because: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let inspection = super::kept(book, id)?;
-    with_authority(book, by, Authority::Inspect, "put an inspection away")?;
+    with_authority(book, by, Authority::Inspect, "put an inspection away", on)?;
     let tag = format!("I-{:03}", inspection.number);
     if let Some(day) = inspection.ended_on() {
         let how = super::ended_how(inspection);

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, HoldCleared, HoldPoint, Job, JobId, JobMade, Operation, OperationDone,
-    PersonId, QuarterHours, Statement,
+    Authority, Book, HoldCleared, HoldPoint, Job, JobId, JobMade, OnPaper, Operation,
+    OperationDone, PersonId, QuarterHours, Statement,
 };
 use crate::design::Design;
 use crate::locomotive::{family, with_authority};
@@ -22,7 +22,7 @@ pub fn make(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "order a job")?;
+    with_authority(book, by, Authority::Approve, "order a job", on)?;
     if let Some(day) = promised
         && day < on
     {
@@ -88,9 +88,10 @@ pub fn done(
     hours: Option<QuarterHours>,
     told: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
-    with_authority(book, by, Authority::Repair, "do an operation of a job")?;
+    with_authority(book, by, Authority::Repair, "do an operation of a job", on)?;
     let index = step(kept, operation)?;
     for (before, (plan, state)) in kept
         .plan
@@ -135,9 +136,11 @@ pub fn done(
     })])
 }
 
-/// Clears a hold point.
+/// Clears a hold point. Where that was done in person with a pencil, the one who did it enters it later and names
+/// the day and the paper.
 ///
 /// # Errors
+/// Input: a paper without a name, or of a day before the work or after today.
 /// Refused: the job is closed; the operation is not done or holds nothing; the person has not the
 /// authority, or is the one who did the operation; nothing says what was seen.
 pub fn clear(
@@ -145,7 +148,9 @@ pub fn clear(
     job: JobId,
     operation: u32,
     seen: &str,
+    paper: Option<OnPaper>,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
     let index = step(kept, operation)?;
@@ -159,8 +164,10 @@ pub fn clear(
             kept.number
         )));
     };
-    with_authority(book, by, hold.by, "clear this hold point")?;
-    let Some((_, doer, ..)) = &state.done else {
+    // The authority is asked of the day somebody looked, not of the evening on which the paper is entered.
+    let looked = paper.as_ref().map_or(on, |paper| paper.day);
+    with_authority(book, by, hold.by, "clear this hold point", looked)?;
+    let Some((done, doer, ..)) = &state.done else {
         return Err(Refusal::refused(format!(
             "J-{:03}: operation {operation} is not done, so there is nothing to look at.",
             kept.number
@@ -177,11 +184,33 @@ pub fn clear(
             hold.look
         )));
     }
+    let paper = paper.map(|paper| on_paper(paper, *done, on)).transpose()?;
     Ok(vec![Statement::HoldCleared(HoldCleared {
         job,
         operation,
         seen: seen.trim().into(),
+        paper,
     })])
+}
+
+/// What a clearing on paper must satisfy: a paper is named, and its day lies between the work and today.
+fn on_paper(paper: OnPaper, done: Date, on: Date) -> Result<OnPaper, Refusal> {
+    let document = paper.document.trim();
+    if document.is_empty() {
+        return Err(Refusal::input(
+            "Say which paper shows that the hold point was cleared, such as the job card with both signatures.",
+        ));
+    }
+    if paper.day < done || paper.day > on {
+        return Err(Refusal::input(format!(
+            "The hold point was cleared on {}: a day between the work, {done}, and today, {on}, was expected.",
+            paper.day
+        )));
+    }
+    Ok(OnPaper {
+        day: paper.day,
+        document: document.into(),
+    })
 }
 
 /// A job that is not closed.

@@ -2,8 +2,8 @@
 
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Locomotive,
-    LocomotiveId, Part, PartId, Person, PersonId, Tooling, ToolingId,
+    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Locomotive, LocomotiveId, Part,
+    PartId, Person, PersonId, Tooling, ToolingId,
 };
 
 /// An engine by her number (`14`, `No. 14`).
@@ -61,46 +61,6 @@ pub fn person<'b>(book: &'b Book, name: &str) -> Result<(PersonId, &'b Person), 
                 known.join(", ")
             ))
         })
-}
-
-/// A person who must hold an authority.
-///
-/// # Errors
-/// Input if unknown; refused if they do not hold it, naming who does.
-pub fn with_authority(
-    book: &Book,
-    id: PersonId,
-    needed: Authority,
-    act: &str,
-) -> Result<(), Refusal> {
-    let name = book
-        .persons
-        .get(&id)
-        .map_or("somebody unknown", |p| p.name.as_str());
-    if book
-        .persons
-        .get(&id)
-        .is_some_and(|p| p.may.contains(&needed))
-    {
-        return Ok(());
-    }
-    let mut who: Vec<_> = book
-        .persons
-        .values()
-        .filter(|p| p.may.contains(&needed))
-        .map(|p| p.name.as_str())
-        .collect();
-    who.sort_unstable();
-    let who = if who.is_empty() {
-        "nobody yet".to_string()
-    } else {
-        who.join(", ")
-    };
-    Err(Refusal::refused(format!(
-        "{name} has no authority to {act}: it takes the authority `{}`.",
-        needed.word()
-    ))
-    .todo(format!("in this book it is held by: {who}")))
 }
 
 /// A part of an engine by name.

@@ -80,6 +80,7 @@ pub fn hold_rule(
         by,
         Authority::Inspect,
         "hold a rule against the official text",
+        on,
     )?;
     let against = new.against.trim();
     edition(against, on)?;

@@ -65,6 +65,7 @@ pub fn new_book(new: &NewBook, officer: PersonId) -> Result<Vec<Statement>, Refu
             id: officer,
             name: name.trim().into(),
             may: Authority::ALL.to_vec(),
+            trade: None,
         }),
     ];
     for text in Family::BUILT_IN {
@@ -76,39 +77,6 @@ pub fn new_book(new: &NewBook, officer: PersonId) -> Result<Vec<Statement>, Refu
         }));
     }
     Ok(made)
-}
-
-/// Adds a person.
-///
-/// # Errors
-/// Input: no name, or one the book has. Refused: the one who adds is not an officer.
-pub fn add_person(
-    book: &Book,
-    id: PersonId,
-    name: &str,
-    may: &[Authority],
-    by: PersonId,
-) -> Result<Vec<Statement>, Refusal> {
-    super::with_authority(book, by, Authority::Approve, "say who may do what")?;
-    let name = name.trim();
-    if name.is_empty() {
-        return Err(Refusal::input("A person needs the name they sign with."));
-    }
-    if book
-        .persons
-        .values()
-        .any(|p| p.name.eq_ignore_ascii_case(name))
-    {
-        return Err(Refusal::input(format!("{name} is in this book already.")));
-    }
-    let mut may = may.to_vec();
-    may.sort_unstable();
-    may.dedup();
-    Ok(vec![Statement::PersonAdded(PersonAdded {
-        id,
-        name: name.into(),
-        may,
-    })])
 }
 
 /// An engine to be added.

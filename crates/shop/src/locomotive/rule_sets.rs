@@ -71,8 +71,9 @@ pub fn adopt_rules(
     text: &str,
     from: Date,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "take rules into the book")?;
+    with_authority(book, by, Authority::Approve, "take rules into the book", on)?;
     let set = read_rules(book, rules, file, text, Some(from))?;
     let kept = book.rule_sets.get(&set.id);
     let number = kept.and_then(|kept| kept.newest()).map_or(0, |(n, _)| n) + 1;
@@ -93,12 +94,14 @@ pub fn bind_rules(
     rules: &Rulebook,
     told: RulesBind,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     with_authority(
         book,
         by,
         Authority::Approve,
         "say which rules bind an engine",
+        on,
     )?;
     admit_bind(book, rules, &told)?;
     Ok(vec![Statement::RulesBind(told)])

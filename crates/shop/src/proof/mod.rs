@@ -1,5 +1,7 @@
 //! Proofs: evidence that a repair holds.
 
+use jiff::civil::Date;
+
 use crate::Refusal;
 use crate::book::{Authority, Book, JobId, PersonId, Proved, Statement};
 use crate::job::open;
@@ -17,9 +19,10 @@ pub fn prove(
     passed: bool,
     told: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
-    with_authority(book, by, Authority::Inspect, "record a proof")?;
+    with_authority(book, by, Authority::Inspect, "record a proof", on)?;
     if !kept.plan.proofs.iter().any(|p| p == proof) {
         return Err(Refusal::input(format!(
             "J-{:03} asks for no proof `{proof}`: {} were expected.",

@@ -109,7 +109,7 @@ pub fn start_day(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Inspect, "make a daily inspection")?;
+    with_authority(book, by, Authority::Inspect, "make a daily inspection", on)?;
     if new.items.is_empty() && !new.close {
         return Err(Refusal::input(
             "No item was answered: the condition of at least one and what was seen were expected.",
@@ -167,7 +167,7 @@ pub fn start_day(
         });
     }
     if new.close {
-        let closed = inspection::close(&told.book, id, new.made, by)?;
+        let closed = inspection::close(&told.book, id, new.made, by, on)?;
         told.state(closed)?;
     }
     Ok(told.said)
@@ -233,12 +233,20 @@ impl Telling {
                     readings: Vec::new(),
                     notice: None,
                 };
-                let found = finding::record(&self.book, found, self.by)?;
+                let found = finding::record(&self.book, found, self.by, self.on)?;
                 self.state(found)?;
                 (Answer::Defect { finding }, None)
             }
         };
-        let said = inspection::answer(&self.book, id, &asked.rule, answer, &item.seen, self.by)?;
+        let said = inspection::answer(
+            &self.book,
+            id,
+            &asked.rule,
+            answer,
+            &item.seen,
+            self.by,
+            self.on,
+        )?;
         self.state(said)
     }
 

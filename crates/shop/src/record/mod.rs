@@ -38,10 +38,11 @@ pub fn knock_on(
     word: &str,
     seen: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
-    if with_authority(book, by, Authority::Repair, "look at a knock-on").is_err() {
-        with_authority(book, by, Authority::Inspect, "look at a knock-on")?;
+    if with_authority(book, by, Authority::Repair, "look at a knock-on", on).is_err() {
+        with_authority(book, by, Authority::Inspect, "look at a knock-on", on)?;
     }
     if !kept.plan.knock_ons.iter().any(|k| k == word) {
         return Err(Refusal::input(format!(
@@ -90,6 +91,7 @@ pub fn sign(
         by,
         capacity,
         &format!("sign as {}", capacity.signer()),
+        on,
     )?;
     shop_rule::another_certifies(book, kept, capacity, by, on)?;
     let missing = unmet_work(book, rules, kept, on, house(book))?;
@@ -100,7 +102,33 @@ pub fn sign(
         ))
         .todos(missing));
     }
-    Ok(vec![Statement::Signed(Signed { job, capacity })])
+    Ok(vec![Statement::Signed(Signed {
+        job,
+        capacity,
+        stated: Some(what_is_signed(book, kept, capacity)),
+    })])
+}
+
+/// What somebody signs who signs a job as it stands, in words: it is shown before and kept with the signature.
+pub fn what_is_signed(book: &Book, job: &Job, capacity: Authority) -> String {
+    let engine = book.locomotives.get(&job.locomotive);
+    let engine = engine.map_or("?", |e| e.number.as_str());
+    let done = job.operations.iter().filter(|o| o.done.is_some()).count();
+    let held = job.proofs.values().filter(|(passed, ..)| *passed).count();
+    let readings = match job.left.len() {
+        0 => "no reading as left".to_string(),
+        1 => "1 reading as left".to_string(),
+        n => format!("{n} readings as left"),
+    };
+    format!(
+        "As {}: J-{:03} of No. {engine}, {}; {done} of {} operations done, {held} of {} proofs held, {readings}; as it stands at entry {}.",
+        capacity.signer(),
+        job.number,
+        job.plan.title,
+        job.operations.len(),
+        job.plan.proofs.len(),
+        job.work.max(job.last)
+    )
 }
 
 /// The verdict on how a job left its part, in the reader's units: as-left readings, and the conditions its
@@ -274,7 +302,7 @@ pub fn close_job(
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = open(book, job)?;
-    with_authority(book, by, Authority::Approve, "close a job")?;
+    with_authority(book, by, Authority::Approve, "close a job", on)?;
     let missing = unmet(book, rules, kept, on, house(book))?;
     if !missing.is_empty() {
         return Err(Refusal::refused(format!(
@@ -304,7 +332,7 @@ pub fn release(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "release an engine")?;
+    with_authority(book, by, Authority::Approve, "release an engine", on)?;
     let kept = book
         .locomotives
         .get(&engine)

@@ -76,7 +76,7 @@ pub fn decide_move(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "decide on a move")?;
+    with_authority(book, by, Authority::Approve, "decide on a move", on)?;
     let kept = book
         .locomotives
         .get(&new.locomotive)

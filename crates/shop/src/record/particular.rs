@@ -1,6 +1,8 @@
 //! What the shop says of itself and of its engines on the law's papers. Nothing is guessed: what nobody said is missing
 //! on the paper, and named there.
 
+use jiff::civil::Date;
+
 use crate::Refusal;
 use crate::book::{Authority, Book, LocomotiveId, ParticularStated, PersonId, Statement};
 use crate::locomotive::with_authority;
@@ -44,6 +46,7 @@ pub fn state_particular(
     what: &str,
     says: &str,
     by: PersonId,
+    on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     let known = PARTICULARS.iter().find(|(word, ..)| *word == what.trim());
     let Some((word, meaning, of_one)) = known else {
@@ -58,6 +61,7 @@ pub fn state_particular(
         by,
         Authority::Approve,
         "state what stands on the papers",
+        on,
     )?;
     if *of_one && engine.is_none() {
         return Err(Refusal::input(format!(

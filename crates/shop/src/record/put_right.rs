@@ -46,6 +46,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
         | Statement::ShopRuleStated(_)
         | Statement::InspectionOpened(_)
         | Statement::AnchorStated(_)
+        | Statement::AuthorityStated(_)
         | Statement::ClockOpened(_)
         | Statement::Decided(_)
         | Statement::JobMade(_)
@@ -86,7 +87,13 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
         | Statement::BookOpened(_)
         | Statement::OutOfUse(_)
         | Statement::RulesBind(_) => {
-            with_authority(book, mend.by, Authority::Approve, "put this entry right")?;
+            with_authority(
+                book,
+                mend.by,
+                Authority::Approve,
+                "put this entry right",
+                mend.on,
+            )?;
         }
         _ => {}
     }

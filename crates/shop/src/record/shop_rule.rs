@@ -27,7 +27,7 @@ pub fn state_shop_rule(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    with_authority(book, by, Authority::Approve, "say how this shop works")?;
+    with_authority(book, by, Authority::Approve, "say how this shop works", on)?;
     let word = word.trim();
     if !SHOP_RULES.iter().any(|(known, _)| *known == word) {
         let known: Vec<_> = SHOP_RULES.iter().map(|(known, _)| *known).collect();

@@ -302,7 +302,7 @@ fn a_finding_supposed_put_right_frees_the_runs_after_it() {
         notice: None,
     };
     world.state(DOT, TODAY, Statement::FindingRecorded(told));
-    let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT);
+    let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT, TODAY);
     world.enter(DOT, TODAY, made);
     promised(&mut world, &[20, 40]);
     assert_eq!(standings(&looked(&world, &[])), [Falls, Falls]);

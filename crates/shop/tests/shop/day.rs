@@ -329,7 +329,7 @@ fn a_symptom_stops_her_until_somebody_who_may_inspect_has_looked() {
         why[0].starts_with("write-up W-001, left motion: knocks") && why[0].contains("can wait")
     );
     let answer = |world: &World, number: &str, finding, seen: &str, by| {
-        answer_symptom(&world.book, number, finding, seen, by)
+        answer_symptom(&world.book, number, finding, seen, by, TODAY)
     };
     for who in [ELI, CAL] {
         let no = answer(&world, "W-001", None, "no play", who).unwrap_err();
@@ -372,6 +372,7 @@ fn a_symptom_stops_her_until_somebody_who_may_inspect_has_looked() {
         &world.book,
         finding(0xF1, part, Occasion::WriteUp, None),
         DOT,
+        TODAY,
     );
     world.enter(DOT, TODAY, made);
     let made = answer(&world, "W-002", Some(FindingId(0xF1)), "packing worn", DOT);
@@ -398,6 +399,7 @@ fn a_special_notice_is_lifted_only_by_the_authority_that_gave_it() {
         &world.book,
         finding(0xF1, part, Occasion::SpecialNotice, None),
         ADA,
+        TODAY,
     );
     assert!(
         nobody
@@ -407,19 +409,21 @@ fn a_special_notice_is_lifted_only_by_the_authority_that_gave_it() {
     );
     let other = finding(0xF1, part, Occasion::WriteUp, Some(notice()));
     assert_eq!(
-        record(&world.book, other, ADA).unwrap_err().class,
+        record(&world.book, other, ADA, TODAY).unwrap_err().class,
         Class::Input
     );
     let made = record(
         &world.book,
         finding(0xF1, part, Occasion::SpecialNotice, Some(notice())),
         ADA,
+        TODAY,
     );
     world.enter(ADA, TODAY, made);
     let made = record(
         &world.book,
         finding(0xF2, part, Occasion::WriteUp, None),
         ELI,
+        TODAY,
     );
     world.enter(ELI, TODAY, made);
     let next = later(TODAY, 3);
@@ -515,6 +519,7 @@ fn a_failure_on_the_road_stops_her_where_she_is_and_ends_her_release() {
         &world.book,
         finding(0xF1, part, Occasion::RoadFailure, None),
         ELI,
+        TODAY,
     );
     world.enter(ELI, TODAY, made);
     let why = stopped(&world, TODAY);

@@ -99,11 +99,19 @@ pub fn written_up() -> World {
         readings,
         notice: None,
     };
-    let made = record(&world.book, finding, DOT);
+    let made = record(&world.book, finding, DOT, OPENED);
     world.enter(DOT, OPENED, made);
     let defect = Answer::Defect { finding: WEEPS };
     let seen = "right check weeps back";
-    let made = inspection::answer(&world.book, ANNUAL, FEEDWATER, (defect, None), seen, DOT);
+    let made = inspection::answer(
+        &world.book,
+        ANNUAL,
+        FEEDWATER,
+        (defect, None),
+        seen,
+        DOT,
+        OPENED,
+    );
     world.enter(DOT, OPENED, made);
     world
 }
@@ -137,7 +145,7 @@ pub fn worked() -> World {
     let plan = world.book.jobs[&JOB].plan.operations.clone();
     for (at, step) in (1..).zip(&plan) {
         let hours = Some(QuarterHours(10));
-        let made = job::done(&world.book, JOB, at, hours, "done as planned", CAL);
+        let made = job::done(&world.book, JOB, at, hours, "done as planned", CAL, day);
         world.enter(CAL, day, made);
         if let Some(hold) = &step.hold {
             let by = if hold.by == Authority::Approve {
@@ -145,7 +153,7 @@ pub fn worked() -> World {
             } else {
                 BEN
             };
-            let made = job::clear(&world.book, JOB, at, "looked at, and good", by);
+            let made = job::clear(&world.book, JOB, at, "looked at, and good", None, by, day);
             world.enter(by, day, made);
         }
     }
@@ -186,6 +194,7 @@ pub fn proved() -> World {
             true,
             "held, half an hour, dry",
             DOT,
+            day,
         );
         world.enter(DOT, day, made);
     }
@@ -197,7 +206,14 @@ pub fn proved() -> World {
         "delivery-joint",
         "other-check",
     ] {
-        let made = knock_on(&world.book, JOB, word, "looked at, nothing changed", BEN);
+        let made = knock_on(
+            &world.book,
+            JOB,
+            word,
+            "looked at, nothing changed",
+            BEN,
+            day,
+        );
         world.enter(BEN, day, made);
     }
     world
@@ -260,7 +276,7 @@ fn from_a_new_book_to_a_release() {
         "{still:?}"
     );
     world.answer_all(ANNUAL, day);
-    let made = inspection::close(&world.book, ANNUAL, None, DOT);
+    let made = inspection::close(&world.book, ANNUAL, None, DOT, day);
     world.enter(DOT, day, made);
     world.closed(OPENED, day);
     // 230.74 and 230.106(a): outside the round of inspections, each with a date of its own.
@@ -289,7 +305,7 @@ fn from_a_new_book_to_a_release() {
         readings: Vec::new(),
         notice: None,
     };
-    let made = record(&world.book, again, crate::world::ELI);
+    let made = record(&world.book, again, crate::world::ELI, later(OPENED, 60));
     world.enter(crate::world::ELI, day, made);
     assert!(!stands(&world, day));
 }
@@ -333,7 +349,15 @@ fn each_thing_missing_is_named_and_nothing_else() {
 fn a_proof_that_did_not_hold_is_kept_until_one_holds() {
     let mut world = proved();
     let day = later(OPENED, 41);
-    let made = prove(&world.book, JOB, "cold-water", false, "a bead an hour", DOT);
+    let made = prove(
+        &world.book,
+        JOB,
+        "cold-water",
+        false,
+        "a bead an hour",
+        DOT,
+        day,
+    );
     world.enter(DOT, day, made);
     let no = sign(&world.book, world.rules, JOB, Authority::Repair, CAL, day).unwrap_err();
     assert!(
@@ -342,7 +366,7 @@ fn a_proof_that_did_not_hold_is_kept_until_one_holds() {
             .any(|t| t.contains("did not hold: a bead an hour")),
         "{no}"
     );
-    let made = prove(&world.book, JOB, "cold-water", true, "dry", DOT);
+    let made = prove(&world.book, JOB, "cold-water", true, "dry", DOT, day);
     world.enter(DOT, day, made);
     assert!(sign(&world.book, world.rules, JOB, Authority::Repair, CAL, day).is_ok());
     // The trial that did not hold is never struck out.
@@ -373,6 +397,7 @@ fn a_condition_not_proved_gone_still_fails() {
         false,
         "wept at 170 psi",
         DOT,
+        day,
     );
     world.enter(DOT, day, made);
     assert!(matches!(of(&world), Verdict::Fails(_)));

@@ -239,7 +239,7 @@ proptest! {
     fn each_last_word_counts_once(words in prop::collection::vec((0..4usize, any::<bool>()), 0..12)) {
         let mut world = World::new();
         let gus = PersonId(0x905);
-        let made = add_person(&world.book, gus, "Gus Tarn", &[Authority::Inspect], ADA);
+        let made = add_person(&world.book, crate::world::person(gus, "Gus Tarn", &[Authority::Inspect]), ADA, TODAY);
         world.enter(ADA, date(2024, 1, 1), made);
         let four = [ADA, BEN, DOT, gus];
         let mut spoken: Vec<(usize, bool)> = Vec::new();

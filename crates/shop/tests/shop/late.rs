@@ -75,7 +75,7 @@ fn a_finding_dated_back_stands_against_the_days_run_since() {
         readings: Vec::new(),
         notice: None,
     };
-    let made = record(&world.book, new, ELI).unwrap();
+    let made = record(&world.book, new, ELI, found_on).unwrap();
     let shown = shows(&world, &made[0], found_on, later(FIRST, 9));
     let days: Vec<Date> = shown.iter().map(|ran| ran.day).collect();
     // Not the day it was found on: she was lit before.

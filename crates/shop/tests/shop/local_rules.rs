@@ -22,12 +22,12 @@ pub const BOUND: Date = date(2026, 3, 1);
 
 impl World {
     pub fn adopted(&mut self, text: &str, from: Date) {
-        let made = adopt_rules(&self.book, self.rules, "FILE", text, from, ADA);
+        let made = adopt_rules(&self.book, self.rules, "FILE", text, from, ADA, TODAY);
         self.enter(ADA, from, made);
     }
 
     pub fn bound(&mut self, set: &str, from: Date, through: Option<Date>) {
-        let made = bind_rules(&self.book, self.rules, told(set, from, through), ADA);
+        let made = bind_rules(&self.book, self.rules, told(set, from, through), ADA, TODAY);
         self.enter(ADA, from, made);
     }
 }
@@ -311,7 +311,7 @@ fn calendar_and_defect_clocks_combine_to_the_earlier_day() {
         readings: Vec::new(),
         notice: None,
     };
-    let made = shop::finding::record(&world.book, new, DOT);
+    let made = shop::finding::record(&world.book, new, DOT, TODAY);
     world.enter(DOT, TODAY, made);
     // One of the two is opened; the other set's clock for the same work runs with it.
     let made = shop::clock::open_clock(
@@ -320,6 +320,7 @@ fn calendar_and_defect_clocks_combine_to_the_earlier_day() {
         FindingId(7),
         "us-steam.clock.broken-staybolt",
         BEN,
+        TODAY,
     );
     world.enter(BEN, TODAY, made);
     let clocks = due(&world.book, world.rules, FOURTEEN, TODAY).unwrap();
@@ -423,7 +424,7 @@ fn an_engine_under_another_jurisdiction_alone_knows_nothing_of_the_law_here() {
     let made = shop::inspection::open(&world.book, world.rules, id, her, "washing", DOT, TODAY);
     world.enter(DOT, TODAY, made);
     world.answer_all(id, TODAY);
-    let made = shop::inspection::close(&world.book, id, None, DOT);
+    let made = shop::inspection::close(&world.book, id, None, DOT, TODAY);
     world.enter(DOT, TODAY, made);
     let clocks = due(&world.book, world.rules, her, TODAY).unwrap();
     let washed = clock(&clocks, "invented-hallow.clock.washing");
@@ -522,8 +523,9 @@ fn a_declared_inspections_notice_falls_before_its_clock() {
 #[test]
 fn a_file_with_faults_is_not_taken_in_and_says_each() {
     let world = World::new();
-    let adopt =
-        |text: &str, from, by| adopt_rules(&world.book, world.rules, "ours.toml", text, from, by);
+    let adopt = |text: &str, from, by| {
+        adopt_rules(&world.book, world.rules, "ours.toml", text, from, by, TODAY)
+    };
     let bad = OWN
         .replacen("value = \"3/16 in\"", "value = 0.1875", 1)
         .replacen("when = [\"main-pin\"]", "when = [\"sunday\"]", 1);
@@ -564,7 +566,7 @@ fn a_newer_text_takes_the_place_of_the_older_from_its_day() {
         format!("{}{second}{}", &closed[..at], &closed[at..])
     };
     let again = |world: &World, text: &str, from| {
-        adopt_rules(&world.book, world.rules, "FILE", text, from, ADA)
+        adopt_rules(&world.book, world.rules, "FILE", text, from, ADA, TODAY)
     };
     no(
         again(&world, OWN, date(2026, 6, 1)),
@@ -601,7 +603,7 @@ fn a_newer_text_takes_the_place_of_the_older_from_its_day() {
 #[test]
 fn what_may_bind_an_engine_and_what_may_not() {
     let mut world = ours();
-    let bind = |world: &World, told, by| bind_rules(&world.book, world.rules, told, by);
+    let bind = |world: &World, told, by| bind_rules(&world.book, world.rules, told, by, TODAY);
     no(
         bind(&world, told("mars", BOUND, None), ADA),
         Input,

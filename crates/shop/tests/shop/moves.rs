@@ -67,7 +67,7 @@ fn a_daily_that_was_not_completed_is_put_away_as_that_and_the_next_day_has_its_o
     world.enter(DOT, TODAY, made);
     let next = later(TODAY, 1);
     let away = |world: &World, because: &str, by| {
-        shop::inspection::put_away(&world.book, DAILY, because, by)
+        shop::inspection::put_away(&world.book, DAILY, because, by, TODAY)
     };
     assert_eq!(
         away(&world, "rained off", ELI).unwrap_err().class,
@@ -94,7 +94,7 @@ fn a_daily_that_was_not_completed_is_put_away_as_that_and_the_next_day_has_its_o
     // Nothing more is said in it.
     for no in [
         away(&world, "twice", DOT).unwrap_err(),
-        shop::inspection::close(&world.book, DAILY, None, DOT).unwrap_err(),
+        shop::inspection::close(&world.book, DAILY, None, DOT, TODAY).unwrap_err(),
         shop::inspection::answer(
             &world.book,
             DAILY,
@@ -102,6 +102,7 @@ fn a_daily_that_was_not_completed_is_put_away_as_that_and_the_next_day_has_its_o
             (shop::book::Answer::Good, None),
             "whole",
             DOT,
+            TODAY,
         )
         .unwrap_err(),
     ] {
@@ -124,7 +125,7 @@ fn a_daily_put_away_of_a_day_in_steam_says_so() {
     let made = start_day(&world.book, world.rules, day, DOT, TODAY);
     world.enter(DOT, TODAY, made);
     world.steamed(TODAY);
-    let made = shop::inspection::put_away(&world.book, DAILY, "nobody came back to it", DOT);
+    let made = shop::inspection::put_away(&world.book, DAILY, "nobody came back to it", DOT, TODAY);
     world.enter(DOT, TODAY, made);
     assert!(daily_clock(&world, TODAY).contains("a day she was in steam by the log"));
 }
@@ -145,7 +146,7 @@ fn an_inspection_with_nothing_open_is_closed_and_not_put_away() {
     };
     let made = start_day(&world.book, world.rules, day, DOT, TODAY);
     world.enter(DOT, TODAY, made);
-    let no = shop::inspection::put_away(&world.book, DAILY, "no time", DOT).unwrap_err();
+    let no = shop::inspection::put_away(&world.book, DAILY, "no time", DOT, TODAY).unwrap_err();
     assert!(no.to_string().contains("Nothing is open in I-001"), "{no}");
 }
 
@@ -166,7 +167,7 @@ fn failed(world: &mut World, occasion: Occasion) {
         readings: Vec::new(),
         notice,
     };
-    let made = record(&world.book, new, ADA);
+    let made = record(&world.book, new, ADA, TODAY);
     world.enter(ADA, TODAY, made);
 }
 
@@ -358,7 +359,7 @@ fn under_a_special_notice_she_moves_only_as_it_allows() {
 fn what_nobody_stated_is_missing_and_a_later_word_takes_its_place() {
     let mut world = World::new();
     let say = |world: &World, of, what: &str, says: &str, by| {
-        state_particular(&world.book, of, what, says, by)
+        state_particular(&world.book, of, what, says, by, TODAY)
     };
     assert_eq!(
         say(&world, None, "owner", "the society", CAL)

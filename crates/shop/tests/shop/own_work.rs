@@ -10,7 +10,7 @@ use shop::book::{Answer, InspectionId};
 use shop::clock::{Clock, State, due};
 
 use crate::said::no;
-use crate::world::{ADA, DOT, FOURTEEN, TODAY, World, later};
+use crate::world::{ADA, DOT, FOURTEEN, TODAY, World, later, person};
 
 fn clock(world: &World, rule: &str, on: Date) -> Clock {
     let clocks = due(&world.book, world.rules, FOURTEEN, on).unwrap();
@@ -144,7 +144,15 @@ fn the_frame_item_of_a_1472_restarts_the_frame_on_its_own_day() {
     world.enter(DOT, date(2026, 1, 5), made);
     assert!(cannot_tell(&clock(&world, "frame", TODAY)));
     let item = "us-steam.1472.frame";
-    let made = shop::inspection::answer(&world.book, id, item, (Answer::Good, None), "clean", DOT);
+    let made = shop::inspection::answer(
+        &world.book,
+        id,
+        item,
+        (Answer::Good, None),
+        "clean",
+        DOT,
+        TODAY,
+    );
     world.enter(DOT, date(2026, 2, 14), made);
     let frame = clock(&world, "frame", TODAY);
     assert_eq!(frame.anchor.unwrap().on, date(2026, 2, 14));
@@ -161,7 +169,7 @@ fn the_first_fifteen_years_have_a_start_of_their_own() {
         let made = shop::locomotive::add_engine(&world.book, world.rules, new);
         world.enter(ADA, date(2024, 1, 1), made);
         world.enter(ADA, date(2024, 1, 1), {
-            shop::locomotive::add_person(&world.book, DOT, "Dot Marsh", &[], ADA)
+            shop::locomotive::add_person(&world.book, person(DOT, "Dot Marsh", &[]), ADA, TODAY)
         });
         world.paper("1472", held, Some((10, date(2012, 12, 31))));
         world.closed(date(2013, 1, 1), date(2026, 5, 1));
@@ -252,11 +260,18 @@ fn long_annual(world: &mut World, from: Date, through: Date) -> InspectionId {
     let made = shop::inspection::open(&world.book, world.rules, id, FOURTEEN, "annual", DOT, from);
     world.enter(DOT, from, made);
     let first = world.book.inspections[&id].items[0].rule.clone();
-    let made =
-        shop::inspection::answer(&world.book, id, &first, (Answer::Good, None), "tight", DOT);
+    let made = shop::inspection::answer(
+        &world.book,
+        id,
+        &first,
+        (Answer::Good, None),
+        "tight",
+        DOT,
+        TODAY,
+    );
     world.enter(DOT, from, made);
     world.answer_all(id, through);
-    let made = shop::inspection::close(&world.book, id, None, DOT);
+    let made = shop::inspection::close(&world.book, id, None, DOT, TODAY);
     world.enter(DOT, through, made);
     id
 }
@@ -296,8 +311,9 @@ fn an_annual_of_many_days_counts_by_its_worst_until_its_day_is_stated() {
         State::Stops
     );
 
-    let anchored =
-        |world: &World, day, why, by| shop::inspection::anchor(&world.book, id, day, why, by);
+    let anchored = |world: &World, day, why, by| {
+        shop::inspection::anchor(&world.book, id, day, why, by, TODAY)
+    };
     no(
         anchored(&world, last, "read so", DOT),
         Refused,

@@ -40,7 +40,7 @@ fn a_defects_thirty_days_start_with_its_finding_and_end_with_the_work() {
         let found = date(2026, 2, 10);
         let id = finding(&mut world, found, Occasion::WriteUp);
         assert_eq!(defect(&world, found), None);
-        let opened = |by, rule: &str| open_clock(&world.book, world.rules, id, rule, by);
+        let opened = |by, rule: &str| open_clock(&world.book, world.rules, id, rule, by, TODAY);
         no(opened(ELI, rule), Refused, &["Eli Voss"]);
         no(
             opened(DOT, "us-steam.clock.31"),
@@ -50,7 +50,7 @@ fn a_defects_thirty_days_start_with_its_finding_and_end_with_the_work() {
         let made = opened(DOT, rule);
         world.enter(DOT, found, made);
         no(
-            open_clock(&world.book, world.rules, id, rule, DOT),
+            open_clock(&world.book, world.rules, id, rule, DOT, TODAY),
             Input,
             &["already"],
         );
@@ -79,7 +79,7 @@ fn a_defects_thirty_days_start_with_its_finding_and_end_with_the_work() {
         world.book.findings.get_mut(&id).unwrap().state = shop::book::FindingState::Closed;
         assert_eq!(defect(&world, date(2026, 4, 1)), None);
         no(
-            open_clock(&world.book, world.rules, id, "plugged-flue", DOT),
+            open_clock(&world.book, world.rules, id, "plugged-flue", DOT, TODAY),
             Refused,
             &["put right"],
         );
@@ -104,7 +104,7 @@ fn a_staybolt_found_broken_at_an_inspection_has_no_days_left() {
         );
         world.enter(DOT, on, made);
         let id = finding(&mut world, on, Occasion::Inspection { inspection });
-        let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT);
+        let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT, TODAY);
         world.enter(DOT, on, made);
         let clock = defect(&world, on).unwrap();
         assert_eq!(clock.state == State::Stops, stops, "{kind}: {}", clock.why);

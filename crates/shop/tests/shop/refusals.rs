@@ -18,7 +18,8 @@ use shop::locomotive::{
 use crate::flow::{self, ANNUAL, CHECK, FEEDWATER, OPENED};
 use crate::said::no;
 use crate::world::{
-    ADA, BEN, CAL, DOT, ELI, FOURTEEN, TODAY, TWENTY_SEVEN, World, engine, found, later, words,
+    ADA, BEN, CAL, DOT, ELI, FOURTEEN, TODAY, TWENTY_SEVEN, World, engine, found, later, person,
+    words,
 };
 
 #[test]
@@ -57,7 +58,7 @@ fn a_book() {
 fn people_engines_and_papers() {
     let world = World::new();
     let book = &world.book;
-    let add = |name: &str, by| add_person(book, PersonId(1), name, &[], by);
+    let add = |name: &str, by| add_person(book, person(PersonId(1), name, &[]), by, TODAY);
     no(
         add("Flo Pike", BEN),
         Refused,
@@ -380,7 +381,7 @@ fn an_inspection() {
     );
     no(early, Input, &["1999-01-01"]);
     let answer = |world: &World, id, item: &str, answer, seen: &str, by| {
-        inspection::answer(&world.book, id, item, (answer, None), seen, by)
+        inspection::answer(&world.book, id, item, (answer, None), seen, by, TODAY)
     };
     let good = |item: &str, seen: &str, by| answer(&world, ANNUAL, item, Answer::Good, seen, by);
     no(
@@ -417,12 +418,12 @@ fn an_inspection() {
         &["not of this engine"],
     );
     no(
-        inspection::close(&world.book, InspectionId(9), None, DOT),
+        inspection::close(&world.book, InspectionId(9), None, DOT, TODAY),
         Input,
         &["no such inspection"],
     );
     no(
-        inspection::close(&world.book, ANNUAL, None, CAL),
+        inspection::close(&world.book, ANNUAL, None, CAL, TODAY),
         Refused,
         &["Cal Wren"],
     );
@@ -432,13 +433,13 @@ fn an_inspection() {
         "not answered",
     ];
     no(
-        inspection::close(&world.book, ANNUAL, None, DOT),
+        inspection::close(&world.book, ANNUAL, None, DOT, TODAY),
         Refused,
         &missing,
     );
     world.answer_all(ANNUAL, OPENED);
     no(
-        inspection::close(&world.book, ANNUAL, None, DOT),
+        inspection::close(&world.book, ANNUAL, None, DOT, TODAY),
         Refused,
         &["F-001"],
     );
@@ -455,7 +456,7 @@ fn an_inspection() {
         &["I-002 was closed"],
     );
     no(
-        inspection::close(&world.book, done, None, DOT),
+        inspection::close(&world.book, done, None, DOT, TODAY),
         Refused,
         &["I-002 was closed"],
     );
@@ -488,7 +489,7 @@ fn a_finding() {
     let with = |by, change: &dyn Fn(&mut NewFinding)| {
         let mut new = finding();
         change(&mut new);
-        record(&world.book, new, by)
+        record(&world.book, new, by, TODAY)
     };
     let at = |inspection| Occasion::Inspection { inspection };
     no(with(ELI, &|f| f.part = PartId(9)), Input, &["no such part"]);
@@ -542,7 +543,7 @@ fn a_finding() {
     let mut new = finding();
     new.occasion = at(id);
     no(
-        record(&other.book, new, DOT),
+        record(&other.book, new, DOT, TODAY),
         Input,
         &["I-003", "another engine's"],
     );

@@ -62,7 +62,7 @@ fn a_decision() {
     );
     // What cannot be told is not carried and not cut.
     let mut bare = flow::shop();
-    let made = record(&bare.book, finding(), ELI);
+    let made = record(&bare.book, finding(), ELI, TODAY);
     bare.enter(ELI, OPENED, made);
     let on = |w: &mut Wish| w.finding = FindingId(1);
     no(
@@ -92,7 +92,7 @@ fn a_decision() {
         readings,
         ..finding()
     };
-    let made = record(&good.book, new, ELI);
+    let made = record(&good.book, new, ELI, TODAY);
     good.enter(ELI, OPENED, made);
     no(
         say(&good, ADA, &carry),
@@ -142,8 +142,10 @@ fn a_design_and_a_job() {
 #[test]
 fn operations_and_hold_points() {
     let mut world = flow::ordered();
-    let done = |world: &World, job, at, by| job::done(&world.book, job, at, None, "done", by);
-    let clear = |world: &World, at, seen: &str, by| job::clear(&world.book, JOB, at, seen, by);
+    let done =
+        |world: &World, job, at, by| job::done(&world.book, job, at, None, "done", by, TODAY);
+    let clear =
+        |world: &World, at, seen: &str, by| job::clear(&world.book, JOB, at, seen, None, by, TODAY);
     no(done(&world, JobId(9), 1, CAL), Input, &["no such job"]);
     no(
         done(&world, JOB, 1, DOT),
@@ -202,7 +204,7 @@ fn operations_and_hold_points() {
 fn proofs_and_knock_ons() {
     let (early, world, shut) = (flow::ordered(), flow::worked(), flow::closed());
     let say = |world: &World, job, proof: &str, told: &str, by| {
-        prove(&world.book, job, proof, true, told, by)
+        prove(&world.book, job, proof, true, told, by, TODAY)
     };
     no(
         say(&world, JobId(9), "blue", "dry", DOT),
@@ -234,8 +236,9 @@ fn proofs_and_knock_ons() {
         Refused,
         &["what was seen"],
     );
-    let look =
-        |world: &World, job, word: &str, seen: &str, by| knock_on(&world.book, job, word, seen, by);
+    let look = |world: &World, job, word: &str, seen: &str, by| {
+        knock_on(&world.book, job, word, seen, by, TODAY)
+    };
     no(
         look(&world, JobId(9), "disc-lift", "same", BEN),
         Input,
@@ -375,6 +378,7 @@ fn what_may_be_put_right() {
     let signed = Statement::Signed(shop::book::Signed {
         job: JOB,
         capacity: Authority::Approve,
+        stated: None,
     });
     no(
         mend(&signed, &signed, ADA, ADA),
@@ -545,10 +549,9 @@ fn a_certifier_who_is_the_fixer_where_the_shop_forbids_it() {
     // Who did an operation is as much the fixer, whatever he signs.
     let made = shop::locomotive::add_person(
         &world.book,
-        PersonId(0xF10),
-        "Flo Pike",
-        &Authority::ALL,
+        crate::world::person(PersonId(0xF10), "Flo Pike", &Authority::ALL),
         ADA,
+        OPENED,
     );
     world.enter(ADA, OPENED, made);
     let flo = PersonId(0xF10);

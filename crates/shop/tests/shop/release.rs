@@ -157,9 +157,10 @@ impl History {
                             &self.world.book,
                             *id,
                             &item.rule,
-                            good,
+                            (good, None),
                             "sound",
                             DOT,
+                            on,
                         );
                         self.enter(DOT, made);
                     }
@@ -167,7 +168,7 @@ impl History {
             }
             Act::Closed => {
                 for id in book.inspections.keys() {
-                    let made = inspection::close(&self.world.book, *id, DOT);
+                    let made = inspection::close(&self.world.book, *id, None, DOT, on);
                     self.enter(DOT, made);
                 }
             }
@@ -194,7 +195,7 @@ impl History {
                     readings: Vec::new(),
                     notice,
                 };
-                self.enter(ELI, record(&book, new, ELI));
+                self.enter(ELI, record(&book, new, ELI, on));
             }
             Act::Lifted(own) => {
                 for (finding, _) in findings() {
@@ -279,7 +280,7 @@ impl History {
                 let all = book.reports.values().flat_map(|r| &r.symptoms);
                 for told in all {
                     let number = format!("W-{:03}", told.number);
-                    let made = answer_symptom(&self.world.book, &number, None, "sound", DOT);
+                    let made = answer_symptom(&self.world.book, &number, None, "sound", DOT, on);
                     self.enter(DOT, made);
                 }
             }
@@ -305,7 +306,15 @@ impl History {
     fn work(&mut self, id: JobId) {
         let plan = self.world.book.jobs[&id].plan.clone();
         for (at, step) in (1..).zip(&plan.operations) {
-            let made = job::done(&self.world.book, id, at, None, "done as planned", CAL);
+            let made = job::done(
+                &self.world.book,
+                id,
+                at,
+                None,
+                "done as planned",
+                CAL,
+                self.on,
+            );
             self.enter(CAL, made);
             if let Some(hold) = &step.hold {
                 let by = if hold.by == Authority::Approve {
@@ -313,12 +322,20 @@ impl History {
                 } else {
                     BEN
                 };
-                let made = job::clear(&self.world.book, id, at, "looked at, and good", by);
+                let made = job::clear(
+                    &self.world.book,
+                    id,
+                    at,
+                    "looked at, and good",
+                    None,
+                    by,
+                    self.on,
+                );
                 self.enter(by, made);
             }
         }
         for word in &plan.proofs {
-            let made = proof::prove(&self.world.book, id, word, true, "held", DOT);
+            let made = proof::prove(&self.world.book, id, word, true, "held", DOT, self.on);
             self.enter(DOT, made);
         }
         let made = take_readings(
@@ -330,7 +347,7 @@ impl History {
         );
         self.enter(BEN, made);
         for word in &plan.knock_ons {
-            let made = left::knock_on(&self.world.book, id, word, "nothing changed", BEN);
+            let made = left::knock_on(&self.world.book, id, word, "nothing changed", BEN, self.on);
             self.enter(BEN, made);
         }
     }

@@ -9,7 +9,7 @@ use rules::Rulebook;
 use shop::Refusal;
 use shop::book::{
     Answer, Authority, Book, DayStated, EntryId, FeatureReading, FireId, FireLogged, HeldBefore,
-    InspectionId, LocomotiveId, LogClosed, Meta, PartId, PersonId, Statement,
+    InspectionId, LocomotiveId, LogClosed, Meta, PartId, PersonAdded, PersonId, Statement,
 };
 use shop::locomotive::{NewBook, NewEngine, NewPart, add_engine, add_part, add_person, new_book};
 
@@ -41,6 +41,16 @@ pub struct World {
     pub book: Book,
     pub rules: &'static Rulebook,
     seq: u64,
+}
+
+/// A person to be added.
+pub fn person(id: PersonId, name: &str, may: &[Authority]) -> PersonAdded {
+    PersonAdded {
+        id,
+        name: name.into(),
+        may: may.to_vec(),
+        trade: None,
+    }
 }
 
 impl World {
@@ -80,7 +90,7 @@ impl World {
             (DOT, "Dot Marsh", &[Authority::Inspect]),
             (ELI, "Eli Voss", &[]),
         ] {
-            let made = add_person(&world.book, id, name, may, ADA);
+            let made = add_person(&world.book, person(id, name, may), ADA, TODAY);
             world.enter(ADA, date(2024, 1, 1), made);
         }
         for (id, number) in [(FOURTEEN, "14"), (TWENTY_SEVEN, "27")] {
@@ -198,7 +208,7 @@ impl World {
         let made = shop::inspection::open(&self.book, self.rules, id, FOURTEEN, kind, DOT, day);
         self.enter(DOT, day, made);
         self.answer_all(id, day);
-        let made = shop::inspection::close(&self.book, id, None, DOT);
+        let made = shop::inspection::close(&self.book, id, None, DOT, TODAY);
         self.enter(DOT, day, made);
     }
 
@@ -213,8 +223,15 @@ impl World {
             .collect();
         for rule in open {
             let seen = "looked at, nothing amiss";
-            let made =
-                shop::inspection::answer(&self.book, id, &rule, (Answer::Good, None), seen, DOT);
+            let made = shop::inspection::answer(
+                &self.book,
+                id,
+                &rule,
+                (Answer::Good, None),
+                seen,
+                DOT,
+                TODAY,
+            );
             self.enter(DOT, day, made);
         }
     }

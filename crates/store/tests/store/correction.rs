@@ -295,6 +295,7 @@ fn who_mends_is_named_on_the_correction_and_who_did_it_on_the_thing() {
         id: PersonId(0xBE),
         name: "Bo Tansy".into(),
         may: vec![Authority::Inspect],
+        trade: None,
     };
     state(&mut store, &act(0x20), Statement::PersonAdded(second)).unwrap();
     let finding = every_kind::write_up();

@@ -8,17 +8,17 @@ use std::collections::BTreeMap;
 use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
-    AnchorStated, Answer, Authority, BatchId, BatchWithdrawn, BookOpened, ClockOpened, Correction,
-    CrewReported, DayLogged, DayStated, Decided, FactStated, FamilyAdopted, FeatureFacts,
-    FeatureReading, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared,
-    HoldPoint, InspectedBy, InspectionClosed, InspectionId, InspectionNotCompleted,
-    InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, JobClosed, JobId, JobMade,
-    KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded, MoveId,
-    MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, Operation, OperationDone, OutOfUse,
-    PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, ParticularStated, PersonAdded,
-    PrintedSheet, Proved, QuarterHours, ReadingsTaken, Released, ReportId, RuleHeld, RulesAdopted,
-    RulesBind, RulingRef, RunId, RunPromised, ShopRuleStated, Signed, Statement, Stood, Symptom,
-    SymptomAnswered, ToolingAdded, ToolingId,
+    AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn, BookOpened,
+    ClockOpened, Correction, CrewReported, DayLogged, DayStated, Decided, FactStated,
+    FamilyAdopted, FeatureFacts, FeatureReading, FindingId, FindingRecorded, FireId, FireLogged,
+    Heat, HeldBefore, HoldCleared, HoldPoint, InspectedBy, InspectionClosed, InspectionId,
+    InspectionNotCompleted, InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, JobClosed,
+    JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd,
+    MoveEnded, MoveId, MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, OnPaper,
+    Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId,
+    ParticularStated, PersonAdded, PersonId, PrintedSheet, Proved, QuarterHours, ReadingsTaken,
+    Released, ReportId, RuleHeld, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised,
+    ShopRuleStated, Signed, Statement, Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -52,6 +52,7 @@ pub fn shop() -> Vec<Statement> {
             id: OFFICER,
             name: "Ada Quill".into(),
             may: Authority::ALL.to_vec(),
+            trade: None,
         }),
         Statement::FamilyAdopted(FamilyAdopted {
             family: "feed-check".into(),
@@ -126,6 +127,15 @@ fn flow() -> Vec<Statement> {
             edition: 1,
             from: date(2026, 3, 1),
             text: "# an invented set\n[set]\nid = \"invented-set\"\n".into(),
+        }),
+        Statement::AuthorityStated(AuthorityStated {
+            person: OFFICER,
+            authority: Authority::Inspect,
+            given: true,
+            from: date(2026, 1, 1),
+            through: Some(date(2026, 12, 31)),
+            within: Some("boilers with a riveted barrel".into()),
+            document: "minute 12 of the board".into(),
         }),
         Statement::RulesBind(RulesBind {
             locomotive: ENGINE,
@@ -325,6 +335,7 @@ fn flow() -> Vec<Statement> {
             job: JOB,
             operation: 1,
             seen: "whole all round".into(),
+            paper: None,
         }),
         Statement::Proved(Proved {
             job: JOB,
@@ -346,6 +357,7 @@ fn flow() -> Vec<Statement> {
         Statement::Signed(Signed {
             job: JOB,
             capacity: Authority::Repair,
+            stated: None,
         }),
         Statement::JobClosed(JobClosed {
             job: JOB,
@@ -475,6 +487,11 @@ pub fn bare() -> Vec<Statement> {
                 it.features = BTreeMap::from([("seat-land".into(), FeatureFacts::default())]);
             }
             Statement::RulesBind(it) => it.through = None,
+            Statement::AuthorityStated(it) => {
+                it.given = false;
+                it.through = None;
+                it.within = None;
+            }
             Statement::HeldBefore(it) => {
                 it.service_days_since = None;
                 it.annuals_since = None;
@@ -580,6 +597,26 @@ pub fn later_forms() -> Vec<Statement> {
                 at: Some(jiff::civil::time(7, 40, 0, 0)),
                 place: Some("the engine house".into()),
             }),
+        }),
+        Statement::PersonAdded(PersonAdded {
+            id: PersonId(0xCA1),
+            name: "Cal Wren".into(),
+            may: vec![Authority::Repair],
+            trade: Some("apprentice".into()),
+        }),
+        Statement::HoldCleared(HoldCleared {
+            job: JOB,
+            operation: 1,
+            seen: "whole all round".into(),
+            paper: Some(OnPaper {
+                day: date(2026, 5, 1),
+                document: "job card, second column".into(),
+            }),
+        }),
+        Statement::Signed(Signed {
+            job: JOB,
+            capacity: Authority::Repair,
+            stated: Some("As repairer: the re-cut of the right feed check.".into()),
         }),
     ]
 }

@@ -342,10 +342,13 @@ impl<'b> Filling<'b> {
                 hold: plan.hold.as_ref().map(|hold| Hold {
                     look: hold.look.clone(),
                     who: hold.by.signer().into(),
-                    cleared: state
-                        .cleared
-                        .as_ref()
-                        .map(|(on, by, seen)| self.seen(*by, *on, seen)),
+                    cleared: state.cleared.as_ref().map(|(on, by, seen)| {
+                        let paper = state.cleared_on_paper.as_ref();
+                        let paper = paper.map_or(String::new(), |p| {
+                            format!(" ({})", words::job::on_paper(p).trim())
+                        });
+                        self.seen(*by, *on, &format!("{seen}{paper}"))
+                    }),
                 }),
             }
         });

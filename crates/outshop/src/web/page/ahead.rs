@@ -19,9 +19,26 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         h1 { (headline(&all)) }
         p class="lead" { (say::today(view.on)) " " (logs(&all)) }
         @for (id, kept, ahead) in &all { (engine(view, *id, kept, ahead)) }
-        @if all.is_empty() { p { (say::NO_ENGINE) } }
+        @if all.is_empty() { p { (say::NO_ENGINE) } p { a class="need" href="/first-hour" { (words::first::TITLE) } } }
+        (copies(view))
     };
     Ok(Drawn::new("/", words::page::AHEAD, body))
+}
+
+/// That the book wants copying, if it does; a demonstration holds nothing to lose.
+fn copies(view: &View<'_>) -> Markup {
+    let demonstration = view
+        .book
+        .shop
+        .as_ref()
+        .is_some_and(|s| s.demonstration.is_some());
+    let wanting = view.backed.as_ref().filter(|_| !demonstration);
+    html! {
+        @if let Some(wanting) = wanting.and_then(|backed| backed.wanting()) {
+            p { a class="need" href="/copies" { (wanting) } }
+        }
+        p class="small" { a href="/copies" { (words::backup::COPIES) } " " a href="/people" { (words::people::TITLE) } " " a href="/first-hour" { (words::first::TITLE) } }
+    }
 }
 
 type Told<'b> = (LocomotiveId, &'b Locomotive, Ahead);

@@ -42,7 +42,7 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
         .book
         .persons
         .get(&view.reader.id)
-        .is_some_and(|p| p.may.contains(&Authority::Approve));
+        .is_some_and(|p| p.holds(Authority::Approve, view.on));
     html! {
         section class="ruled" {
             @if ahead.stops.is_empty() {
@@ -51,7 +51,7 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
                     Release::Stands { by, on, log_through } => p { (say::released(by, *on, *log_through)) },
                     Release::None(why) => {
                         p { (say::not_released(why)) }
-                        @if officer { (kit::form(view, "release", say::HAND_OVER, &kit::hidden("engine", &kept.number), say::SIGN_RELEASE)) }
+                        @if officer { (kit::signed(view, "release", say::HAND_OVER, &kit::hidden("engine", &kept.number), say::SIGN_RELEASE)) }
                     }
                 }
             } @else {
@@ -142,7 +142,7 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
                     }
                 } }
             } }
-            p { a href=(format!("/engine/{}/log", kept.number)) { (words::log::WHOLE_LOG) } }
+            p { a href=(format!("/engine/{}/log", kept.number)) { (words::log::WHOLE_LOG) } " " a href=(format!("/engine/{}/known", kept.number)) { (words::first::known(&kept.number)) } }
             details { summary { (say::LOG_A_FIRE) } (kit::form(view, VERB, say::LOG_A_FIRE, &fields, say::LOG_IT)) }
             details { summary { (say::CLOSE_LOG) } (kit::form(view, "steam close", say::LOG_HOLDS, &close, say::CLOSE_IT)) }
         }

@@ -232,7 +232,7 @@ fn decide(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     };
     html! {
         @if open.is_empty() { p { (say::NO_ROUTE) } }
-        @else { (kit::form(view, VERB, say::DECIDE, &fields, say::SIGN)) }
+        @else { (kit::signed(view, VERB, say::DECIDE, &fields, say::SIGN)) }
     }
 }
 

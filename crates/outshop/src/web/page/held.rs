@@ -21,7 +21,7 @@ pub fn of(view: &View<'_>, rule: &Rule, version: &Version) -> Markup {
         .book
         .persons
         .get(&view.reader.id)
-        .is_some_and(|person| person.may.contains(&Authority::Inspect));
+        .is_some_and(|person| person.holds(Authority::Inspect, view.on));
     let number = version.number.to_string();
     // Of several forms on the page only the one that was refused is filled in again.
     let refused = view.draft.is_of(VERB) && view.draft.value(VERB, "version") == number;

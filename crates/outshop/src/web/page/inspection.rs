@@ -40,7 +40,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         @if kept.is_open() {
             section class="ruled" {
                 h2 { (say::CLOSE) }
-                @if missing.is_empty() { p { (say::ALL_ANSWERED) } (kit::form(view, "inspect close", say::CLOSE_IT, &html! { (kit::hidden("inspection", &title)) (kit::made(view, "inspect close")) }, say::CLOSE)) }
+                @if missing.is_empty() { p { (say::ALL_ANSWERED) } (kit::signed(view, "inspect close", say::CLOSE_IT, &html! { (kit::hidden("inspection", &title)) (kit::made(view, "inspect close")) }, say::CLOSE)) }
                 @else { ul { @for line in &missing { li { (line) } } } (kit::put_away(view, kept)) }
             }
         }

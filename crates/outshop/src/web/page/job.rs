@@ -152,7 +152,7 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                     }
                     @if let Some(hold) = &plan.hold {
                         @match &state.cleared {
-                            Some((day, by, seen)) => p class="told" { b { (say::HOLD_CLEARED) } " " (say::seen(*day, kit::name(view.book, *by), seen)) },
+                            Some((day, by, seen)) => p class="told" { b { (say::HOLD_CLEARED) } " " (say::seen(*day, kit::name(view.book, *by), seen)) @if let Some(paper) = &state.cleared_on_paper { (say::on_paper(paper)) "." } },
                             None => p { b class=(if held == Some(at) { "need" } else { "" }) { (say::HOLD_POINT) } (say::look(&hold.look, hold.by.word())) },
                         }
                     }
@@ -163,8 +163,13 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                     @let fields = html! {
                         (of(kept, title)) (kit::hidden("operation", &(at + 1).to_string()))
                         (kit::lines(view, "job clear", "seen", say::SEEN, say::NOT_THE_DOER))
+                        details open[!view.draft.value("job clear", "paper").is_empty()] { summary { (say::CLEARED_ON_PAPER) }
+                            p class="quiet small" { (say::ON_PAPER_MEANS) }
+                            (kit::line(view, "job clear", "paper", say::WHICH_PAPER, ""))
+                            (kit::day(view, "job clear", "cleared_on", say::CLEARED_ON))
+                        }
                     };
-                    (kit::form(view, "job clear", &say::clear(at + 1), &fields, say::CLEAR_IT))
+                    (kit::signed(view, "job clear", &say::clear(at + 1), &fields, say::CLEAR_IT))
                 } @else if let Some(at) = next {
                     @let fields = html! {
                         (kit::hidden("job", title)) (kit::hidden("operation", &(at + 1).to_string()))
@@ -311,7 +316,7 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
         .book
         .persons
         .get(&view.reader.id)
-        .map(|p| p.may.clone())
+        .map(|p| p.may(view.on))
         .unwrap_or_default();
     let signed = |capacity: Authority| kept.signatures.iter().find(|s| s.capacity == capacity);
     html! {
@@ -320,7 +325,7 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
             dl class="facts" { @for capacity in Authority::ALL {
                 dt { (capacity.signer()) }
                 dd { @match signed(capacity) {
-                    Some(s) => { (say::signed(kit::name(view.book, s.by), s.on)) }
+                    Some(s) => { (say::signed(kit::name(view.book, s.by), s.on)) @if let Some(stated) = &s.stated { " " span class="quiet small" { (stated) } } }
                     None => { (say::NOT_SIGNED) }
                 } }
             } }
@@ -334,11 +339,12 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
                         @let fields = html! {
                             (of(kept, title))
                             label for="sign-as" { (say::SIGN_AS) }
+                            ul class="small" { @for capacity in &may { li { (shop::record::what_is_signed(view.book, kept, *capacity)) } } }
                             select id="sign-as" name="as" { @for capacity in &may { option value=(capacity.signer()) { (capacity.signer()) } } }
                         };
-                        (in_turn(view, "sign", next(kept) == Some(Next::Sign), &say::sign_as(&view.reader.name), &kit::form(view, "sign", &say::sign_as(&view.reader.name), &fields, say::SIGN)))
+                        (in_turn(view, "sign", next(kept) == Some(Next::Sign), &say::sign_as(&view.reader.name), &kit::signed(view, "sign", &say::sign_as(&view.reader.name), &fields, say::SIGN)))
                     }
-                    @if may.contains(&Authority::Approve) { (in_turn(view, "job close", missing.is_empty(), say::CLOSE_JOB, &kit::form(view, "job close", say::CLOSE_JOB, &of(kept, title), say::CLOSE_IT))) }
+                    @if may.contains(&Authority::Approve) { (in_turn(view, "job close", missing.is_empty(), say::CLOSE_JOB, &kit::signed(view, "job close", say::CLOSE_JOB, &of(kept, title), say::CLOSE_IT))) }
                 }
             }
         }

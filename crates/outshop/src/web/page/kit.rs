@@ -80,6 +80,27 @@ pub fn form(view: &View<'_>, verb: &str, title: &str, fields: &Markup, button: &
     }
 }
 
+/// As [`form`], for an act that is a signature: whoever signs says once more who they are.
+pub fn signed(view: &View<'_>, verb: &str, title: &str, fields: &Markup, button: &str) -> Markup {
+    form(
+        view,
+        verb,
+        title,
+        &html! { (fields) (sign_with(verb)) },
+        button,
+    )
+}
+
+/// Asks whoever signs for their passphrase or code. It is never filled in again.
+pub fn sign_with(verb: &str) -> Markup {
+    let id = id(verb, "sign-with");
+    html! {
+        p class="quiet small" { (crate::words::bench::SIGNING) }
+        label for=(id) { (crate::words::bench::SIGN_WITH) }
+        input type="password" id=(id) name=(crate::web::form::SIGN_WITH) autocomplete="current-password" required;
+    }
+}
+
 /// A hidden field.
 pub fn hidden(name: &str, value: &str) -> Markup {
     html! { input type="hidden" name=(name) value=(value); }

@@ -6,10 +6,12 @@ mod day;
 mod drawn;
 mod engine;
 mod finding;
+mod first;
 mod held;
 mod inspection;
 mod job;
 pub mod kit;
+mod known;
 mod limit;
 mod log;
 mod look;
@@ -40,6 +42,7 @@ use super::form::{Draft, fields};
 use super::frame::{self, Place};
 use super::{Desk, Reader, trouble};
 use crate::Failure;
+use crate::verb::backup::Backed;
 use crate::words::{self, trouble as say};
 
 /// What a page draws from.
@@ -62,9 +65,18 @@ pub struct View<'v> {
     pub query: Vec<(String, String)>,
     /// What came in together, where the page lists it.
     pub batches: Vec<store::Batch>,
+    /// How the book stands to its copies, where the page says so.
+    pub backed: Option<Backed>,
 }
 
 impl View<'_> {
+    /// Whether the book was ever copied.
+    pub fn copied_ever(&self) -> bool {
+        self.backed
+            .as_ref()
+            .is_some_and(|backed| backed.days.is_some())
+    }
+
     /// What stands under a name after the question mark; empty if nothing does.
     pub fn asked(&self, name: &str) -> &str {
         self.query
@@ -158,9 +170,20 @@ pub fn with(
         } else {
             Vec::new()
         };
-        Ok((book, context.rules()?, context.on()?, house, batches))
+        let backed = match path {
+            "/" | "/first-hour" => Some(desk.backed()?),
+            _ => None,
+        };
+        Ok((
+            book,
+            context.rules()?,
+            context.on()?,
+            house,
+            batches,
+            backed,
+        ))
     })();
-    let (book, rules, on, house, batches) = match read {
+    let (book, rules, on, house, batches, backed) = match read {
         Ok(read) => read,
         Err(failure) => return trouble::of(&failure, &nowhere),
     };
@@ -175,6 +198,7 @@ pub fn with(
         path,
         query,
         batches,
+        backed,
     };
     let shop = book.shop.as_ref();
     let place = |here| Place {
@@ -224,6 +248,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["ahead", number] => look::draw(view, number)?,
         ["work"] => work::draw(view)?,
         ["engine", number] => engine::draw(view, number)?,
+        ["engine", number, "known"] => known::draw(view, number)?,
+        ["first-hour"] => first::draw(view)?,
         ["engine", number, "log"] => log::draw(view, number)?,
         ["log", "import"] => super::upload::draw(view)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,

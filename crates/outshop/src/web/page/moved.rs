@@ -18,7 +18,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let mut wrong = stops(view.book, view.rules, id, view.on)?;
     wrong.retain(|stop| !stop.is_inspection());
     let may = view.book.persons.get(&view.reader.id);
-    let may = may.is_some_and(|p| p.may.contains(&Authority::Approve));
+    let may = may.is_some_and(|p| p.holds(Authority::Approve, view.on));
     let open = kept.on_the_move();
     let title = say::head(&kept.number);
     let body = html! {

@@ -25,6 +25,7 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
             dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or(say::NOT_KNOWN, String::as_str)) " " span class="quiet small" { (fact.title) } } } }
         }
         (readings(view, &family, part))
+        (measure(view, &family, part, &kept.number))
         (tooling(view, part_id))
         (findings(view, part_id))
         (record(view, &family, part, &kept.number))
@@ -59,6 +60,34 @@ fn readings(view: &View<'_>, family: &Family, part: &Part) -> Markup {
                     }
                 } }
             }
+        }
+    }
+}
+
+/// Readings outside a job: how it is found, or how it goes back.
+fn measure(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup {
+    const VERB: &str = "reading take";
+    let left = view.draft.value(VERB, "as_left") == "yes";
+    let fields = html! {
+        (kit::hidden("engine", number)) (kit::hidden("part", &part.name))
+        p class="quiet small" { (words::job::AS_WRITTEN) }
+        fieldset {
+            legend { (say::AS_WHAT) }
+            label class="choice" { input type="radio" name="as_left" value="" checked[!left]; span { (words::state(State::AsFound)) } }
+            label class="choice" { input type="radio" name="as_left" value="yes" checked[left]; span { (words::state(State::AsLeft)) } }
+        }
+        @for feature in &family.features {
+            fieldset {
+                legend { (feature.title) " " span class="quiet" { (feature.how) } }
+                div class="grid2" { @for place in &feature.positions {
+                    div { (kit::line(view, VERB, &format!("at:{}@{place}", feature.name), place, "")) }
+                } }
+            }
+        }
+    };
+    html! {
+        section class="ruled" id="measure" {
+            details open[view.draft.is_of(VERB) || part.readings.is_empty()] { summary { (say::MEASURE) } (kit::form(view, VERB, say::MEASURE, &fields, words::job::KEEP_THEM)) }
         }
     }
 }
