@@ -142,7 +142,8 @@ fn log(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
                     }
                 } }
             } }
-            p { a href=(format!("/engine/{}/log", kept.number)) { (words::log::WHOLE_LOG) } " " a href=(format!("/engine/{}/known", kept.number)) { (words::first::known(&kept.number)) } }
+            p { a href=(format!("/engine/{}/log", kept.number)) { (words::log::WHOLE_LOG) } }
+            p { a href=(format!("/engine/{}/known", kept.number)) { (words::first::known(&kept.number)) } }
             details { summary { (say::LOG_A_FIRE) } (kit::form(view, VERB, say::LOG_A_FIRE, &fields, say::LOG_IT)) }
             details { summary { (say::CLOSE_LOG) } (kit::form(view, "steam close", say::LOG_HOLDS, &close, say::CLOSE_IT)) }
         }
