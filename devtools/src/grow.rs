@@ -147,7 +147,7 @@ pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
 }
 
 /// A new book of the invented museum, with its officer.
-fn begun(file: &Path) -> Result<Store, Stop> {
+pub fn begun(file: &Path) -> Result<Store, Stop> {
     let mut store = Store::create(file).map_err(Stop::machine)?;
     let new = NewBook {
         shop: "Juniper Fork Railroad Museum".into(),
@@ -163,7 +163,7 @@ fn begun(file: &Path) -> Result<Store, Stop> {
 }
 
 /// An engine of standard gauge, as these books have them all.
-fn engine(id: LocomotiveId, number: String) -> NewEngine {
+pub fn engine(id: LocomotiveId, number: String) -> NewEngine {
     NewEngine {
         id,
         number,
@@ -177,7 +177,8 @@ fn engine(id: LocomotiveId, number: String) -> NewEngine {
     }
 }
 
-fn act_of(id: u128) -> Act {
+/// An act of the officer on the bench's own day.
+pub fn act_of(id: u128) -> Act {
     Act {
         id: EntryId(id),
         batch: None,

@@ -6,6 +6,7 @@ mod bench;
 mod columns;
 mod evidence;
 mod grow;
+mod grow_parts;
 mod rulebook;
 
 use std::path::{Path, PathBuf};
@@ -25,6 +26,14 @@ const VERBS: &[(&str, &str)] = &[
     (
         "bench lineup",
         "the same of a roundhouse of 200 engines alone",
+    ),
+    (
+        "bench parts",
+        "a part's page among 3 engines and among 200 with 2.4 million readings",
+    ),
+    (
+        "grow-parts FILE N",
+        "make a book of N engines with 134 measured parts each, for benches",
     ),
     ("grow-book FILE N", "make a book with N fires, for benches"),
     (
@@ -68,6 +77,8 @@ fn main() -> ExitCode {
         ["evidence"] => evidence::table(),
         ["bench"] => bench::all(&root()),
         ["bench", "lineup"] => bench::of_lineup(&root()),
+        ["bench", "parts"] => bench::of_parts(&root()),
+        ["grow-parts", file, engines] => grow_parts::from_words(file, engines),
         ["grow-book", file, fires] => grow::from_words(file, fires),
         ["grow-lineup", file, engines, years] => grow::lineup_from_words(file, engines, years),
         _ => Err(Stop::input(list())),

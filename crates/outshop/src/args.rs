@@ -142,6 +142,12 @@ pub enum Request {
     /// Laps, mandrels, gauges: numbered, with a shelf.
     #[command(subcommand)]
     Tooling(verb::part::Tooling),
+    /// Instruments: numbered, checked, and what was measured with one found wrong.
+    #[command(subcommand)]
+    Instrument(verb::instrument::Instrument),
+    /// Photographs and scans, kept in the book.
+    #[command(subcommand)]
+    Photo(verb::photo::Photo),
     /// The log: fires, the days it is closed for, runs promised.
     #[command(subcommand)]
     Steam(verb::steam::Steam),
@@ -204,6 +210,8 @@ impl Request {
             Request::Part(it) => it.run(context),
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
+            Request::Instrument(it) => it.run(context),
+            Request::Photo(it) => it.run(context),
             Request::Steam(it) => it.run(context),
             Request::Due(it) => it.run(context),
             Request::Inspect(it) => it.run(context),

@@ -145,13 +145,69 @@ impl Context {
         Ok(self.store()?.book()?)
     }
 
-    /// The state of the book with the fires of one engine, by her number.
+    /// One engine's part of the book, by her number, with her fires.
     ///
     /// # Errors
-    /// As [`Store::book_with_fires_of`]; input if there is no such engine.
+    /// As [`Store::book_of`]; input if there is no such engine.
     pub fn book_with_fires_of(&mut self, number: &str) -> Result<Book, Failure> {
-        let id = shop::locomotive::engine(&self.book()?, number)?.0;
-        Ok(self.store()?.book_with_fires_of(id)?)
+        let id = self.engine_of(number)?;
+        let mut book = self.store()?.book_of(id)?;
+        self.store()?.add_fires(&mut book, id)?;
+        Ok(book)
+    }
+
+    /// The state of the book with the readings of the part that a finding is on.
+    ///
+    /// # Errors
+    /// As [`Store::book`]; input if there is no such finding.
+    pub fn book_with_readings_of_finding(&mut self, number: &str) -> Result<Book, Failure> {
+        let mut book = self.book()?;
+        let part = shop::locomotive::finding(&book, number)?.1.part;
+        self.store()?.add_readings(&mut book, part)?;
+        Ok(book)
+    }
+
+    /// The book without any engine's rows.
+    ///
+    /// # Errors
+    /// As [`Store::book_of_shop`].
+    pub fn book_of_shop(&mut self) -> Result<Book, Failure> {
+        Ok(self.store()?.book_of_shop()?)
+    }
+
+    /// The book with every set of readings in which a word stands.
+    ///
+    /// # Errors
+    /// As [`Store::readings_that_say`].
+    pub fn book_with_readings_that_say(&mut self, word: &str) -> Result<Book, Failure> {
+        Ok(self.store()?.readings_that_say(word)?)
+    }
+
+    /// The part of the book that is one engine's, by her number, and what is no engine's.
+    ///
+    /// # Errors
+    /// As [`Store::book_of`]; input if there is no such engine, naming those there are.
+    pub fn book_of(&mut self, number: &str) -> Result<Book, Failure> {
+        let id = self.engine_of(number)?;
+        Ok(self.store()?.book_of(id)?)
+    }
+
+    /// The same with the readings of one of her parts, by its name.
+    ///
+    /// # Errors
+    /// As [`Context::book_of`]; that she has no such part is for whoever asks to find.
+    pub fn book_of_part(&mut self, number: &str, part: &str) -> Result<Book, Failure> {
+        let id = self.engine_of(number)?;
+        Ok(self.store()?.book_of_part(id, part)?)
+    }
+
+    /// The engine of a number, found without reading the book; where there is none, the whole book is asked, which
+    /// says what numbers there are.
+    fn engine_of(&mut self, number: &str) -> Result<shop::book::LocomotiveId, Failure> {
+        match self.store()?.engine_of(plain_number(number))? {
+            Some(id) => Ok(id),
+            None => Ok(shop::locomotive::engine(&self.book()?, number)?.0),
+        }
     }
 
     /// The book's time zone.
@@ -289,20 +345,55 @@ impl Context {
         number: &str,
         verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, Failure> {
-        let Some(engine) = self.store()?.engine_of(number.trim())? else {
+        let Some(engine) = self.store()?.engine_of(plain_number(number))? else {
             // The whole book is asked, which says what numbers there are.
             return self.save(verb);
         };
-        let by = By::Name(self.by()?.to_string());
-        let zone = self.zone()?;
-        let act = self.act(by, &zone)?;
+        let act = self.own_act()?;
         let on = act.done_on;
         let late = RefCell::new(Late::default());
         let receipt = self.store()?.write_of(&act, engine, |book, person| {
             late.borrow_mut().heard(book, on, verb(book, person, on))
         })?;
+        let zone = self.zone()?;
         self.tell_of_past(late.into_inner(), &zone)?;
         Ok(receipt)
+    }
+
+    /// As [`Context::save_of`] for a verb that asks what one of her parts, by its name, was read at before.
+    ///
+    /// # Errors
+    /// As [`Context::save`].
+    pub fn save_of_part(
+        &mut self,
+        number: &str,
+        part: &str,
+        verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, Failure> {
+        let Some(engine) = self.store()?.engine_of(plain_number(number))? else {
+            return self.save(verb);
+        };
+        let act = self.own_act()?;
+        let on = act.done_on;
+        let late = RefCell::new(Late::default());
+        let receipt = self
+            .store()?
+            .write_of_part(&act, engine, part, |book, person| {
+                late.borrow_mut().heard(book, on, verb(book, person, on))
+            })?;
+        let zone = self.zone()?;
+        self.tell_of_past(late.into_inner(), &zone)?;
+        Ok(receipt)
+    }
+
+    /// The act of whoever speaks, in the book's own zone.
+    ///
+    /// # Errors
+    /// If nobody is named, or the day lies ahead.
+    pub fn own_act(&mut self) -> Result<Act, Failure> {
+        let by = By::Name(self.by()?.to_string());
+        let zone = self.zone()?;
+        self.act(by, &zone)
     }
 
     /// Asks a pure verb and saves what it states. The verb is told the day the work was done.
@@ -313,14 +404,13 @@ impl Context {
         &mut self,
         verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, Failure> {
-        let by = By::Name(self.by()?.to_string());
-        let zone = self.zone()?;
-        let act = self.act(by, &zone)?;
+        let act = self.own_act()?;
         let on = act.done_on;
         let late = RefCell::new(Late::default());
         let receipt = self.store()?.write(&act, |book, person| {
             late.borrow_mut().heard(book, on, verb(book, person, on))
         })?;
+        let zone = self.zone()?;
         self.tell_of_past(late.into_inner(), &zone)?;
         Ok(receipt)
     }
@@ -352,4 +442,13 @@ impl Context {
     pub fn take_past(&mut self) -> Vec<(String, Ran)> {
         std::mem::take(&mut self.past)
     }
+}
+
+/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
+fn plain_number(number: &str) -> &str {
+    let number = number.trim();
+    number
+        .trim_start_matches("No.")
+        .trim_start_matches("no.")
+        .trim()
 }

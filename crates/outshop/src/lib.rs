@@ -52,3 +52,9 @@ pub fn run_command_line() -> ExitCode {
         }
     }
 }
+
+/// Every word that may stand over a column of a list of parts.
+pub fn part_file_words() -> Vec<&'static str> {
+    let words = verb::part_file::WORDS.iter();
+    words.flat_map(|(_, words)| words.iter().copied()).collect()
+}

@@ -29,6 +29,8 @@ mod late;
 mod limits;
 #[path = "shop/log_lines.rs"]
 mod log_lines;
+#[path = "shop/memory.rs"]
+mod memory;
 #[path = "shop/metal.rs"]
 mod metal;
 #[path = "shop/local_rules.rs"]

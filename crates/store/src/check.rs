@@ -7,7 +7,7 @@ use rusqlite::types::ValueRef;
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
-use crate::{history, read, schema};
+use crate::{history, read, scans, schema};
 
 /// One thing that is not as it should be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -95,6 +95,7 @@ impl Store {
                 }
             }
         }
+        scans::check(&self.connection, &past, differences)?;
         let book = match history::fold(&past) {
             Ok(book) => book,
             Err(why) => {

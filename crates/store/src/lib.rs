@@ -16,6 +16,7 @@ mod keys_copy;
 mod keys_device;
 mod read;
 mod rotate;
+mod scans;
 mod schema;
 mod write;
 
@@ -32,4 +33,5 @@ pub use keys_copy::LastCopy;
 pub use keys_device::{Code, Device};
 pub use read::Batch;
 pub use rotate::{Dated, Keep, copies, dated_name, not_kept, rotate};
+pub use scans::{MOST_SCAN, name_of};
 pub use write::{Act, By, Receipt};

@@ -2,7 +2,10 @@
 
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row as SqlRow, params_from_iter};
-use shop::book::{BatchId, Book, Fires, LocomotiveId, PersonId, Row, RowKind, Shop, Statement};
+use shop::book::{
+    BatchId, Book, Fires, LocomotiveId, PartId, PersonId, Photo, Readings, Row, RowKind, Shop,
+    Statement,
+};
 
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
@@ -69,6 +72,66 @@ impl Store {
     /// If a row does not read, or the database fails.
     pub fn book_of(&self, engine: LocomotiveId) -> Result<Book, StoreError> {
         load_of(&self.connection, engine).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The same with the readings of one of her parts, by its name, if she has one of that name, and of its mirror.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book_of_part(&self, engine: LocomotiveId, name: &str) -> Result<Book, StoreError> {
+        load_of_part(&self.connection, engine, name).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// Reads the fires of one engine into a book.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn add_fires(&self, book: &mut Book, engine: LocomotiveId) -> Result<(), StoreError> {
+        fires_of(&self.connection, book, engine).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// Reads the readings of one part into a book.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn add_readings(&self, book: &mut Book, part: PartId) -> Result<(), StoreError> {
+        readings_of(&self.connection, book, part).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The book without any engine's rows: the shop, its people, families, rules and instruments.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn book_of_shop(&self) -> Result<Book, StoreError> {
+        load_of_shop(&self.connection).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// Every part with every set of readings in which a word stands, such as the number of an instrument: the book of
+    /// the parts with those sets alone, which is slow to find in a large book and seldom asked.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn readings_that_say(&self, word: &str) -> Result<Book, StoreError> {
+        let read = || {
+            let mut book = load(&self.connection)?;
+            const SQL: &str = "SELECT kind, key, body FROM state WHERE kind = ?1 AND instr(lower(body), lower(?2)) > 0";
+            take(
+                &self.connection,
+                &mut book,
+                SQL,
+                &[RowKind::Readings.word(), word],
+            )?;
+            Ok(book)
+        };
+        read().map_err(|e: LoadError| e.into_store(&self.path))
+    }
+
+    /// The photograph of a number, `P-001`, found without reading the book; nothing if there is none of it.
+    ///
+    /// # Errors
+    /// If a row does not read, or the database fails.
+    pub fn photo_of(&self, number: &str) -> Result<Option<Photo>, StoreError> {
+        photo_of(&self.connection, number).map_err(|e| e.into_store(&self.path))
     }
 
     /// The engine of a number, found without reading the book; nothing if there is none of it.
@@ -202,29 +265,70 @@ impl LoadError {
     }
 }
 
-/// Every row but the fires. The rows lie sorted by kind, so that the many fires are passed over unread.
+/// A book that holds no fire and no reading yet.
+fn bare() -> Book {
+    Book {
+        fires: Fires::none_asked(),
+        readings: Readings::none_asked(),
+        ..Book::default()
+    }
+}
+
+/// Every row but the fires and the readings. The rows lie sorted by kind, so that the many are passed over unread.
 pub(crate) fn load(connection: &Connection) -> Result<Book, LoadError> {
     const SQL: &str = "SELECT kind, key, body FROM state WHERE kind < ?1 \
-        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?1";
-    let mut book = Book {
-        fires: Fires::none_asked(),
-        ..Book::default()
-    };
-    take(connection, &mut book, SQL, &[RowKind::Fire.word()])?;
+        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?1 AND kind < ?2 \
+        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?2";
+    let mut book = bare();
+    let passed_over = [RowKind::Fire.word(), RowKind::Readings.word()];
+    take(connection, &mut book, SQL, &passed_over)?;
     Ok(book)
 }
 
-/// The rows of one engine and of none, but the fires.
+/// The rows of one engine and of none, but the fires and the readings. The index `state_of_engine` holds these alone,
+/// and is used where its own words are said.
 pub(crate) fn load_of(connection: &Connection, engine: LocomotiveId) -> Result<Book, LoadError> {
-    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind < ?1 AND (engine IS NULL OR engine = ?2) \
-        UNION ALL SELECT kind, key, body FROM state WHERE kind > ?1 AND (engine IS NULL OR engine = ?2)";
-    let mut book = Book {
-        fires: Fires::none_asked(),
-        ..Book::default()
-    };
-    let engine = engine.to_string();
-    take(connection, &mut book, SQL, &[RowKind::Fire.word(), &engine])?;
+    const SQL: &str =
+        "SELECT kind, key, body FROM state WHERE kind NOT IN ('fire', 'readings') AND engine = ?1";
+    let mut book = load_of_shop(connection)?;
+    take(connection, &mut book, SQL, &[&engine.to_string()])?;
     Ok(book)
+}
+
+/// The same with the readings of one of her parts, and of its mirror.
+pub(crate) fn load_of_part(
+    connection: &Connection,
+    engine: LocomotiveId,
+    name: &str,
+) -> Result<Book, LoadError> {
+    let mut book = load_of(connection, engine)?;
+    if let Ok((part, _)) = shop::locomotive::part(&book, engine, name) {
+        readings_of(connection, &mut book, part)?;
+        if let Some((other, _)) = shop::locomotive::mirror(&book, part) {
+            readings_of(connection, &mut book, other)?;
+        }
+    }
+    Ok(book)
+}
+
+/// The rows that are no engine's.
+fn load_of_shop(connection: &Connection) -> Result<Book, LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind NOT IN ('fire', 'readings') AND engine IS NULL";
+    let mut book = bare();
+    take(connection, &mut book, SQL, &[])?;
+    Ok(book)
+}
+
+fn photo_of(connection: &Connection, number: &str) -> Result<Option<Photo>, LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind = ?1 AND json_extract(body, '$.number') = CAST(?2 AS INTEGER)";
+    let plain = number.trim().trim_start_matches(['P', 'p']);
+    let plain = plain.trim_start_matches('-');
+    if plain.parse::<u32>().is_err() {
+        return Ok(None);
+    }
+    let mut book = bare();
+    take(connection, &mut book, SQL, &[RowKind::Photo.word(), plain])?;
+    Ok(book.photos.into_values().next())
 }
 
 fn engine_of(connection: &Connection, number: &str) -> Result<Option<LocomotiveId>, LoadError> {
@@ -270,6 +374,15 @@ pub(crate) fn whole(connection: &Connection) -> Result<Book, LoadError> {
         &[],
     )?;
     Ok(book)
+}
+
+/// The readings of one part into a book; their keys begin with its own.
+fn readings_of(connection: &Connection, book: &mut Book, part: PartId) -> Result<(), LoadError> {
+    const SQL: &str = "SELECT kind, key, body FROM state WHERE kind = ?1 AND key > ?2 AND key < ?3";
+    let (from, before) = (format!("{part}/"), format!("{part}0"));
+    book.readings.asked(part);
+    let which = [RowKind::Readings.word(), &from, &before];
+    take(connection, book, SQL, &which)
 }
 
 /// The fires of one engine into a book; their keys begin with hers.

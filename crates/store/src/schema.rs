@@ -5,7 +5,7 @@ pub const APPLICATION_ID: i64 = 0x4F55_5453;
 
 /// The layout this build writes. It counts the shapes that derived rows have had: when a row changes its
 /// shape, this goes up by one, and a book of an older layout is folded anew as it is opened.
-pub const LAYOUT: i64 = 11;
+pub const LAYOUT: i64 = 12;
 
 /// Every object of the layout, by name, as written. `check` compares the file against it.
 pub const OBJECTS: &[(&str, &str)] = &[
@@ -45,6 +45,25 @@ pub const OBJECTS: &[(&str, &str)] = &[
   PRIMARY KEY (kind, key)
 ) STRICT, WITHOUT ROWID",
     ),
+    // What one engine's pages and verbs read is found without passing over the others'.
+    ("state_of_engine", "CREATE INDEX state_of_engine ON state (engine) WHERE kind NOT IN ('fire', 'readings')"),
+    // What photographs and scans show, by its hash, in pieces: the database moves no more at once than one piece.
+    (
+        "scan",
+        "CREATE TABLE scan (
+  sha256 TEXT NOT NULL,
+  piece INTEGER NOT NULL,
+  body BLOB NOT NULL,
+  UNIQUE (sha256, piece)
+) STRICT",
+    ),
+    ("scan_stands", "CREATE TRIGGER scan_stands BEFORE UPDATE ON scan BEGIN SELECT RAISE(ABORT, 'a scan is never changed'); END"),
+    ("scan_stays", "CREATE TRIGGER scan_stays BEFORE DELETE ON scan BEGIN SELECT RAISE(ABORT, 'a scan is never removed'); END"),
+    (
+        "scan_once",
+        "CREATE TRIGGER scan_once BEFORE INSERT ON scan WHEN EXISTS (SELECT 1 FROM scan WHERE sha256 = NEW.sha256 AND piece = NEW.piece)
+BEGIN SELECT RAISE(ABORT, 'a scan is kept once'); END",
+    ),
     ("entry_stands", "CREATE TRIGGER entry_stands BEFORE UPDATE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END"),
     ("entry_stays", "CREATE TRIGGER entry_stays BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never removed'); END"),
     // Without this one, INSERT OR REPLACE removes the old row and no delete trigger fires.
@@ -56,6 +75,9 @@ BEGIN SELECT RAISE(ABORT, 'an entry only follows the last one'); END",
     ),
     ("head_stays", "CREATE TRIGGER head_stays BEFORE DELETE ON head BEGIN SELECT RAISE(ABORT, 'the head mark is never removed'); END"),
 ];
+
+/// The most bytes of a scan that one row holds.
+pub const PIECE: usize = 256 * 1024;
 
 /// Set on every connection: durable, guarded, and nothing deleted stays readable. The cache (kibibytes, where
 /// negative) holds the book of twenty years, so that folding it does not read pages twice.

@@ -5,15 +5,15 @@ use rusqlite::{Connection, Transaction, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::Refusal;
 use shop::book::{
-    BatchId, BatchWithdrawn, Book, Correction, EntryId, Fires, LocomotiveId, Meta, PersonId, Row,
-    RowKind, Statement,
+    BatchId, BatchWithdrawn, Book, Correction, EntryId, Fires, LocomotiveId, Meta, PersonId,
+    Readings, Row, RowKind, Statement,
 };
 
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
 use crate::history::{self, Read};
-use crate::{header, read, schema};
+use crate::{header, read, scans, schema};
 
 /// Who states something.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -52,6 +52,17 @@ pub struct Receipt {
     pub repeated: bool,
 }
 
+/// What of the book a verb is shown.
+#[derive(Debug, Clone, Copy)]
+enum Shown<'a> {
+    /// All of it, but fires and readings one by one.
+    Book,
+    /// One engine's, and what is no engine's.
+    Engine(LocomotiveId),
+    /// The same with the readings of one of her parts.
+    Part(LocomotiveId, &'a str),
+}
+
 impl Store {
     /// Asks a verb what to state and appends it, all in one transaction.
     ///
@@ -65,7 +76,7 @@ impl Store {
         act: &Act,
         verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, StoreError> {
-        self.write_knowing(act, None, verb)
+        self.write_knowing(act, Shown::Book, None, verb)
     }
 
     /// As [`Store::write`] for a verb that speaks of one engine and asks of no other: it is shown her rows and those
@@ -79,24 +90,61 @@ impl Store {
         engine: LocomotiveId,
         verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, StoreError> {
-        self.write_knowing(act, Some(engine), verb)
+        self.write_knowing(act, Shown::Engine(engine), None, verb)
+    }
+
+    /// As [`Store::write_of`] for a verb that asks what one of her parts, by its name, was read at before: it is shown
+    /// the readings of that part too.
+    ///
+    /// # Errors
+    /// As [`Store::write`].
+    pub fn write_of_part(
+        &mut self,
+        act: &Act,
+        engine: LocomotiveId,
+        part: &str,
+        verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, StoreError> {
+        self.write_knowing(act, Shown::Part(engine, part), None, verb)
+    }
+
+    /// As [`Store::write_of`], or [`Store::write_of_part`] where a part is named, for a verb that states a photograph:
+    /// what it shows enters the book with it, or nothing does.
+    ///
+    /// # Errors
+    /// As [`Store::write`].
+    pub fn write_with_scan(
+        &mut self,
+        act: &Act,
+        engine: LocomotiveId,
+        part: Option<&str>,
+        scan: &[u8],
+        verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
+    ) -> Result<Receipt, StoreError> {
+        let shown = match part {
+            Some(part) => Shown::Part(engine, part),
+            None => Shown::Engine(engine),
+        };
+        self.write_knowing(act, shown, Some(scan), verb)
     }
 
     fn write_knowing(
         &mut self,
         act: &Act,
-        engine: Option<LocomotiveId>,
+        shown: Shown<'_>,
+        scan: Option<&[u8]>,
         verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, StoreError> {
         let path = self.path.clone();
         let sql = StoreError::of(&path);
         let change = begin(&mut self.connection, &path)?;
         if let Some(first) = number_of(&change, act.id).map_err(&sql)? {
-            return again(&change, &path, act, first, verb);
+            return again(&change, &path, act, first, shown, verb);
         }
-        let read = match engine {
-            None => read::load(&change),
-            Some(engine) => read::load_of(&change, engine),
+        let read = match shown {
+            Shown::Book => read::load(&change),
+            Shown::Engine(engine) => read::load_of(&change, engine),
+            Shown::Part(engine, name) => read::load_of_part(&change, engine, name),
         };
         let mut book = read.map_err(|e| e.into_store(&path))?;
         let person = person(&book, &act.by)?;
@@ -129,6 +177,16 @@ impl Store {
                 .apply(meta, statement)
                 .map_err(|e| Refusal::refused(format!("The book cannot take this: {e}.")))?;
             touched.extend(rows);
+        }
+        if let Some(scan) = scan {
+            scans::keep(&change, scan).map_err(&sql)?;
+        }
+        if let Some(photo) = scans::lacking(&change, &statements).map_err(&sql)? {
+            return Err(Refusal::input(format!(
+                "What the photograph `{}` shows is not in the book: the file itself was expected with it.",
+                photo.name
+            ))
+            .into());
         }
         touched.sort();
         touched.dedup();
@@ -359,6 +417,13 @@ impl Store {
             .connection
             .transaction_with_behavior(TransactionBehavior::Immediate)
             .map_err(&sql)?;
+        // A book of an older layout lacks what has come to it since.
+        let layout: i64 = change
+            .pragma_query_value(None, "user_version", |row| row.get(0))
+            .map_err(&sql)?;
+        if layout < schema::LAYOUT {
+            lay_out(&change).map_err(&sql)?;
+        }
         let past = read_all(&change, &path)?;
         let book = history::fold(&past).map_err(|why| StoreError::Damaged {
             path: path.clone(),
@@ -371,6 +436,17 @@ impl Store {
         change.commit().map_err(&sql)?;
         Ok(past.len() as u64)
     }
+}
+
+/// Makes every object of the layout that is not there.
+fn lay_out(connection: &Connection) -> rusqlite::Result<()> {
+    let mut found = connection.prepare_cached("SELECT 1 FROM sqlite_schema WHERE name = ?1")?;
+    for (name, sql) in schema::OBJECTS {
+        if !found.exists([name])? {
+            connection.execute_batch(sql)?;
+        }
+    }
+    Ok(())
 }
 
 /// The entry at the beginning of a chain of corrections.
@@ -490,6 +566,7 @@ fn again(
     path: &std::path::Path,
     act: &Act,
     first: u64,
+    shown: Shown<'_>,
     verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
 ) -> Result<Receipt, StoreError> {
     let all = read_all(connection, path)?;
@@ -498,8 +575,15 @@ fn again(
         path: path.into(),
         why,
     })?;
-    // The verb is shown what it was shown then: a book without the fires one by one.
+    // The verb is shown what it was shown then: a book without the fires one by one, and of readings one part's.
     then.fires = Fires::none_asked();
+    then.readings = match shown {
+        Shown::Part(engine, name) => shop::locomotive::part(&then, engine, name).map_or_else(
+            |_| Readings::none_asked(),
+            |(part, _)| then.readings.only(part),
+        ),
+        Shown::Book | Shown::Engine(_) => Readings::none_asked(),
+    };
     let other = || StoreError::OtherBody { seq: first };
     let person = person(&then, &act.by).map_err(|_| other())?;
     let statements = verb(&then, person).map_err(|_| other())?;

@@ -43,7 +43,7 @@ pub fn bench(root: &Path) -> Result<String, Stop> {
 }
 
 fn timed(program: &Path, book: &Path) -> Result<String, String> {
-    let mut desk = Desk::serve(program, book)?;
+    let mut desk = Desk::serve(program, book, &["demo", "--port", "0"])?;
     let fresh = desk.resident()?;
     let pages = desk.pages()?;
     let mut plain = Vec::new();
@@ -116,18 +116,22 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
     ))
 }
 
-fn ms(time: Duration) -> String {
+/// Milliseconds, to two places.
+pub fn ms(time: Duration) -> String {
     format!("{:.2}", time.as_secs_f64() * 1e3)
 }
 
 /// The middle and the slow end of many times.
-struct Times {
-    middle: Duration,
-    slow: Duration,
+pub struct Times {
+    /// Half were faster.
+    pub middle: Duration,
+    /// One in a hundred was slower.
+    pub slow: Duration,
 }
 
 impl Times {
-    fn of(mut times: Vec<Duration>) -> Times {
+    /// Of times as they came.
+    pub fn of(mut times: Vec<Duration>) -> Times {
         times.sort_unstable();
         let at = |share: usize| times.get(times.len() * share / 100).copied();
         Times {
@@ -144,7 +148,7 @@ struct Page {
 }
 
 /// The served demonstration and one signed-in client of it; ended with it.
-struct Desk {
+pub struct Desk {
     child: Child,
     at: String,
     cookie: String,
@@ -152,10 +156,14 @@ struct Desk {
 }
 
 impl Desk {
-    fn serve(program: &Path, book: &Path) -> Result<Desk, String> {
+    /// The program serving a book by these words, and a client of it that is signed in.
+    ///
+    /// # Errors
+    /// Why it does not serve.
+    pub fn serve(program: &Path, book: &Path, words: &[&str]) -> Result<Desk, String> {
         let mut command = Command::new(program);
         command
-            .args(["demo", "--port", "0"])
+            .args(words)
             .env_remove("OUTSHOP_NOW")
             .env_remove("OUTSHOP_BY")
             .env("OUTSHOP_BOOK", book)
@@ -226,7 +234,8 @@ impl Desk {
         Ok((head, body))
     }
 
-    fn get(&mut self, path: &str) -> Result<Vec<u8>, String> {
+    /// A page that must be there.
+    pub fn get(&mut self, path: &str) -> Result<Vec<u8>, String> {
         let (head, body) = self.asked("GET", path)?;
         if head.starts_with("HTTP/1.1 200") {
             Ok(body)

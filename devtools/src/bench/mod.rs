@@ -4,6 +4,7 @@
 
 mod desk;
 mod lineup;
+mod parts;
 mod rebuild;
 mod sheets;
 mod verbs;
@@ -33,7 +34,8 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         rebuild::bench()?,
         lineup::bench(root)?,
         verbs::bench(root)?,
-        desk::bench(root)?
+        desk::bench(root)?,
+        parts::bench(root)?
     ))
 }
 
@@ -43,6 +45,14 @@ pub fn all(root: &Path) -> Result<String, Stop> {
 /// As [`all`].
 pub fn of_lineup(root: &Path) -> Result<String, Stop> {
     lineup::bench(root)
+}
+
+/// The bench of parts' pages alone.
+///
+/// # Errors
+/// As [`all`].
+pub fn of_parts(root: &Path) -> Result<String, Stop> {
+    parts::bench(root)
 }
 
 /// What something took, once.

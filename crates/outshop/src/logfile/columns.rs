@@ -58,7 +58,7 @@ const WORDS: &[(Column, &[&str])] = &[
 ];
 
 /// A heading without its small differences: `Fire-lit` is `fire lit`.
-fn plain(word: &str) -> String {
+pub(crate) fn plain(word: &str) -> String {
     let spaced: String = word
         .chars()
         .map(|c| {

@@ -12,18 +12,19 @@ use shop::clock::{LogLine, Unread};
 
 use crate::Failure;
 use columns::Columns;
+pub(crate) use columns::plain;
 pub use moment::Order;
 
 /// The largest file taken, in bytes: some thirty thousand lines.
 pub const MOST_BYTES: usize = 4 * 1024 * 1024;
 /// The most lines taken at once: fifty years of an engine that steams every day.
-const MOST_LINES: usize = 20_000;
+pub(crate) const MOST_LINES: usize = 20_000;
 /// The most columns a table may have.
 const MOST_COLUMNS: usize = 200;
 /// The longest cell that is looked at, in letters.
 const LONGEST: usize = 2_000;
 /// The words over the columns stand in one of so many first lines.
-const HEADING_WITHIN: usize = 10;
+pub(crate) const HEADING_WITHIN: usize = 10;
 
 /// What the person says of the file.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -49,7 +50,7 @@ pub struct Logbook {
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
-enum Cell {
+pub(crate) enum Cell {
     Empty,
     Text(String),
     Number(f64),
@@ -65,11 +66,11 @@ enum Cell {
 }
 
 /// A row of a table: its line from 1, and its cells.
-struct Row {
-    place: u32,
-    cells: Vec<Cell>,
+pub(crate) struct Row {
+    pub(crate) place: u32,
+    pub(crate) cells: Vec<Cell>,
     /// Why the row as a whole does not read.
-    wrong: Option<String>,
+    pub(crate) wrong: Option<String>,
 }
 
 /// Reads a file.
@@ -77,6 +78,16 @@ struct Row {
 /// # Errors
 /// Input: it is no CSV or XLSX, it is too large, cut or damaged, or no words of the trade stand over its columns.
 pub fn read(name: &str, bytes: &[u8], told: &Told) -> Result<Logbook, Failure> {
+    let no = |why: String| Failure::Input(format!("{name} {why}"));
+    let rows = rows(name, bytes, told.sheet.as_deref())?;
+    table(name, rows, told).map_err(no)
+}
+
+/// The rows of a table, whatever it is about.
+///
+/// # Errors
+/// Input: it is no CSV or XLSX, it is too large, cut or damaged, or the sheet named is not in it.
+pub(crate) fn rows(name: &str, bytes: &[u8], sheet: Option<&str>) -> Result<Vec<Row>, Failure> {
     let no = |why: String| Failure::Input(format!("{name} {why}"));
     if bytes.is_empty() {
         return Err(no("is empty.".into()));
@@ -87,18 +98,17 @@ pub fn read(name: &str, bytes: &[u8], told: &Told) -> Result<Logbook, Failure> {
             bytes.len()
         )));
     }
-    let rows = if bytes.starts_with(b"PK\x03\x04") {
-        xlsx::rows(bytes, told.sheet.as_deref()).map_err(no)?
-    } else {
-        if told.sheet.is_some() {
-            return Err(no("is no workbook, so no sheet of it can be named.".into()));
-        }
-        csv::rows(bytes).map_err(no)?
-    };
-    table(name, rows, told).map_err(no)
+    if bytes.starts_with(b"PK\x03\x04") {
+        return xlsx::rows(bytes, sheet).map_err(no);
+    }
+    if sheet.is_some() {
+        return Err(no("is no workbook, so no sheet of it can be named.".into()));
+    }
+    csv::rows(bytes).map_err(no)
 }
 
-fn blank(row: &Row) -> bool {
+/// Whether nothing stands in a row.
+pub(crate) fn blank(row: &Row) -> bool {
     row.wrong.is_none()
         && row.cells.iter().all(|cell| match cell {
             Cell::Empty => true,

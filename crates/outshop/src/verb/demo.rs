@@ -36,6 +36,7 @@ const TOLD: &[(&str, &str)] = &[
     ("7-spring", include_str!("../../demo/7-spring.txt")),
     ("8-diesel", include_str!("../../demo/8-diesel.txt")),
     ("9-law", include_str!("../../demo/9-law.txt")),
+    ("9-memory", include_str!("../../demo/9-memory.txt")),
 ];
 
 /// Every id of the demonstration follows from this, so that two runs give one book.

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Occasion};
 use shop::decision::Wish;
 use shop::finding::{NewFinding, NewLifting, unlifted};
-use shop::locomotive::{engine, finding, inspection, part};
+use shop::locomotive::{Taking, engine, finding, inspection, part};
 use shop::route::{Choice, Feasible, routes};
 use shop::verdict::{Judgement, Verdict};
 
@@ -75,6 +75,10 @@ pub struct Record {
     /// As-found readings: feature@place=value, each as written.
     #[serde(default)]
     pub readings: Vec<String>,
+    /// How they were taken.
+    #[command(flatten)]
+    #[serde(flatten)]
+    pub how: super::part::How,
 }
 
 /// Enter that a special notice was lifted by the authority that gave it.
@@ -150,6 +154,8 @@ impl Finding {
 impl Record {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let taken = readings(&self.readings, State::AsFound, context.by()?)?;
+        let taken = self.how.put_on(taken)?;
+        let taking = self.how.taking(None)?;
         let id = FindingId(context.id()?);
         let said = [&self.given_by, &self.office, &self.document];
         let notice = said.iter().any(|it| it.is_some()).then(|| NoticeGiven {
@@ -157,7 +163,7 @@ impl Record {
             office: self.office.clone().unwrap_or_default(),
             document: self.document.clone().unwrap_or_default(),
         });
-        let receipt = context.save(|book, by, on| {
+        let receipt = context.save_of_part(&self.engine, &self.part, |book, by, on| {
             let (locomotive, _) = engine(book, &self.engine)?;
             let (part, _) = part(book, locomotive, &self.part)?;
             let occasion = match (&self.at, self.occasion.as_deref()) {
@@ -184,6 +190,10 @@ impl Record {
                 told: self.told.clone(),
                 readings: taken.clone(),
                 notice: notice.clone(),
+                taking: Taking {
+                    on: Some(on),
+                    ..taking.clone()
+                },
             };
             shop::finding::record(book, new, by, on)
         })?;

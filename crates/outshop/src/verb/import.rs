@@ -320,7 +320,7 @@ fn adds(
 
 impl Import {
     pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let bytes = read(&self.file)?;
+        let bytes = read(&self.file, logfile::MOST_BYTES)?;
         let name = self.file.file_name().map_or("the file".into(), |name| {
             name.to_string_lossy().into_owned()
         });
@@ -361,8 +361,8 @@ impl Import {
     }
 }
 
-/// Reads a file, and not more of it than is taken.
-fn read(path: &std::path::Path) -> Result<Vec<u8>, Failure> {
+/// Reads a file, and not more of it than is taken: `most` bytes, and one by which it is seen to be larger.
+pub(super) fn read(path: &std::path::Path, most: usize) -> Result<Vec<u8>, Failure> {
     use std::io::Read;
     let no =
         |why: std::io::Error| Failure::Input(format!("{} cannot be read: {why}.", path.display()));
@@ -374,7 +374,7 @@ fn read(path: &std::path::Path) -> Result<Vec<u8>, Failure> {
         )));
     }
     let mut bytes = Vec::new();
-    file.take(logfile::MOST_BYTES as u64 + 1)
+    file.take(most as u64 + 1)
         .read_to_end(&mut bytes)
         .map_err(no)?;
     Ok(bytes)

@@ -6,8 +6,10 @@ use clap::{Args, Subcommand};
 use measure::{House, State, show};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, FeatureFacts, JobId, Part as Kept, PartId, ToolingId};
-use shop::locomotive::{NewPart, NewTooling, engine, family, job, part};
+use shop::book::{
+    Book, EngineState, FeatureFacts, JobId, Part as Kept, PartId, PartKnown, ReadingSet, ToolingId,
+};
+use shop::locomotive::{NewPart, NewTooling, Taking, engine, family, job, part};
 use shop::route::metal_left;
 
 use super::{name, pair, readings, saved, wrap};
@@ -19,6 +21,23 @@ use crate::{Answer, Context, Failure, words};
 pub enum Part {
     /// Add a part to an engine.
     Add(Add),
+    /// Say more of a part, or something else: where it is, what it is of, when it was fitted, sizes.
+    Tell(super::part_tree::Tell),
+    /// The parts of an engine as a tree, by position.
+    Tree {
+        /// The engine's number.
+        engine: String,
+    },
+    /// Show the positions her wheel arrangement has; with --write, add those she lacks.
+    FitOut(super::part_tree::FitOut),
+    /// Show what a list of parts in a CSV or XLSX file would add, line by line; with --write, add it.
+    Import(super::part_file::Import),
+    /// Take families of parts of this program into a book that lacks them.
+    Adopt {
+        /// Their words.
+        #[arg(required = true)]
+        families: Vec<String>,
+    },
     /// What is known of a part: facts, readings, metal left, tooling.
     Show {
         /// The engine's number.
@@ -60,6 +79,15 @@ pub struct Add {
     #[arg(long = "step")]
     #[serde(default)]
     pub step: Vec<String>,
+    /// On which side: right, left or center.
+    #[arg(long)]
+    pub side: Option<String>,
+    /// On which axle, coupled axles counted from the front.
+    #[arg(long)]
+    pub axle: Option<u32>,
+    /// The assembly it is part of, by its name.
+    #[arg(long)]
+    pub within: Option<String>,
 }
 
 /// Readings of a part.
@@ -88,6 +116,79 @@ pub struct Take {
     /// The job they belong to.
     #[arg(long)]
     pub job: Option<String>,
+    /// How they were taken.
+    #[command(flatten)]
+    #[serde(flatten)]
+    pub how: How,
+}
+
+/// How readings were taken.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Args, Deserialize)]
+pub struct How {
+    /// Who measured, where it is not the one who enters.
+    #[arg(long)]
+    #[serde(default)]
+    pub measured_by: Option<String>,
+    /// How warm the part was, with its unit, such as "68 F".
+    #[arg(long)]
+    #[serde(default)]
+    pub part_temperature: Option<String>,
+    /// How the part or the engine was supported.
+    #[arg(long)]
+    #[serde(default)]
+    pub supported: Option<String>,
+    /// The state of the engine: cold-and-drained, cold-and-full or hot.
+    #[arg(long)]
+    #[serde(default)]
+    pub standing: Option<String>,
+    /// Why a reading that is questioned is right all the same.
+    #[arg(long)]
+    #[serde(default)]
+    pub insist: Option<String>,
+}
+
+impl How {
+    /// As the shop takes it.
+    ///
+    /// # Errors
+    /// Input: a state of the engine that is none.
+    pub(super) fn taking(&self, on: Option<jiff::civil::Date>) -> Result<Taking, Failure> {
+        let standing = self.standing.as_deref().map(|word| {
+            let known = EngineState::ALL.into_iter();
+            known.into_iter().find(|it| it.word() == word.trim()).ok_or_else(|| {
+                Failure::Input(format!(
+                    "`{word}` is no state of an engine: cold-and-drained, cold-and-full or hot were expected."
+                ))
+            })
+        });
+        Ok(Taking {
+            on,
+            supported: self.supported.clone(),
+            standing: standing.transpose()?,
+            insist: self.insist.clone(),
+            in_job: false,
+        })
+    }
+
+    /// What was typed, with who measured and how warm the part was.
+    ///
+    /// # Errors
+    /// Input: a temperature that does not read.
+    pub(super) fn put_on(
+        &self,
+        mut taken: Vec<shop::book::FeatureReading>,
+    ) -> Result<Vec<shop::book::FeatureReading>, Failure> {
+        for one in &mut taken {
+            if let Some(name) = &self.measured_by {
+                one.reading.measured_by = name.trim().to_string();
+            }
+            one.reading.part_temperature = self.part_temperature.clone();
+            one.reading
+                .part_temperature()
+                .map_err(|why| Failure::Input(format!("The temperature of the part: {why}")))?;
+        }
+        Ok(taken)
+    }
 }
 
 /// Tooling.
@@ -128,11 +229,16 @@ impl Part {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Part::Add(it) => it.run(context),
+            Part::Tell(it) => it.run(context),
+            Part::Tree { engine } => super::part_tree::show(context, engine),
+            Part::FitOut(it) => it.run(context),
+            Part::Import(it) => it.run(context),
+            Part::Adopt { families } => super::part_tree::adopt(context, families),
             Part::Show {
                 engine: number,
                 part: wanted,
             } => {
-                let book = context.book()?;
+                let book = context.book_of_part(number, wanted)?;
                 let house = context.house();
                 let (id, _) = engine(&book, number)?;
                 let (part_id, kept) = part(&book, id, wanted)?;
@@ -204,8 +310,14 @@ impl Add {
             }
         }
         let id = PartId(context.id()?);
-        let receipt = context.save(|book, _, _| {
+        let side = self.side.as_deref().map(super::part_tree::side);
+        let side = side.transpose()?;
+        let receipt = context.save_of(&self.engine, |book, _, _| {
             let (locomotive, _) = engine(book, &self.engine)?;
+            let within = self.within.as_deref();
+            let within = within
+                .map(|name| part(book, locomotive, name))
+                .transpose()?;
             shop::locomotive::add_part(
                 book,
                 NewPart {
@@ -215,6 +327,12 @@ impl Add {
                     name: self.name.clone(),
                     facts: facts.clone(),
                     features: features.clone(),
+                    known: PartKnown {
+                        side,
+                        axle: self.axle,
+                        within: within.map(|(id, _)| id),
+                        ..PartKnown::default()
+                    },
                 },
             )
         })?;
@@ -250,7 +368,12 @@ fn show_part(
             .map_or("not known", String::as_str);
         text.push_str(&format!("  {:<18} {told}\n", fact.name));
     }
-    let metal = metal_left(&family, kept);
+    let known = super::part_tree::known_lines(book, id, kept);
+    for (what, told) in &known {
+        text.push_str(&format!("  {what:<18} {}\n", wrap(told, 21, 100)));
+    }
+    let sets = book.readings.newest_first(id).unwrap_or_default();
+    let metal = metal_left(&family, kept, &sets);
     for left in &metal {
         let cuts = left.re_cuts.map_or(String::new(), |n| {
             format!(
@@ -273,7 +396,7 @@ fn show_part(
         );
         text.push_str(&format!("  metal left: {}\n", wrap(&said, 14, 100)));
     }
-    for set in kept.newest_first() {
+    for set in &sets {
         let state = if set.state == State::AsLeft {
             "as left"
         } else {
@@ -290,11 +413,25 @@ fn show_part(
                 .readings
                 .iter()
                 .filter(|r| r.feature == feature.name)
-                .map(|r| format!("{} {}", r.reading.position, r.reading.written()))
+                .map(|r| {
+                    let mark = if is_questioned(set, r) {
+                        " (questioned)"
+                    } else {
+                        ""
+                    };
+                    format!("{} {}{mark}", r.reading.position, r.reading.written())
+                })
                 .collect();
             if !of_it.is_empty() {
                 text.push_str(&format!("    {:<18} {}\n", feature.name, of_it.join(", ")));
             }
+            if let Some(shape) = shop::locomotive::shape(feature, set) {
+                let told = words::part::shape(&shape, house);
+                text.push_str(&format!("    {:<18} {told}\n", ""));
+            }
+        }
+        for line in words::part::taken(set) {
+            text.push_str(&format!("    {}\n", wrap(&line, 4, 100)));
         }
     }
     let mut tools: Vec<_> = book.tooling.values().filter(|t| t.part == id).collect();
@@ -306,17 +443,26 @@ fn show_part(
         ));
     }
     let value = json!({
-        "part": kept.name, "family": kept.family, "facts": kept.facts,
+        "part": kept.name, "family": kept.family, "facts": kept.facts, "features": kept.features,
+        "known": known.iter().map(|(what, told)| json!({ "what": what, "told": told })).collect::<Vec<_>>(),
         "metal_left": metal.iter().map(|m| json!({
             "feature": m.feature, "left_in": show::decimal_in(m.left), "now_in": show::decimal_in(m.now), "on": m.on.to_string(), "re_cuts": m.re_cuts,
         })).collect::<Vec<_>>(),
-        "readings": kept.readings.iter().map(|s| json!({
-            "entry": s.entry, "on": s.on.to_string(), "state": s.state, "by": name(book, s.by),
-            "readings": s.readings.iter().map(|r| json!({ "feature": r.feature, "position": r.reading.position, "written": r.reading.written(), "instrument": r.reading.instrument })).collect::<Vec<_>>(),
+        "readings": sets.iter().rev().map(|s| json!({
+            "entry": s.entry, "on": s.on.to_string(), "state": s.state, "by": name(book, s.by), "taken": s.taken,
+            "readings": s.readings.iter().map(|r| json!({ "feature": r.feature, "position": r.reading.position, "written": r.reading.written(), "instrument": r.reading.instrument, "measured_by": r.reading.measured_by, "questioned": is_questioned(s, r) })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "tooling": tools.iter().map(|t| json!({ "number": format!("T-{:03}", t.number), "what": t.what, "shelf": t.shelf })).collect::<Vec<_>>(),
     });
     Ok(Answer::done(text, value))
+}
+
+/// Whether a reading of a set was questioned and is kept all the same.
+pub(crate) fn is_questioned(set: &ReadingSet, reading: &shop::book::FeatureReading) -> bool {
+    set.taken.as_ref().is_some_and(|taken| {
+        let mut all = taken.questioned.iter();
+        all.any(|q| q.feature == reading.feature && q.position == reading.reading.position)
+    })
 }
 
 /// The job of a number, where one is given.
@@ -338,12 +484,19 @@ impl Reading {
         } else {
             State::AsFound
         };
-        let taken = readings(&it.readings, state, context.by()?)?;
-        let receipt = context.save(|book, _, _| {
+        let taken = it
+            .how
+            .put_on(readings(&it.readings, state, context.by()?)?)?;
+        let taking = it.how.taking(None)?;
+        let receipt = context.save_of_part(&it.engine, &it.part, |book, _, on| {
             let (id, _) = engine(book, &it.engine)?;
             let (part, _) = part(book, id, &it.part)?;
             let job = job_of(book, it.job.as_deref())?;
-            shop::locomotive::take_readings(book, part, job, state, taken.clone())
+            let taking = Taking {
+                on: Some(on),
+                ..taking.clone()
+            };
+            shop::locomotive::take_readings(book, part, job, state, taken.clone(), &taking)
         })?;
         let what = if it.as_left { "as left" } else { "as found" };
         let told = format!(
@@ -364,7 +517,7 @@ impl Tooling {
         match self {
             Tooling::Add(it) => {
                 let id = ToolingId(context.id()?);
-                let receipt = context.save(|book, _, _| {
+                let receipt = context.save_of(&it.engine, |book, _, _| {
                     let (locomotive, _) = engine(book, &it.engine)?;
                     let (part, _) = part(book, locomotive, &it.part)?;
                     let job = job_of(book, it.job.as_deref())?;

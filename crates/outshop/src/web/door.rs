@@ -50,7 +50,7 @@ impl Desk {
     }
 
     fn person(&self, id: PersonId) -> Result<Option<Reader>, Failure> {
-        let book = self.context(None).book()?;
+        let book = self.context(None).book_of_shop()?;
         let house = self.keys()?.house(id)?;
         Ok(book.persons.get(&id).map(|person| Reader {
             id,

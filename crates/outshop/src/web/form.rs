@@ -60,6 +60,9 @@ const ASKED: &[&str] = &[
     "locomotive fact",
     "locomotive out-of-use",
     "part add",
+    "part tell",
+    "instrument add",
+    "instrument check",
     "reading take",
     "tooling add",
     "steam log",
@@ -103,6 +106,7 @@ const YES: &[&str] = &[
     "nothing",
     "no_defect",
     "tagged",
+    "wrong",
 ];
 const NUMBERS: &[&str] = &[
     "operation",
@@ -113,9 +117,10 @@ const NUMBERS: &[&str] = &[
     "axle_load",
     "service_days",
     "annuals",
+    "axle",
 ];
 const LISTS: &[&str] = &[
-    "days", "readings", "shows", "facts", "changes", "may", "fitted",
+    "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];
@@ -150,6 +155,12 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
     }
     let mut asked = Map::new();
     let mut keys: Vec<(&str, &str)> = Vec::new();
+    let unit_of = |feature: &str| {
+        let shown = fields
+            .iter()
+            .find(|(name, _)| name.strip_prefix("unit:") == Some(feature));
+        shown.map(|(_, unit)| unit.trim())
+    };
     for (name, value) in fields {
         let value = value.trim();
         if OURS.contains(&name.as_str()) || value.is_empty() {
@@ -158,11 +169,17 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         if let Some(fitting) = name.strip_prefix("fitting:") {
             push(&mut asked, value, Value::String(fitting.into()));
         } else if let Some(place) = name.strip_prefix("at:") {
-            push(
-                &mut asked,
-                "readings",
-                Value::String(format!("{place}={value}")),
-            );
+            // A bare number means what the field beside it says, and only then.
+            let feature = place.split('@').next().unwrap_or_default();
+            let written = match unit_of(feature).filter(|_| is_bare(value)) {
+                Some(unit) => format!("{place}={value} {unit}"),
+                None => format!("{place}={value}"),
+            };
+            push(&mut asked, "readings", Value::String(written));
+        } else if name.starts_with("unit:") {
+            // Said with each reading above.
+        } else if let Some((list, key)) = pair(name) {
+            push(&mut asked, list, Value::String(format!("{key}={value}")));
         } else if let Some((list, key, field)) = thing(name) {
             if !keys.contains(&(list, key)) {
                 keys.push((list, key));
@@ -183,6 +200,9 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
             asked.insert(value.into(), Value::Bool(true));
         } else if YES.contains(&name.as_str()) {
             asked.insert(name.clone(), Value::Bool(true));
+        } else if name == "number_text" || (name == "number" && verb.starts_with("instrument")) {
+            // The number on an instrument is a word.
+            asked.insert("number".into(), Value::String(value.into()));
         } else if NUMBERS.contains(&name.as_str()) {
             let number: u64 = value
                 .parse()
@@ -199,6 +219,28 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         asked = Value::Object(Map::from_iter([(word.to_string(), asked)]));
     }
     Request::from_json(&asked.to_string())
+}
+
+/// Lists whose things are a name and a value: `as_built:bore` is the bore as built.
+const PAIRS: &[(&str, &str)] = &[
+    ("fact", "facts"),
+    ("drawn", "drawn"),
+    ("as_built", "as_built"),
+    ("shop_limit", "shop_limit"),
+    ("step", "step"),
+];
+
+/// What a field of a pair names: the list, and the name.
+fn pair(field: &str) -> Option<(&'static str, &str)> {
+    let (word, key) = field.split_once(':')?;
+    let found = PAIRS.iter().find(|(known, _)| *known == word);
+    found.map(|(_, list)| (*list, key))
+}
+
+/// Whether a reading is figures alone: digits, a fraction, a decimal, without a unit.
+fn is_bare(value: &str) -> bool {
+    let figure = |c: char| c.is_ascii_digit() || matches!(c, '.' | '/' | '-' | ' ');
+    value.chars().all(figure) && value.contains(|c: char| c.is_ascii_digit())
 }
 
 /// What a field of a thing in a list names: the list, the thing, the field.

@@ -16,6 +16,7 @@ mod link;
 mod page;
 mod passphrase;
 mod people;
+mod photo;
 mod print;
 mod ribbon;
 mod trouble;
@@ -105,6 +106,11 @@ pub fn router(desk: Arc<Desk>) -> Router {
                 .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
         )
         .route("/log/import/save", post(upload::save))
+        .route("/photo/{number}", get(photo::show))
+        .route(
+            "/photo",
+            post(photo::add).layer(DefaultBodyLimit::max(photo::MOST_BODY)),
+        )
         .route("/do", post(form::act))
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))

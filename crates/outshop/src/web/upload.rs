@@ -139,7 +139,7 @@ pub async fn weigh(
     multipart: Result<Multipart, axum::extract::multipart::MultipartRejection>,
 ) -> Response {
     let sent = match multipart {
-        Ok(multipart) => sent(multipart).await,
+        Ok(multipart) => sent(multipart, VERB).await,
         Err(_) => None,
     };
     let Some((fields, name, bytes)) = sent else {
@@ -191,11 +191,11 @@ pub async fn weigh(
     .await
 }
 
-type Sent = (Vec<(String, String)>, String, Vec<u8>);
+pub(super) type Sent = (Vec<(String, String)>, String, Vec<u8>);
 
 /// What was sent: the fields, the file's name and what is in it; nothing where it did not come through whole.
-async fn sent(mut multipart: Multipart) -> Option<Sent> {
-    let mut fields = vec![("verb".to_string(), VERB.to_string())];
+pub(super) async fn sent(mut multipart: Multipart, verb: &str) -> Option<Sent> {
+    let mut fields = vec![("verb".to_string(), verb.to_string())];
     let (mut name, mut bytes) = (String::new(), Vec::new());
     loop {
         let Some(field) = multipart.next_field().await.ok()? else {
@@ -344,7 +344,7 @@ pub async fn save(
     .await
 }
 
-async fn on_thread(work: impl FnOnce() -> Response + Send + 'static) -> Response {
+pub(super) async fn on_thread(work: impl FnOnce() -> Response + Send + 'static) -> Response {
     tokio::task::spawn_blocking(work).await.unwrap_or_else(|e| {
         trouble::page(
             StatusCode::SERVICE_UNAVAILABLE,

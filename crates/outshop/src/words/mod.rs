@@ -18,6 +18,7 @@ pub mod first;
 pub mod form;
 pub mod held;
 pub mod inspection;
+pub mod instrument;
 pub mod job;
 pub mod log;
 pub mod look;
@@ -119,6 +120,11 @@ pub mod tag {
     /// `W-003`.
     pub fn write_up(number: u32) -> String {
         format!("W-{number:03}")
+    }
+
+    /// `P-002`.
+    pub fn photo(number: u32) -> String {
+        format!("P-{number:03}")
     }
 
     /// `T-007`.

@@ -190,6 +190,81 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"part":{"add":{"engine":"14","name":"check","family":"check-valve","facts":["seat-design=matched"]}}}"#,
     ),
     (
+        &[
+            "part",
+            "tell",
+            "14",
+            "check",
+            "--side",
+            "right",
+            "--within",
+            "boiler",
+            "--fitted",
+            "1998-04",
+            "--as-built",
+            "seat-wall=.5in",
+        ],
+        r#"{"part":{"tell":{"engine":"14","part":"check","side":"right","within":"boiler","fitted_on":"1998-04","as_built":["seat-wall=.5in"]}}}"#,
+    ),
+    (
+        &["part", "tree", "14"],
+        r#"{"part":{"tree":{"engine":"14"}}}"#,
+    ),
+    (
+        &["part", "fit-out", "14", "--main-axle", "3", "--write"],
+        r#"{"part":{"fit-out":{"engine":"14","main_axle":3,"write":true}}}"#,
+    ),
+    (
+        &["part", "import", "parts.csv", "--engine", "14"],
+        r#"{"part":{"import":{"file":"parts.csv","engine":"14"}}}"#,
+    ),
+    (
+        &["part", "adopt", "wheelset"],
+        r#"{"part":{"adopt":{"families":["wheelset"]}}}"#,
+    ),
+    (
+        &["instrument", "add", "M-12", "--what", "outside micrometer"],
+        r#"{"instrument":{"add":{"number":"M-12","what":"outside micrometer"}}}"#,
+    ),
+    (
+        &[
+            "instrument",
+            "check",
+            "M-12",
+            "--against",
+            "blocks",
+            "--good",
+        ],
+        r#"{"instrument":{"check":{"number":"M-12","against":"blocks","good":true}}}"#,
+    ),
+    (&["instrument", "list"], r#"{"instrument":"list"}"#),
+    (
+        &["instrument", "show", "M-12"],
+        r#"{"instrument":{"show":{"number":"M-12"}}}"#,
+    ),
+    (
+        &[
+            "photo",
+            "add",
+            "ring.jpg",
+            "--told",
+            "a full ring",
+            "--engine",
+            "14",
+            "--part",
+            "check",
+        ],
+        r#"{"photo":{"add":{"file":"ring.jpg","told":"a full ring","engine":"14","part":"check"}}}"#,
+    ),
+    (
+        &["photo", "list", "14"],
+        r#"{"photo":{"list":{"engine":"14"}}}"#,
+    ),
+    (
+        &["photo", "get", "P-001", "ring.jpg"],
+        r#"{"photo":{"get":{"number":"P-001","to":"ring.jpg"}}}"#,
+    ),
+    (
         &["part", "show", "14", "check"],
         r#"{"part":{"show":{"engine":"14","part":"check"}}}"#,
     ),
@@ -201,9 +276,13 @@ const DOORS: &[(&[&str], &str)] = &[
             "14",
             "check",
             "--as-left",
+            "--standing",
+            "hot",
+            "--insist",
+            "new body",
             "seat-land@front=3/32in",
         ],
-        r#"{"reading":{"take":{"engine":"14","part":"check","readings":["seat-land@front=3/32in"],"as_left":true}}}"#,
+        r#"{"reading":{"take":{"engine":"14","part":"check","readings":["seat-land@front=3/32in"],"as_left":true,"standing":"hot","insist":"new body"}}}"#,
     ),
     (
         &[

@@ -20,6 +20,7 @@ mod https;
 mod local_rules;
 mod looking;
 mod moved;
+mod memory;
 mod pages;
 mod people;
 mod print;

@@ -348,6 +348,11 @@ impl Family {
         include_str!("../../../../tables/family/washout-plug.toml"),
         include_str!("../../../../tables/family/safety-valve.toml"),
         include_str!("../../../../tables/family/main-reservoir.toml"),
+        include_str!("../../../../tables/family/wheelset.toml"),
+        include_str!("../../../../tables/family/driving-journal.toml"),
+        include_str!("../../../../tables/family/engine-heights.toml"),
+        include_str!("../../../../tables/family/water-glass.toml"),
+        include_str!("../../../../tables/family/steam-gauge.toml"),
     ];
 
     /// A feature by its word.

@@ -8,6 +8,7 @@ use jiff::civil::Date;
 use measure::State;
 
 use super::family::Family;
+use super::fold_part::Unfit;
 use super::id::{
     BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
 };
@@ -70,10 +71,10 @@ pub enum FoldError {
 }
 
 /// The rows a statement touches, where anybody wants to know.
-struct Touched(Option<Vec<Row>>);
+pub(super) struct Touched(Option<Vec<Row>>);
 
 impl Touched {
-    fn note(&mut self, kind: RowKind, key: impl ToString) {
+    pub(super) fn note(&mut self, kind: RowKind, key: impl ToString) {
         if let Some(rows) = &mut self.0 {
             rows.push(Row::of(kind, key));
         }
@@ -124,6 +125,10 @@ impl Book {
             kind,
             what,
         };
+        let unfit = |unfit: Unfit| match unfit {
+            Unfit::Unknown(what) => unknown(what),
+            Unfit::Twice(what) => twice(what),
+        };
         let seq = meta.seq;
         match statement {
             Statement::BookOpened(it) => {
@@ -142,6 +147,7 @@ impl Book {
                     write_ups: 0,
                     particulars: Vec::new(),
                     rules: Vec::new(),
+                    photos: 0,
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -315,24 +321,16 @@ impl Book {
             }
             Statement::PartAdded(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;
-                if !self.families.contains_key(&it.family) {
-                    return Err(unknown(format!("the family `{}`", it.family)));
-                }
-                let part = Part {
-                    locomotive: it.locomotive,
-                    family: it.family.clone(),
-                    name: it.name.clone(),
-                    facts: it.facts.clone(),
-                    features: it.features.clone(),
-                    readings: Vec::new(),
-                    last: seq,
-                };
-                if self.parts.insert(it.id, part).is_some() {
-                    return Err(twice(format!("the part {}", it.name)));
-                }
-                touched.note(RowKind::Locomotive, it.locomotive);
-                touched.note(RowKind::Part, it.id);
+                self.add_part(it, meta, touched).map_err(unfit)?;
             }
+            Statement::PartTold(it) => self.tell_part(it, meta, touched).map_err(unfit)?,
+            Statement::InstrumentAdded(it) => {
+                self.add_instrument(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::InstrumentChecked(it) => {
+                self.check_instrument(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::PhotoAdded(it) => self.add_photo(it, meta, touched).map_err(unfit)?,
             Statement::ToolingAdded(it) => {
                 if !self.parts.contains_key(&it.part) {
                     return Err(unknown("a part".into()));
@@ -560,9 +558,9 @@ impl Book {
                 {
                     return Err(unknown("an inspection".into()));
                 }
-                let part = self.part_mut(it.part, seq).map_err(unknown)?;
+                self.part_mut(it.part, seq).map_err(unknown)?;
                 if !it.readings.is_empty() {
-                    part.readings.push(ReadingSet {
+                    let set = ReadingSet {
                         entry: seq,
                         on: meta.done_on,
                         by: meta.person,
@@ -570,7 +568,9 @@ impl Book {
                         finding: Some(it.id),
                         job: None,
                         readings: it.readings.clone(),
-                    });
+                        taken: it.taken.clone(),
+                    };
+                    self.read_part(it.part, set, touched).map_err(unknown)?;
                 }
                 let number = self
                     .count(|s| &mut s.findings)
@@ -711,8 +711,7 @@ impl Book {
                     }
                     touched.note(RowKind::Job, id);
                 }
-                let part = self.part_mut(it.part, seq).map_err(unknown)?;
-                part.readings.push(ReadingSet {
+                let set = ReadingSet {
                     entry: seq,
                     on: meta.done_on,
                     by: meta.person,
@@ -720,8 +719,9 @@ impl Book {
                     finding: None,
                     job: it.job,
                     readings: it.readings.clone(),
-                });
-                touched.note(RowKind::Part, it.part);
+                    taken: it.taken.clone(),
+                };
+                self.read_part(it.part, set, touched).map_err(unknown)?;
             }
             Statement::KnockOnAnswered(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
@@ -825,7 +825,7 @@ impl Book {
     }
 
     /// Gives the next number for people.
-    fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
+    pub(super) fn count(&mut self, which: impl Fn(&mut Shop) -> &mut u32) -> Option<u32> {
         let shop = self.shop.as_mut()?;
         let number = which(shop);
         *number += 1;

@@ -103,6 +103,10 @@ ids! {
     JobId,
     /// A piece of tooling.
     ToolingId,
+    /// An instrument.
+    InstrumentId,
+    /// A photograph or a scan.
+    PhotoId,
 }
 
 #[cfg(test)]

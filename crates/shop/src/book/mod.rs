@@ -10,16 +10,20 @@ mod engine_statement;
 mod family;
 mod fire_days;
 mod fold;
+mod fold_part;
 mod id;
 mod log;
 mod log_statement;
 mod moved;
 mod people;
 mod people_statement;
+mod part_statement;
+mod readings;
 mod rows;
 mod rule_set;
 mod shop_statement;
 mod state;
+mod state_part;
 mod statement;
 
 pub use day_set::DaySet;
@@ -30,18 +34,20 @@ pub use family::{
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
 pub use id::{
-    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, JobId, LocomotiveId, MoveId,
-    PartId, PersonId, ReportId, RunId, ToolingId,
+    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LocomotiveId,
+    MoveId, PartId, PersonId, PhotoId, ReportId, RunId, ToolingId,
 };
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};
 pub use people::{AuthorityKept, Standing};
+pub use readings::Readings;
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
-    AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
-    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
-    SymptomLooked, SymptomTold, Tooling, Trial,
+    AnchorTaken, AnswerGiven, Book, CheckMade, CrewReport, DayTold, DecisionTaken, FamilyKept,
+    Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead, Locomotive,
+    OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise, PutAway, ReadingSet,
+    ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold, Tooling,
+    Trial,
 };
 pub use statement::*;

@@ -4,7 +4,7 @@
 
 use serde::{Serialize, de::DeserializeOwned};
 
-use super::id::{FireId, LocomotiveId};
+use super::id::{FireId, LocomotiveId, PartId};
 use super::state::Book;
 
 /// The kinds of derived row.
@@ -24,8 +24,14 @@ pub enum RowKind {
     Locomotive,
     /// A part.
     Part,
+    /// A set of readings of a part.
+    Readings,
     /// Tooling.
     Tooling,
+    /// An instrument.
+    Instrument,
+    /// A photograph or a scan.
+    Photo,
     /// A fire.
     Fire,
     /// What an engine's fires add up to.
@@ -42,7 +48,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 14] = [
+    pub const ALL: [RowKind; 17] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,
@@ -50,7 +56,10 @@ impl RowKind {
         RowKind::Person,
         RowKind::Locomotive,
         RowKind::Part,
+        RowKind::Readings,
         RowKind::Tooling,
+        RowKind::Instrument,
+        RowKind::Photo,
         RowKind::Fire,
         RowKind::Log,
         RowKind::Inspection,
@@ -69,7 +78,10 @@ impl RowKind {
             RowKind::Person => "person",
             RowKind::Locomotive => "locomotive",
             RowKind::Part => "part",
+            RowKind::Readings => "readings",
             RowKind::Tooling => "tooling",
+            RowKind::Instrument => "instrument",
+            RowKind::Photo => "photo",
             RowKind::Fire => "fire",
             RowKind::Log => "log",
             RowKind::Inspection => "inspection",
@@ -114,6 +126,18 @@ fn fire_of(key: &str) -> Option<(LocomotiveId, FireId)> {
     Some((engine.parse().ok()?, fire.parse().ok()?))
 }
 
+/// The key of the row of a set of readings. It begins with the part, so that the sets of one part lie together, in
+/// the order entered.
+pub(super) fn readings_key(part: PartId, entry: u64) -> String {
+    format!("{part}/{entry:012}")
+}
+
+/// What the key of such a row names.
+fn readings_of(key: &str) -> Option<(PartId, u64)> {
+    let (part, entry) = key.split_once('/')?;
+    Some((part.parse().ok()?, entry.parse().ok()?))
+}
+
 impl Book {
     /// Every row the book is kept as, in order.
     pub fn rows(&self) -> Vec<Row> {
@@ -133,7 +157,18 @@ impl Book {
                 .map(|k| Row::of(RowKind::Locomotive, k)),
         );
         rows.extend(self.parts.keys().map(|k| Row::of(RowKind::Part, k)));
+        rows.extend(
+            self.readings
+                .keys()
+                .map(|(part, entry)| Row::of(RowKind::Readings, readings_key(part, entry))),
+        );
         rows.extend(self.tooling.keys().map(|k| Row::of(RowKind::Tooling, k)));
+        rows.extend(
+            self.instruments
+                .keys()
+                .map(|k| Row::of(RowKind::Instrument, k)),
+        );
+        rows.extend(self.photos.keys().map(|k| Row::of(RowKind::Photo, k)));
         rows.extend(
             self.fires
                 .keys()
@@ -165,7 +200,12 @@ impl Book {
             RowKind::Person => text(key.parse().ok().and_then(|k| self.persons.get(&k))),
             RowKind::Locomotive => text(key.parse().ok().and_then(|k| self.locomotives.get(&k))),
             RowKind::Part => text(key.parse().ok().and_then(|k| self.parts.get(&k))),
+            RowKind::Readings => {
+                text(readings_of(key).and_then(|(part, entry)| self.readings.get(part, entry)))
+            }
             RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
+            RowKind::Instrument => text(key.parse().ok().and_then(|k| self.instruments.get(&k))),
+            RowKind::Photo => text(key.parse().ok().and_then(|k| self.photos.get(&k))),
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
             RowKind::Log => text(key.parse().ok().and_then(|k| self.logs.get(&k))),
             RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
@@ -184,13 +224,27 @@ impl Book {
             | RowKind::RuleSet
             | RowKind::RuleHeld
             | RowKind::Person
-            | RowKind::Tooling => None,
+            | RowKind::Instrument => None,
             RowKind::Locomotive | RowKind::Log => key.parse().ok(),
             RowKind::Part => key
                 .parse()
                 .ok()
                 .and_then(|k| self.parts.get(&k))
                 .map(|p| p.locomotive),
+            RowKind::Readings => readings_of(key)
+                .and_then(|(part, _)| self.parts.get(&part))
+                .map(|p| p.locomotive),
+            RowKind::Tooling => key
+                .parse()
+                .ok()
+                .and_then(|k| self.tooling.get(&k))
+                .and_then(|tool| self.parts.get(&tool.part))
+                .map(|p| p.locomotive),
+            RowKind::Photo => key
+                .parse()
+                .ok()
+                .and_then(|k| self.photos.get(&k))
+                .map(|photo| photo.locomotive),
             RowKind::Fire => fire_of(key).map(|(engine, _)| engine),
             RowKind::Inspection => key
                 .parse()
@@ -234,7 +288,13 @@ impl Book {
             RowKind::Person => drop(self.persons.insert(key(row)?, read(text)?)),
             RowKind::Locomotive => drop(self.locomotives.insert(key(row)?, read(text)?)),
             RowKind::Part => drop(self.parts.insert(key(row)?, read(text)?)),
+            RowKind::Readings => {
+                let (part, _) = readings_of(&row.key).ok_or("its key names no readings")?;
+                self.readings.put(part, read(text)?);
+            }
             RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
+            RowKind::Instrument => drop(self.instruments.insert(key(row)?, read(text)?)),
+            RowKind::Photo => drop(self.photos.insert(key(row)?, read(text)?)),
             RowKind::Fire => {
                 let (_, id) = fire_of(&row.key).ok_or("its key names no fire")?;
                 self.fires.put(id, read(text)?);

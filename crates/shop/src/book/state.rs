@@ -6,22 +6,26 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::{Date, DateTime};
-use measure::{Size, State};
+use measure::Size;
 use serde::{Deserialize, Serialize};
 
 use super::family::Family;
 use super::id::{
-    FindingId, InspectionId, JobId, LocomotiveId, PartId, PersonId, ReportId, RunId, ToolingId,
+    FindingId, InspectionId, InstrumentId, JobId, LocomotiveId, PartId, PersonId, PhotoId,
+    ReportId, RunId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
 use super::people::AuthorityKept;
+use super::readings::Readings;
 use super::rule_set::RuleSetKept;
+pub use super::state_part::{
+    CheckMade, Instrument, LastRead, Part, PartSaid, Photo, ReadingSet, Tooling,
+};
 use super::statement::{
-    Answer, Authority, DayStated, FactStated, FeatureFacts, FeatureReading, HeldBefore, ItemAsked,
-    ItemCondition, JobMade, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted,
-    PaperSent, PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood,
-    Symptom,
+    Answer, Authority, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked, ItemCondition,
+    JobMade, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted, PaperSent,
+    PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -41,8 +45,14 @@ pub struct Book {
     pub locomotives: BTreeMap<LocomotiveId, Locomotive>,
     /// Parts.
     pub parts: BTreeMap<PartId, Part>,
+    /// Their readings, set by set.
+    pub readings: Readings,
     /// Tooling.
     pub tooling: BTreeMap<ToolingId, Tooling>,
+    /// Instruments.
+    pub instruments: BTreeMap<InstrumentId, Instrument>,
+    /// Photographs and scans; what they show lies in the file under its hash.
+    pub photos: BTreeMap<PhotoId, Photo>,
     /// Fires, one by one.
     pub fires: Fires,
     /// What the fires of each engine add up to.
@@ -86,6 +96,9 @@ pub struct Shop {
     /// What it says of itself on its papers, in the order entered.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub particulars: Vec<Particular>,
+    /// Last number of a photograph.
+    #[serde(default)]
+    pub photos: u32,
 }
 
 impl Shop {
@@ -308,71 +321,6 @@ pub struct ReleaseGiven {
     pub log_through: Date,
     /// The entry.
     pub entry: u64,
-}
-
-/// A part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Part {
-    /// On which engine.
-    pub locomotive: LocomotiveId,
-    /// Its family.
-    pub family: String,
-    /// What the shop calls it.
-    pub name: String,
-    /// Facts of the whole part.
-    pub facts: BTreeMap<String, String>,
-    /// What is known of each feature.
-    pub features: BTreeMap<String, FeatureFacts>,
-    /// Every set of readings, in the order entered.
-    pub readings: Vec<ReadingSet>,
-    /// Newest entry.
-    pub last: u64,
-}
-
-impl Part {
-    /// Its sets of readings by the day they were read, the newest first; of one day, the one entered last. An
-    /// old notebook copied in late stands where it belongs.
-    pub fn newest_first(&self) -> Vec<&ReadingSet> {
-        let mut sets: Vec<_> = self.readings.iter().collect();
-        sets.sort_by_key(|set| std::cmp::Reverse((set.on, set.entry)));
-        sets
-    }
-}
-
-/// A set of readings.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct ReadingSet {
-    /// The entry that holds it.
-    pub entry: u64,
-    /// The day it was taken.
-    pub on: Date,
-    /// Who entered it.
-    pub by: PersonId,
-    /// As found or as left.
-    pub state: State,
-    /// The finding it was taken for.
-    pub finding: Option<FindingId>,
-    /// The job it was taken in.
-    pub job: Option<JobId>,
-    /// The readings, as written.
-    pub readings: Vec<FeatureReading>,
-}
-
-/// A piece of tooling.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Tooling {
-    /// T-001.
-    pub number: u32,
-    /// What it is.
-    pub what: String,
-    /// The part it serves.
-    pub part: PartId,
-    /// Where it lies.
-    pub shelf: String,
-    /// The job it was made for.
-    pub job: Option<JobId>,
-    /// Newest entry.
-    pub last: u64,
 }
 
 /// What a paper counted, as stated.

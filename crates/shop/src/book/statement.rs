@@ -18,9 +18,13 @@ pub use super::day_statement::{
     MoveUnder, MovedHow, ParticularStated,
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
-use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId, ToolingId};
+use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
+};
+pub use super::part_statement::{
+    Circumstances, EngineState, FeatureFacts, FeatureTold, InstrumentAdded, InstrumentChecked,
+    PartAdded, PartKnown, PartTold, PhotoAdded, PhotoOf, Questioned, Side, ToolingAdded,
 };
 pub use super::people_statement::{Authority, AuthorityStated, OnPaper, PersonAdded};
 pub use super::shop_statement::{RuleHeld, ShopRuleStated};
@@ -47,7 +51,7 @@ pub enum FormError {
 }
 
 macro_rules! statements {
-    ($($(#[$doc:meta])* $name:ident = $kind:literal form $form:literal $(or $more:literal where $field:ident)?),* $(,)?) => {
+    ($($(#[$doc:meta])* $name:ident = $kind:literal form $form:literal $(or $more:literal where $field:ident)*),* $(,)?) => {
         /// One statement by one person.
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Statement {
@@ -56,7 +60,8 @@ macro_rules! statements {
 
         impl Statement {
             /// Every kind with the form number it is written in, in the order of the flow. A kind whose
-            /// newest form only adds a fact is written in the older one where that fact is missing.
+            /// newest form only adds a fact is written in the older one where that fact is missing. Where several add
+            /// one, the newest form is named first.
             pub const KINDS: &'static [(&'static str, u32)] = &[$(($kind, $form)),*];
 
             /// The kind as stored.
@@ -67,7 +72,7 @@ macro_rules! statements {
             /// The number of the form this build writes.
             pub fn form(&self) -> u32 {
                 match self { $(Statement::$name(_it) => {
-                    $(if _it.$field.is_some() { return $more; })?
+                    $(if _it.$field.is_some() { return $more; })*
                     $form
                 },)* }
             }
@@ -87,7 +92,7 @@ macro_rules! statements {
             /// [`FormError`] if the kind or form is unknown to this build or the body does not fit it.
             pub fn read(kind: &str, form: u32, body: &str) -> Result<Statement, FormError> {
                 match (kind, form) {
-                    $(($kind, $form $(| $more)?) => serde_json::from_str(body)
+                    $(($kind, $form $(| $more)*) => serde_json::from_str(body)
                         .map(Statement::$name)
                         .map_err(|e| FormError::Body { kind: kind.into(), why: e.to_string() }),)*
                     _ => Err(FormError::Unknown { kind: kind.into(), form }),
@@ -127,7 +132,13 @@ statements! {
     /// A spell in which an engine was not used, attested by the one who enters it.
     OutOfUse = "out-of-use" form 1,
     /// A part of a locomotive.
-    PartAdded = "part-added" form 1,
+    PartAdded = "part-added" form 1 or 2 where known,
+    /// More is known of a part.
+    PartTold = "part-told" form 1,
+    /// An instrument.
+    InstrumentAdded = "instrument-added" form 1,
+    /// An instrument was held against something better.
+    InstrumentChecked = "instrument-checked" form 1,
     /// A piece of tooling and where it lies.
     ToolingAdded = "tooling-added" form 1,
     /// A fire.
@@ -147,7 +158,7 @@ statements! {
     /// What a crew reports of a day, symptoms or none.
     CrewReported = "crew-reported" form 1,
     /// A condition found, with its readings.
-    FindingRecorded = "finding-recorded" form 1 or 2 where notice,
+    FindingRecorded = "finding-recorded" form 1 or 3 where taken or 2 where notice,
     /// Somebody looked at what a crew wrote up.
     SymptomAnswered = "symptom-answered" form 1,
     /// The authority that gave a special notice lifted it.
@@ -165,7 +176,9 @@ statements! {
     /// A proof was made.
     Proved = "proved" form 1,
     /// A set of readings of a part.
-    ReadingsTaken = "readings-taken" form 1,
+    ReadingsTaken = "readings-taken" form 1 or 2 where taken,
+    /// A photograph or a scan.
+    PhotoAdded = "photo-added" form 1,
     /// A knock-on was looked at.
     KnockOnAnswered = "knock-on-answered" form 1,
     /// A signature.
@@ -267,52 +280,6 @@ pub struct RulesBind {
     pub through: Option<Date>,
     /// The document that says so.
     pub document: String,
-}
-
-/// What is known of one feature of a part.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FeatureFacts {
-    /// As built, as written (a size or an angle).
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub as_built: Option<String>,
-    /// Our own limit, tighter than any law, as written.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub shop_limit: Option<String>,
-    /// Metal one re-cut usually takes, as written.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub step: Option<String>,
-}
-
-/// A part of a locomotive.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct PartAdded {
-    /// Made by the device.
-    pub id: PartId,
-    /// On which engine.
-    pub locomotive: LocomotiveId,
-    /// Its family's word.
-    pub family: String,
-    /// What the shop calls it, e.g. `right feed check`.
-    pub name: String,
-    /// Facts of the whole part that the family asks for, e.g. `seat-design` = `matched`.
-    pub facts: BTreeMap<String, String>,
-    /// What is known of each feature.
-    pub features: BTreeMap<String, FeatureFacts>,
-}
-
-/// A lap, mandrel, plug gauge, master: numbered, with a shelf and the part it serves.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct ToolingAdded {
-    /// Made by the device.
-    pub id: ToolingId,
-    /// What it is, with the size it was made to.
-    pub what: String,
-    /// The part it serves.
-    pub part: PartId,
-    /// Where it lies.
-    pub shelf: String,
-    /// The job it was made for.
-    pub job: Option<JobId>,
 }
 
 /// An item asked at an inspection: the rule and the version in force on the day.
@@ -432,6 +399,9 @@ pub struct FindingRecorded {
     /// Who gave the special notice it hangs on; form 2 holds it, and form 1 where nobody said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub notice: Option<NoticeGiven>,
+    /// How the readings were taken; form 3 holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken: Option<Circumstances>,
 }
 
 /// A finding starts a clock of its own: a broken staybolt's thirty days. It ends with the finding.
@@ -601,6 +571,9 @@ pub struct ReadingsTaken {
     pub state: State,
     /// The readings.
     pub readings: Vec<FeatureReading>,
+    /// How they were taken; form 2 holds it, and form 1 where nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken: Option<Circumstances>,
 }
 
 /// A knock-on was looked at.

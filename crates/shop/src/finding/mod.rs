@@ -4,13 +4,14 @@ mod crew;
 mod notice;
 
 use jiff::civil::Date;
+use measure::State;
 
 use crate::Refusal;
 use crate::book::{
     Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
     Occasion, PartId, PersonId, Statement,
 };
-use crate::locomotive::{check_readings, family, with_authority};
+use crate::locomotive::{Taking, admit_readings, check_readings, family, with_authority};
 
 pub use crew::{NewReport, answer_symptom, open_symptoms, report, symptom};
 pub use notice::{NewLifting, lift, unlifted};
@@ -34,6 +35,8 @@ pub struct NewFinding {
     pub readings: Vec<FeatureReading>,
     /// Who gave the special notice; needed where it hangs on one.
     pub notice: Option<NoticeGiven>,
+    /// How the readings were taken.
+    pub taking: Taking,
 }
 
 /// Records a finding. Anybody may write up what they saw; at an inspection the finder must be one who
@@ -41,7 +44,7 @@ pub struct NewFinding {
 ///
 /// # Errors
 /// Input: nothing told; a condition or reading the family does not know; a special notice without the one who
-/// gave it, or somebody who gave one where there is none. Refused: the inspection is closed or is another
+/// gave it, or somebody who gave one where there is none; a reading that is questioned and not insisted on. Refused: the inspection is closed or is another
 /// engine's, or the finder may not inspect.
 pub fn record(
     book: &Book,
@@ -113,6 +116,14 @@ pub fn record(
         )));
     }
     check_readings(&family, &new.readings)?;
+    let taken = admit_readings(
+        book,
+        (new.part, part),
+        &family,
+        State::AsFound,
+        &new.readings,
+        &new.taking,
+    )?;
     Ok(vec![Statement::FindingRecorded(FindingRecorded {
         id: new.id,
         locomotive: new.locomotive,
@@ -122,5 +133,6 @@ pub fn record(
         told: new.told.trim().into(),
         readings: new.readings,
         notice,
+        taken,
     })])
 }

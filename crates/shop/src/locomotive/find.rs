@@ -3,7 +3,7 @@
 use crate::Refusal;
 use crate::book::{
     Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Locomotive, LocomotiveId, Part,
-    PartId, Person, PersonId, Tooling, ToolingId,
+    PartId, Person, PersonId, Photo, PhotoId, Tooling, ToolingId,
 };
 
 /// An engine by her number (`14`, `No. 14`).
@@ -139,4 +139,8 @@ by_number!(
 by_number!(
     /// Tooling by number, T-001.
     tooling, tooling, 'T', "tooling", ToolingId, Tooling
+);
+by_number!(
+    /// A photograph by number, P-001.
+    photo, photos, 'P', "photograph", PhotoId, Photo
 );

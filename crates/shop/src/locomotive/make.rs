@@ -6,12 +6,14 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use rules::Rulebook;
 
-use super::reading::{check_readings, value};
+use super::describe::{check_facts, check_known, check_sizes};
+use super::question::{Taking, admit};
+use super::reading::check_readings;
 use crate::Refusal;
 use crate::book::{
     Authority, Book, BookOpened, Family, FamilyAdopted, FeatureFacts, FeatureReading, HeldBefore,
-    JobId, LocomotiveAdded, LocomotiveId, PartAdded, PartId, PersonAdded, PersonId, ReadingsTaken,
-    Statement, ToolingAdded, ToolingId,
+    JobId, LocomotiveAdded, LocomotiveId, PartAdded, PartId, PartKnown, PersonAdded, PersonId,
+    ReadingsTaken, Statement, ToolingAdded, ToolingId,
 };
 
 /// A book to be made.
@@ -245,6 +247,8 @@ pub struct NewPart {
     pub facts: BTreeMap<String, String>,
     /// What is known of each feature.
     pub features: BTreeMap<String, FeatureFacts>,
+    /// Where it is, what it is of, when it came.
+    pub known: PartKnown,
 }
 
 /// Adds a part.
@@ -267,42 +271,13 @@ pub fn add_part(book: &Book, new: NewPart) -> Result<Vec<Statement>, Refusal> {
             "This engine has a part called `{name}` already."
         )));
     }
-    for (word, told) in &new.facts {
-        let fact = family
-            .facts
-            .iter()
-            .find(|f| f.name == *word)
-            .ok_or_else(|| {
-                let known: Vec<_> = family.facts.iter().map(|f| f.name.as_str()).collect();
-                Refusal::input(format!(
-                    "A {} has no fact `{word}`: {} were expected.",
-                    family.family,
-                    known.join(", ")
-                ))
-            })?;
-        if !fact.choices.is_empty() && !fact.choices.contains(told) {
-            return Err(Refusal::input(format!(
-                "`{told}` is no answer to `{word}`: {} were expected.",
-                fact.choices.join(", ")
-            )));
-        }
-    }
+    check_facts(&family, &new.facts)?;
     for (word, facts) in &new.features {
-        let feature = family.feature(word).ok_or_else(|| {
-            let known: Vec<_> = family.features.iter().map(|f| f.name.as_str()).collect();
-            Refusal::input(format!(
-                "`{word}` is not measured on a {}: {} were expected.",
-                family.family,
-                known.join(", ")
-            ))
-        })?;
-        for text in [&facts.as_built, &facts.shop_limit, &facts.step]
-            .into_iter()
-            .flatten()
-        {
-            value(feature, text)?;
-        }
+        let sizes = [&facts.as_built, &facts.shop_limit, &facts.step];
+        check_sizes(&family, word, sizes.into_iter().flatten())?;
     }
+    // Days it came and went are told of it afterwards, and held against the day then.
+    check_known(book, (new.id, new.locomotive), &new.known, Date::MAX)?;
     Ok(vec![Statement::PartAdded(PartAdded {
         id: new.id,
         locomotive: new.locomotive,
@@ -310,6 +285,7 @@ pub fn add_part(book: &Book, new: NewPart) -> Result<Vec<Statement>, Refusal> {
         name: name.into(),
         facts: new.facts,
         features: new.features,
+        known: (new.known != PartKnown::default()).then_some(new.known),
     })])
 }
 
@@ -326,6 +302,56 @@ pub fn family(book: &Book, word: &str) -> Result<Family, Refusal> {
         ))
     })?;
     kept.family().map_err(|e| Refusal::input(e.to_string()))
+}
+
+/// Takes families of this build into a book that does not have them, or has an older version.
+///
+/// # Errors
+/// Input: a family this build does not have, or one the book has in this version or a newer one. Refused: the one who
+/// does is not an officer.
+pub fn adopt_families(
+    book: &Book,
+    words: &[String],
+    (by, on): (PersonId, Date),
+) -> Result<Vec<Statement>, Refusal> {
+    super::with_authority(
+        book,
+        by,
+        Authority::Approve,
+        "take a part family into the book",
+        on,
+    )?;
+    let mut made = Vec::new();
+    for word in words {
+        let mut known = Vec::new();
+        let mut found = None;
+        for text in Family::BUILT_IN {
+            let family = Family::read(text).map_err(|e| Refusal::input(e.to_string()))?;
+            if family.family == word.trim() {
+                found = Some((family.version, *text));
+            }
+            known.push(family.family);
+        }
+        let (version, text) = found.ok_or_else(|| {
+            Refusal::input(format!(
+                "This program brings no part family `{word}`: {} were expected.",
+                known.join(", ")
+            ))
+        })?;
+        let kept = book.families.get(word.trim());
+        if let Some(kept) = kept.filter(|kept| kept.version >= version) {
+            return Err(Refusal::input(format!(
+                "The book has `{word}` in version {} already.",
+                kept.version
+            )));
+        }
+        made.push(Statement::FamilyAdopted(FamilyAdopted {
+            family: word.trim().into(),
+            version,
+            text: text.into(),
+        }));
+    }
+    Ok(made)
 }
 
 /// A piece of tooling to be registered.
@@ -365,13 +391,15 @@ pub fn add_tooling(new: NewTooling) -> Result<Vec<Statement>, Refusal> {
 /// Takes a set of readings of a part, outside a finding.
 ///
 /// # Errors
-/// Input: none given, or one that the family does not know or that does not read.
+/// Input: none given, one that the family does not know or that does not read, or one that is questioned and not
+/// insisted on.
 pub fn take_readings(
     book: &Book,
     part: PartId,
     job: Option<JobId>,
     state: State,
     readings: Vec<FeatureReading>,
+    taking: &Taking,
 ) -> Result<Vec<Statement>, Refusal> {
     let kept = book
         .parts
@@ -380,11 +408,18 @@ pub fn take_readings(
     if readings.is_empty() {
         return Err(Refusal::input("At least one reading was expected."));
     }
-    check_readings(&family(book, &kept.family)?, &readings)?;
+    let family = family(book, &kept.family)?;
+    check_readings(&family, &readings)?;
+    let taking = Taking {
+        in_job: job.is_some(),
+        ..taking.clone()
+    };
+    let taken = admit(book, (part, kept), &family, state, &readings, &taking)?;
     Ok(vec![Statement::ReadingsTaken(ReadingsTaken {
         part,
         job,
         state,
         readings,
+        taken,
     })])
 }

@@ -1,23 +1,42 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
+mod describe;
 mod find;
 mod held;
+mod fit_out;
+mod instrument;
 mod law;
 mod make;
 mod people;
+mod photo;
+mod question;
 mod reading;
 mod rule_sets;
+mod shape;
+mod tree;
+mod wear;
 
-pub use find::{engine, engines, finding, inspection, job, part, person, tooling};
+pub use describe::{span, tell_part};
+pub use find::{engine, engines, finding, inspection, job, part, person, photo, tooling};
+pub use fit_out::{Place as FitOutPlace, fit_out, places};
 pub use held::{
     Checking, NewHolding, checking, checking_of, held_before_it_changed, hold_rule, holdings,
 };
+pub use instrument::{
+    Doubt, Doubted, add_instrument, check_instrument, doubted, doubts, instrument, last_check,
+    names,
+};
 pub use law::{Bound, Law, rule};
 pub use make::{
-    NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_tooling, family,
-    held_before, new_book, take_readings,
+    NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_tooling, adopt_families,
+    family, held_before, new_book, take_readings,
 };
 pub use people::{add_person, state_authority, with_authority};
+pub use photo::{add_photo, media_of};
+pub use question::{Taking, admit as admit_readings, questions};
 pub use reading::{Value, check_readings, value};
 pub(crate) use rule_sets::admit_bind;
 pub use rule_sets::{adopt_rules, bind_rules, read_rules};
+pub use shape::{Shape, shape};
+pub use tree::{InTree, above_of, below, is_within, mates, mirror, tree};
+pub use wear::{Worn, as_it_is, governing, worn};

@@ -232,6 +232,7 @@ impl Telling {
                     told: item.seen.clone(),
                     readings: Vec::new(),
                     notice: None,
+                    taking: Default::default(),
                 };
                 let found = finding::record(&self.book, found, self.by, self.on)?;
                 self.state(found)?;

@@ -13,8 +13,8 @@ use crate::clock::{
 };
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
-    NewBook, NewEngine, NewPart, add_engine, add_part, admit_bind, check_readings, family,
-    held_before, new_book, with_authority,
+    NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind,
+    check_instrument, check_readings, family, held_before, new_book, tell_part, with_authority,
 };
 
 /// A statement about to take another's place.
@@ -121,6 +121,13 @@ fn subject(statement: &Statement) -> Vec<String> {
             it.locomotive.to_string(),
             it.family.clone(),
         ],
+        Statement::PartTold(it) => vec![it.part.to_string()],
+        Statement::InstrumentAdded(it) => vec![it.id.to_string()],
+        Statement::InstrumentChecked(it) => vec![it.instrument.to_string()],
+        // What lies in the book under its hash is what was put in.
+        Statement::PhotoAdded(it) => {
+            vec![it.id.to_string(), it.sha256.clone(), it.bytes.to_string()]
+        }
         Statement::ToolingAdded(it) => vec![it.id.to_string()],
         Statement::FireLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
         Statement::DayLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
@@ -209,9 +216,18 @@ fn admit(
                 name: it.name.clone(),
                 facts: it.facts.clone(),
                 features: it.features.clone(),
+                known: it.known.clone().unwrap_or_default(),
             };
             add_part(&without, new).map(drop)
         }
+        Statement::PartTold(it) => tell_part(book, it.clone(), on).map(drop),
+        Statement::InstrumentAdded(it) => {
+            let mut without = book.clone();
+            without.instruments.remove(&it.id);
+            add_instrument(&without, it.clone()).map(drop)
+        }
+        Statement::InstrumentChecked(it) => check_instrument(book, it.clone()).map(drop),
+        Statement::PhotoAdded(it) => told(&it.told),
         Statement::FireLogged(it) => {
             let fire = NewFire {
                 id: it.id,

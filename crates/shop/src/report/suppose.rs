@@ -12,7 +12,7 @@ use super::{Stop, stops_with};
 use crate::Refusal;
 use crate::book::{
     Answer, AnswerGiven, Book, DayStated, FindingState, Fires, Inspection, InspectionId,
-    Locomotive, LocomotiveId, PersonId, Promise, RunId, days_of_fire,
+    Locomotive, LocomotiveId, PersonId, Promise, Readings, RunId, days_of_fire,
 };
 use crate::clock::{Clock, State, due};
 use crate::inspection::items;
@@ -149,7 +149,10 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
             .filter(|(id, _)| touched.contains(id))
             .map(|(id, part)| (*id, part.clone()))
             .collect(),
+        readings: Readings::none_asked(),
         tooling: Default::default(),
+        instruments: Default::default(),
+        photos: Default::default(),
         fires: Fires::none_asked(),
         logs: (book.logs.get(&engine).cloned().into_iter())
             .map(|log| (engine, log))

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use measure::Size;
 use measure::State;
 
-use crate::book::{Family, Part, Worst};
+use crate::book::{Family, Part, ReadingSet, Worst};
 use crate::locomotive::value;
 
 /// Metal left on one feature of a part.
@@ -31,9 +31,9 @@ pub struct MetalLeft {
 }
 
 /// Metal left on every feature the family reckons it on and whose newest readings and shop limit are
-/// known. A feature with a place not read in its newest set is left out: missing never helps.
-pub fn metal_left(family: &Family, part: &Part) -> Vec<MetalLeft> {
-    let newest = part.newest_first();
+/// known. A feature with a place not read in its newest set is left out: missing never helps. `newest` are the part's
+/// sets of readings, the newest first.
+pub fn metal_left(family: &Family, part: &Part, newest: &[&ReadingSet]) -> Vec<MetalLeft> {
     family
         .features
         .iter()

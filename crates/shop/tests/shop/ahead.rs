@@ -300,6 +300,7 @@ fn a_finding_supposed_put_right_frees_the_runs_after_it() {
         told: "telltale weeps, left side, row 4".into(),
         readings: Vec::new(),
         notice: None,
+        taken: None,
     };
     world.state(DOT, TODAY, Statement::FindingRecorded(told));
     let made = open_clock(&world.book, world.rules, id, "broken-staybolt", DOT, TODAY);

@@ -67,6 +67,7 @@ fn finding(id: u128, part: PartId, occasion: Occasion, notice: Option<NoticeGive
         told: "steam at the flange, hot, at 150 psi".into(),
         readings: Vec::new(),
         notice,
+        taking: Default::default(),
     }
 }
 

@@ -61,6 +61,7 @@ pub fn shop() -> World {
             ("hot-rise", "300 F degrees"),
         ]),
         features: BTreeMap::from([("seat-wall".into(), wall)]),
+        known: Default::default(),
     };
     let made = add_part(&world.book, part);
     world.enter(ADA, OPENED, made);
@@ -98,6 +99,7 @@ pub fn written_up() -> World {
         told: "water comes back out of the delivery pipe with the feed shut".into(),
         readings,
         notice: None,
+        taking: Default::default(),
     };
     let made = record(&world.book, finding, DOT, OPENED);
     world.enter(DOT, OPENED, made);
@@ -198,7 +200,14 @@ pub fn proved() -> World {
         );
         world.enter(DOT, day, made);
     }
-    let made = take_readings(&world.book, CHECK, Some(JOB), State::AsLeft, as_left());
+    let made = take_readings(
+        &world.book,
+        CHECK,
+        Some(JOB),
+        State::AsLeft,
+        as_left(),
+        &Default::default(),
+    );
     world.enter(BEN, day, made);
     for word in [
         "disc-lift",
@@ -238,7 +247,8 @@ pub fn closed() -> World {
 
 fn left(world: &World) -> (Size, Option<i64>, State) {
     let family = world.book.families["check-valve"].family().unwrap();
-    let all = metal_left(&family, &world.book.parts[&CHECK]);
+    let sets = world.book.readings.newest_first(CHECK).unwrap();
+    let all = metal_left(&family, &world.book.parts[&CHECK], &sets);
     let [wall] = all.as_slice() else {
         panic!("{all:?}")
     };
@@ -304,6 +314,7 @@ fn from_a_new_book_to_a_release() {
         told: "hung open at the water plug".into(),
         readings: Vec::new(),
         notice: None,
+        taking: Default::default(),
     };
     let made = record(&world.book, again, crate::world::ELI, later(OPENED, 60));
     world.enter(crate::world::ELI, day, made);
@@ -333,7 +344,14 @@ fn each_thing_missing_is_named_and_nothing_else() {
     assert_eq!(named(&closed()), [""; 0]);
     // Work after the signatures makes them stale.
     let mut again = closed();
-    let made = take_readings(&again.book, CHECK, Some(JOB), State::AsLeft, as_left());
+    let made = take_readings(
+        &again.book,
+        CHECK,
+        Some(JOB),
+        State::AsLeft,
+        as_left(),
+        &Default::default(),
+    );
     again.enter(BEN, day, made);
     let stale = named(&again);
     assert_eq!(stale.len(), 3, "{stale:?}");

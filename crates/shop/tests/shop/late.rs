@@ -74,6 +74,7 @@ fn a_finding_dated_back_stands_against_the_days_run_since() {
         told: "wept at the flange".into(),
         readings: Vec::new(),
         notice: None,
+        taking: Default::default(),
     };
     let made = record(&world.book, new, ELI, found_on).unwrap();
     let shown = shows(&world, &made[0], found_on, later(FIRST, 9));

@@ -310,6 +310,7 @@ fn calendar_and_defect_clocks_combine_to_the_earlier_day() {
         told: "the telltale blows".into(),
         readings: Vec::new(),
         notice: None,
+        taking: Default::default(),
     };
     let made = shop::finding::record(&world.book, new, DOT, TODAY);
     world.enter(DOT, TODAY, made);
@@ -456,6 +457,7 @@ fn limits_in_millimetres_are_exact_and_stand_alone() {
         name: "right crosshead".into(),
         facts: Default::default(),
         features: Default::default(),
+        known: Default::default(),
     };
     let made = shop::locomotive::add_part(&world.book, new);
     world.enter(ADA, TODAY, made);
@@ -480,6 +482,7 @@ fn limits_in_millimetres_are_exact_and_stand_alone() {
         name: "tire".into(),
         facts: Default::default(),
         features: Default::default(),
+        known: Default::default(),
     };
     let made = shop::locomotive::add_part(&world.book, new);
     world.enter(ADA, TODAY, made);

@@ -5,15 +5,16 @@ use std::collections::BTreeMap;
 use jiff::civil::{Date, date};
 use measure::{Size, State};
 use shop::book::{Family, FeatureFacts, PartId, Statement};
-use shop::locomotive::{NewPart, add_part, take_readings};
+use shop::locomotive::{NewPart, Taking, add_part, take_readings};
 use shop::route::metal_left;
 
 use crate::world::{ADA, BEN, FOURTEEN, TODAY, World, reading};
 
 fn left(world: &World, part: PartId) -> Option<(Size, Date)> {
-    let part = &world.book.parts[&part];
-    let family: Family = world.book.families[&part.family].family().unwrap();
-    let all = metal_left(&family, part);
+    let kept = &world.book.parts[&part];
+    let family: Family = world.book.families[&kept.family].family().unwrap();
+    let sets = world.book.readings.newest_first(part).unwrap();
+    let all = metal_left(&family, kept, &sets);
     all.first().map(|metal| (metal.left, metal.on))
 }
 
@@ -22,8 +23,17 @@ fn walls(world: &mut World, part: PartId, on: Date, size: &str, places: &[&str])
         .iter()
         .map(|place| reading("seat-wall", place, size, State::AsFound))
         .collect();
-    let made: Result<Vec<Statement>, _> =
-        take_readings(&world.book, part, None, State::AsFound, readings);
+    let made: Result<Vec<Statement>, _> = take_readings(
+        &world.book,
+        part,
+        None,
+        State::AsFound,
+        readings,
+        &Taking {
+            on: Some(on),
+            ..Taking::default()
+        },
+    );
     world.enter(BEN, on, made);
 }
 
@@ -42,6 +52,7 @@ fn an_old_notebook_copied_in_late_gives_no_metal_back() {
         name: "right feed check".into(),
         facts: BTreeMap::new(),
         features: BTreeMap::from([("seat-wall".to_string(), limit)]),
+        known: Default::default(),
     };
     let made = add_part(&world.book, new);
     world.enter(ADA, TODAY, made);

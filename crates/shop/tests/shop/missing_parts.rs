@@ -79,6 +79,7 @@ impl Case {
             name: "a part".into(),
             facts: self.facts.clone(),
             features: self.features.clone(),
+            known: None,
         };
         world.state(ADA, FIRST, Statement::PartAdded(part));
         let recorded = shop::book::FindingRecorded {
@@ -90,6 +91,7 @@ impl Case {
             told: "as found".into(),
             readings: self.written(),
             notice: None,
+            taken: None,
         };
         world.state(ADA, FIRST, Statement::FindingRecorded(recorded));
         let part = world.book.parts[&PartId(1)].clone();
@@ -128,8 +130,9 @@ impl Case {
     }
 
     fn metal(&self) -> BTreeMap<String, Size> {
-        let (_, part) = self.book();
-        let left = metal_left(&self.family, &part).into_iter();
+        let (world, part) = self.book();
+        let sets = world.book.readings.newest_first(PartId(1)).unwrap();
+        let left = metal_left(&self.family, &part, &sets).into_iter();
         left.map(|metal| (metal.feature, metal.left)).collect()
     }
 

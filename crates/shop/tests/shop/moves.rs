@@ -166,6 +166,7 @@ fn failed(world: &mut World, occasion: Occasion) {
         told: "the check stuck open at milepost 31".into(),
         readings: Vec::new(),
         notice,
+        taking: Default::default(),
     };
     let made = record(&world.book, new, ADA, TODAY);
     world.enter(ADA, TODAY, made);

@@ -22,6 +22,7 @@ fn finding(world: &mut World, on: Date, occasion: Occasion) -> FindingId {
         told: "telltale weeps, left side, row 4".into(),
         readings: Vec::new(),
         notice: None,
+        taken: None,
     };
     world.state(DOT, on, Statement::FindingRecorded(told));
     id

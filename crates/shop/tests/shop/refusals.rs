@@ -129,6 +129,7 @@ fn parts_readings_and_tooling() {
             name: "left feed check".into(),
             facts: words(&[]),
             features: Default::default(),
+            known: Default::default(),
         };
         change(&mut new);
         add_part(book, new)
@@ -174,7 +175,14 @@ fn parts_readings_and_tooling() {
         &["metal behind"],
     );
     let take = |part, readings: &[(&str, &str, &str)]| {
-        take_readings(book, part, None, State::AsFound, found(readings))
+        take_readings(
+            book,
+            part,
+            None,
+            State::AsFound,
+            found(readings),
+            &Default::default(),
+        )
     };
     no(take(PartId(9), &[]), Input, &["no such part"]);
     no(take(CHECK, &[]), Input, &["At least one reading"]);
@@ -473,6 +481,7 @@ pub fn finding() -> NewFinding {
         told: "weeps".into(),
         readings: Vec::new(),
         notice: None,
+        taking: Default::default(),
     }
 }
 

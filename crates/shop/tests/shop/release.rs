@@ -194,6 +194,7 @@ impl History {
                     told: "weeps back at the delivery pipe".into(),
                     readings: Vec::new(),
                     notice,
+                    taking: Default::default(),
                 };
                 self.enter(ELI, record(&book, new, ELI, on));
             }
@@ -255,7 +256,14 @@ impl History {
             Act::MeasuredAgain => {
                 if let Some(id) = jobs.last() {
                     let readings = flow::as_left();
-                    let made = take_readings(&book, CHECK, Some(*id), State::AsLeft, readings);
+                    let made = take_readings(
+                        &book,
+                        CHECK,
+                        Some(*id),
+                        State::AsLeft,
+                        readings,
+                        &Default::default(),
+                    );
                     self.enter(BEN, made);
                 }
             }
@@ -344,6 +352,7 @@ impl History {
             Some(id),
             State::AsLeft,
             flow::as_left(),
+            &Default::default(),
         );
         self.enter(BEN, made);
         for word in &plan.knock_ons {

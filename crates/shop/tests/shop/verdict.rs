@@ -353,6 +353,7 @@ fn a_shop_limit_is_told_apart_from_the_law() {
         name: "right crosshead".into(),
         facts: words(&[]),
         features: BTreeMap::from([("vertical".to_string(), ours)]),
+        known: None,
     };
     world.state(ADA, TODAY, Statement::PartAdded(part));
     let of = |vertical: &str| {

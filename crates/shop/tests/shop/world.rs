@@ -246,6 +246,7 @@ impl World {
             name: format!("{family} {:x}", id.0),
             facts: words(facts),
             features: BTreeMap::new(),
+            known: Default::default(),
         };
         let made = add_part(&self.book, new);
         self.enter(ADA, TODAY, made);

@@ -9,16 +9,18 @@ use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
     AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn, BookOpened,
-    ClockOpened, Correction, CrewReported, DayLogged, DayStated, Decided, FactStated,
-    FamilyAdopted, FeatureFacts, FeatureReading, FindingId, FindingRecorded, FireId, FireLogged,
-    Heat, HeldBefore, HoldCleared, HoldPoint, InspectedBy, InspectionClosed, InspectionId,
-    InspectionNotCompleted, InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, JobClosed,
-    JobId, JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd,
-    MoveEnded, MoveId, MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, OnPaper,
-    Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId,
-    ParticularStated, PersonAdded, PersonId, PrintedSheet, Proved, QuarterHours, ReadingsTaken,
-    Released, ReportId, RuleHeld, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised,
-    ShopRuleStated, Signed, Statement, Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingId,
+    Circumstances, ClockOpened, Correction, CrewReported, DayLogged, DayStated, Decided,
+    EngineState, FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FeatureTold, FindingId,
+    FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared, HoldPoint, InspectedBy,
+    InspectionClosed, InspectionId, InspectionNotCompleted, InspectionOpened, InstrumentAdded,
+    InstrumentChecked, InstrumentId, ItemAnswered, ItemAsked, ItemCondition, JobClosed, JobId,
+    JobMade, KnockOnAnswered, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded,
+    MoveId, MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, OnPaper, Operation,
+    OperationDone, OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, PartKnown,
+    PartTold, ParticularStated, PersonAdded, PersonId, PhotoAdded, PhotoId, PhotoOf, PrintedSheet,
+    Proved, QuarterHours, Questioned, ReadingsTaken, Released, ReportId, RuleHeld, RulesAdopted,
+    RulesBind, RulingRef, RunId, RunPromised, ShopRuleStated, Side, Signed, Statement, Stood,
+    Symptom, SymptomAnswered, ToolingAdded, ToolingId,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -83,6 +85,7 @@ pub fn shop() -> Vec<Statement> {
                     step: Some(".010 in".into()),
                 },
             )]),
+            known: None,
         }),
     ]
 }
@@ -118,6 +121,30 @@ fn sheet() -> Vec<PrintedSheet> {
         text: "wedge .0049 in\n  \"as printed\", 45° → 44° 30′".into(),
     }]
 }
+
+/// What is known of a part beside its sizes.
+fn known() -> PartKnown {
+    PartKnown {
+        side: Some(Side::Right),
+        axle: Some(2),
+        at: Some("front of the barrel".into()),
+        within: None,
+        material: Some("bronze, melt 41".into()),
+        drawing: Some("14-B-203".into()),
+        reach: vec!["running board".into(), "lagging".into()],
+        mates: vec![PART],
+        also: vec!["old No. 7 check".into()],
+        fitted: Some("1998-04".into()),
+        removed: Some("2026-05-02".into()),
+        donor: Some("No. 12".into()),
+    }
+}
+
+/// What the photograph shows, in bytes that pass for a file.
+pub const PHOTO: &[u8] = b"\x89PNG\r\n\x1a\nan invented ring of blue";
+/// Their SHA-256, as `sha256sum` gives it.
+pub const PHOTO_NAME: &str = "23c57baaa11b0eaad37f63548cec145e31c5667c626f4e752ccca81610093750";
+const INSTRUMENT: InstrumentId = InstrumentId(0x312);
 
 /// What follows the first five, up to the release.
 fn flow() -> Vec<Statement> {
@@ -267,6 +294,7 @@ fn flow() -> Vec<Statement> {
                 land("back", ".098", State::AsFound),
             ],
             notice: None,
+            taken: None,
         }),
         Statement::ItemAnswered(ItemAnswered {
             inspection: INSPECTION,
@@ -348,6 +376,49 @@ fn flow() -> Vec<Statement> {
             job: Some(JOB),
             state: State::AsLeft,
             readings: vec![land("front", "7/64", State::AsLeft)],
+            taken: None,
+        }),
+        Statement::PartTold(PartTold {
+            part: PART,
+            known: known(),
+            facts: BTreeMap::from([("seat-design".to_string(), "matched".to_string())]),
+            features: BTreeMap::from([(
+                "seat-land".to_string(),
+                FeatureTold {
+                    drawn: Some("1/16 in".into()),
+                    as_built: Some("1/16 in".into()),
+                    shop_limit: Some("5/32 in".into()),
+                    step: Some(".010 in".into()),
+                    steps: vec!["3/32 in".into(), "1/8 in".into()],
+                },
+            )]),
+            document: Some("drawing 14-B-203".into()),
+        }),
+        Statement::InstrumentAdded(InstrumentAdded {
+            id: INSTRUMENT,
+            number: "M-12".into(),
+            what: "depth micrometer".into(),
+            range: Some("0 to 6 in".into()),
+            shelf: Some("gauge case, top".into()),
+        }),
+        Statement::InstrumentChecked(InstrumentChecked {
+            instrument: INSTRUMENT,
+            good: false,
+            error: Some("+.002 in at 1 in".into()),
+            against: "gauge blocks, set B".into(),
+            told: Some("dropped in March".into()),
+        }),
+        Statement::PhotoAdded(PhotoAdded {
+            id: PhotoId(0x9407),
+            sha256: PHOTO_NAME.into(),
+            bytes: PHOTO.len() as u64,
+            media: "image/png".into(),
+            name: "blue ring.png".into(),
+            of: PhotoOf::Proof {
+                job: JOB,
+                proof: "blue".into(),
+            },
+            told: "a full ring, seat side".into(),
         }),
         Statement::KnockOnAnswered(KnockOnAnswered {
             job: JOB,
@@ -546,6 +617,21 @@ pub fn bare() -> Vec<Statement> {
                 it.operations.iter_mut().for_each(|o| o.hold = None);
             }
             Statement::ToolingAdded(it) => it.job = None,
+            Statement::PartTold(it) => {
+                it.known = PartKnown::default();
+                it.facts.clear();
+                it.features.clear();
+                it.document = None;
+            }
+            Statement::InstrumentAdded(it) => {
+                it.range = None;
+                it.shelf = None;
+            }
+            Statement::InstrumentChecked(it) => {
+                it.error = None;
+                it.told = None;
+            }
+            Statement::PhotoAdded(it) => it.of = PhotoOf::Part { part: PART },
             Statement::OperationDone(it) => it.hours = None,
             Statement::ReadingsTaken(it) => {
                 it.job = None;
@@ -572,6 +658,15 @@ pub fn later_forms() -> Vec<Statement> {
         Statement::ItemAnswered(it) => Some(it),
         _ => None,
     });
+    let part = work().into_iter().find_map(|statement| match statement {
+        Statement::PartAdded(it) => Some(it),
+        _ => None,
+    });
+    let read = work().into_iter().find_map(|statement| match statement {
+        Statement::ReadingsTaken(it) => Some(it),
+        _ => None,
+    });
+    let found_3 = found.clone();
     vec![
         Statement::FireLogged(FireLogged {
             offered: Some(false),
@@ -618,7 +713,36 @@ pub fn later_forms() -> Vec<Statement> {
             capacity: Authority::Repair,
             stated: Some("As repairer: the re-cut of the right feed check.".into()),
         }),
+        Statement::PartAdded(PartAdded {
+            known: Some(PartKnown {
+                mates: Vec::new(),
+                ..known()
+            }),
+            ..part.unwrap()
+        }),
+        Statement::FindingRecorded(FindingRecorded {
+            taken: Some(taken()),
+            ..found_3.unwrap()
+        }),
+        Statement::ReadingsTaken(ReadingsTaken {
+            taken: Some(taken()),
+            ..read.unwrap()
+        }),
     ]
+}
+
+/// How readings were taken, with one that was questioned.
+fn taken() -> Circumstances {
+    Circumstances {
+        supported: Some("body in the chuck, bonnet face up".into()),
+        standing: Some(EngineState::ColdAndDrained),
+        questioned: vec![Questioned {
+            feature: "seat-land".into(),
+            position: "front".into(),
+            asked: "far from what it was".into(),
+        }],
+        insisted: Some("a new body".into()),
+    }
 }
 
 fn without_facts(reading: &mut FeatureReading) {

@@ -18,7 +18,7 @@ use serde_json::Value;
 use shop::book::{
     Answer, BatchId, DayLogged, FindingId, FindingRecorded, Fire, FireId, InspectionId,
     InspectionOpened, ItemAnswered, ItemAsked, LogClosed, Occasion, OperationDone, PaperCounted,
-    PartId, ReadingsTaken, Released, Statement, Stood,
+    PartId, PartKnown, PartTold, ReadingsTaken, Released, Statement, Stood,
 };
 use store::{Act, By, Receipt, Store, StoreError};
 
@@ -47,7 +47,7 @@ enum Deed {
 fn deed() -> impl Strategy<Value = Deed> {
     let batch = || prop_oneof![2 => Just(None), 3 => (0u8..3).prop_map(Some)];
     prop_oneof![
-        9 => (0u8..13, any::<u8>(), 0u8..120, batch())
+        9 => (0u8..16, any::<u8>(), 0u8..120, batch())
             .prop_map(|(what, which, day, batch)| Deed::State { what, which, day, batch }),
         4 => (any::<u8>(), any::<u8>(), batch())
             .prop_map(|(target, which, batch)| Deed::Correct { target, which, batch }),
@@ -84,6 +84,7 @@ fn statement(what: u8, which: u8) -> Statement {
             job: (which.is_multiple_of(5)).then_some(every_kind::JOB),
             state: State::AsLeft,
             readings: vec![every_kind::land("front", "7/64", State::AsLeft)],
+            taken: None,
         }),
         4 => match every_kind::write_up() {
             Statement::FindingRecorded(it) => Statement::FindingRecorded(FindingRecorded {
@@ -147,6 +148,24 @@ fn statement(what: u8, which: u8) -> Statement {
             offered: (which.is_multiple_of(2)).then_some(true),
             told: "the wall calendar".into(),
         }),
+        13 => Statement::PartTold(PartTold {
+            part: part(few),
+            known: PartKnown {
+                within: (which.is_multiple_of(2)).then(|| part(1)),
+                mates: (which.is_multiple_of(3))
+                    .then(|| part(2))
+                    .into_iter()
+                    .collect(),
+                fitted: Some(format!("19{:02}", which % 100)),
+                removed: (which.is_multiple_of(5)).then(|| "1999-04".to_string()),
+                ..PartKnown::default()
+            },
+            facts: BTreeMap::new(),
+            features: BTreeMap::new(),
+            document: None,
+        }),
+        14 => of_kind("instrument-added"),
+        15 => of_kind("instrument-checked"),
         12 => Statement::PaperCounted(PaperCounted {
             locomotive: ENGINE,
             from: day(which % 30),
@@ -185,6 +204,8 @@ fn otherwise(statement: &Statement, which: u8) -> Statement {
         Statement::PartAdded(it) => it.name = format!("check {which} renamed"),
         Statement::LocomotiveAdded(it) => it.mawp_psig = Some(150 + u32::from(which)),
         Statement::Proved(it) => it.passed = false,
+        Statement::PartTold(it) => it.known.material = Some(format!("melt {which}")),
+        Statement::InstrumentChecked(it) => it.good = !it.good,
         _ => {}
     }
     other
@@ -284,6 +305,11 @@ fn told(path: &Path) -> Vec<(String, String, Option<String>, Value)> {
     let told = rows(path).into_iter().map(|(kind, key, engine, body)| {
         let mut value = serde_json::from_str(&body).unwrap();
         name(&mut value, &ids);
+        // The key of a set of readings ends with the number of its entry.
+        let key = match key.split_once('/').filter(|_| kind == "readings") {
+            Some((part, seq)) => format!("{part}/{}", ids[&seq.parse().unwrap()]),
+            None => key,
+        };
         (kind, key, engine, value)
     });
     told.collect()

@@ -469,3 +469,98 @@ fn a_row_reads_as_bytes_whatever_was_done_to_it() {
     assert_eq!(store.entries().unwrap()[2].body, held);
     assert_eq!(first(&store), Some(3));
 }
+
+#[test]
+fn a_photograph_lies_whole_in_the_book_and_a_changed_or_missing_one_is_named() {
+    let folder = Folder::new("photo");
+    let path = folder.file("shop.book");
+    let store = full(&folder);
+    assert_eq!(
+        store.scan_of(every_kind::PHOTO_NAME).unwrap().as_deref(),
+        Some(every_kind::PHOTO)
+    );
+    assert_eq!(store.scan_of("nothing").unwrap(), None);
+    drop(store);
+    let file = raw(&path);
+    // The guards hold for any program.
+    for act in [
+        "UPDATE scan SET body = x'00'",
+        "DELETE FROM scan",
+        "INSERT OR REPLACE INTO scan SELECT * FROM scan",
+    ] {
+        assert!(file.execute(act, []).is_err(), "{act}");
+    }
+    let off = "DROP TRIGGER scan_stands; DROP TRIGGER scan_stays;";
+    file.execute_batch(off).unwrap();
+    file.execute("UPDATE scan SET body = x'0011'", []).unwrap();
+    drop(file);
+    let store = Store::open(&path).unwrap();
+    let said = told(&store);
+    assert!(
+        said.iter()
+            .any(|s| s.contains("`blue ring.png` shows is not what was put in")),
+        "{said:?}"
+    );
+    assert!(
+        said.iter().any(|s| s.contains("`scan_stands` is gone")),
+        "{said:?}"
+    );
+    assert!(store.scan_of(every_kind::PHOTO_NAME).is_err());
+    drop(store);
+    raw(&path).execute("DELETE FROM scan", []).unwrap();
+    let said = told(&Store::open(&path).unwrap());
+    assert!(
+        said.iter()
+            .any(|s| s.contains("`blue ring.png` shows is gone")),
+        "{said:?}"
+    );
+    raw(&path)
+        .execute("INSERT INTO scan VALUES ('ab', 0, x'00')", [])
+        .unwrap();
+    let said = told(&Store::open(&path).unwrap());
+    assert!(
+        said.iter().any(|s| s.contains("that no entry speaks of")),
+        "{said:?}"
+    );
+}
+
+#[test]
+fn a_photograph_enters_with_its_bytes_or_not_at_all_in_pieces() {
+    let folder = Folder::new("pieces");
+    let path = folder.file("shop.book");
+    let mut store = shop(&path);
+    let bytes: Vec<u8> = (0..600_000u32).map(|n| (n % 251) as u8).collect();
+    let name = store::name_of(&bytes);
+    let photo = shop::book::Statement::PhotoAdded(shop::book::PhotoAdded {
+        id: shop::book::PhotoId(7),
+        sha256: name.clone(),
+        bytes: bytes.len() as u64,
+        media: "image/jpeg".into(),
+        name: "big.jpg".into(),
+        of: shop::book::PhotoOf::Part {
+            part: every_kind::PART,
+        },
+        told: "the whole valve".into(),
+    });
+    let before = store.head().unwrap();
+    let bare = store.write(&act(0x77), |_, _| Ok(vec![photo.clone()]));
+    assert!(bare.unwrap_err().to_string().contains("is not in the book"));
+    assert_eq!(store.head().unwrap(), before);
+    let with = |store: &mut Store| {
+        store.write_with_scan(&act(0x78), crate::world::ENGINE, None, &bytes, |_, _| {
+            Ok(vec![photo.clone()])
+        })
+    };
+    let receipt = with(&mut store).unwrap();
+    assert_eq!(with(&mut store).unwrap().entries, receipt.entries);
+    assert_eq!(store.scan_of(&name).unwrap(), Some(bytes));
+    let book = store.book().unwrap();
+    assert!(book.photos.values().all(|it| it.part == every_kind::PART));
+    assert_eq!(store.photo_of("P-001").unwrap().unwrap().number, 1);
+    assert!(store.photo_of("P-002").unwrap().is_none());
+    clean(&store);
+    let pieces = raw(&path).query_row("SELECT count(*), max(length(body)) FROM scan", [], |row| {
+        Ok((row.get::<_, i64>(0)?, row.get::<_, i64>(1)?))
+    });
+    assert_eq!(pieces.unwrap(), (3, 256 * 1024));
+}

@@ -74,6 +74,12 @@ pub fn act_in(batch: u128, id: u128) -> Act {
 
 /// States one thing.
 pub fn state(store: &mut Store, act: &Act, what: Statement) -> Result<Receipt, StoreError> {
+    if let Statement::PhotoAdded(_) = what {
+        // What it shows comes with it.
+        return store.write_with_scan(act, ENGINE, None, every_kind::PHOTO, |_, _| {
+            Ok(vec![what.clone()])
+        });
+    }
     store.write(act, |_, _| Ok(vec![what.clone()]))
 }
 

@@ -15,11 +15,12 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         !e.held_before.is_empty() || !e.days.is_empty() || !e.paper_counts.is_empty()
     });
     let closed = engines.iter().any(|(_, e)| e.log_through.is_some());
+    // Of the newest set of each part alone: more of it is not read for this page.
     let sets = || {
         view.book
             .parts
             .values()
-            .flat_map(|part| part.newest_first())
+            .filter_map(|part| part.read.as_ref())
     };
     let left = sets().any(|set| set.state == State::AsLeft);
     let known = first.map(|number| format!("/engine/{number}/known"));

@@ -9,6 +9,7 @@ mod finding;
 mod first;
 mod held;
 mod inspection;
+mod instrument;
 mod job;
 pub mod kit;
 mod known;
@@ -20,6 +21,7 @@ mod outside;
 mod papers;
 mod part;
 mod particular;
+mod part_form;
 mod rule;
 mod sheet;
 mod side;
@@ -41,9 +43,9 @@ use shop::book::Book;
 use super::form::{Draft, fields};
 use super::frame::{self, Place};
 use super::{Desk, Reader, trouble};
-use crate::Failure;
 use crate::verb::backup::Backed;
 use crate::words::{self, trouble as say};
+use crate::{Context, Failure};
 
 /// What a page draws from.
 pub struct View<'v> {
@@ -156,14 +158,7 @@ pub fn with(
     };
     let mut context = desk.context(Some(&reader.name));
     let read = (|| -> Result<_, Failure> {
-        // Only an engine's own page, her day and her log show her fires one by one.
-        let engine = path.strip_prefix("/engine/");
-        let engine = engine.or_else(|| path.strip_prefix("/day/"));
-        let engine = engine.map(|rest| rest.strip_suffix("/log").unwrap_or(rest));
-        let book = match engine.map(|number| context.book_with_fires_of(number)) {
-            Some(Ok(book)) => book,
-            _ => context.book()?,
-        };
+        let book = book_for(&mut context, path)?;
         let house = reader.house.unwrap_or_else(|| context.house());
         let batches = if path == super::upload::PATH {
             context.store()?.batches()?
@@ -234,6 +229,25 @@ pub fn with(
     }
 }
 
+/// The part of the book that the page of a path shows: one engine's, where the page is hers alone.
+fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
+    let decoded: Vec<String> = path.split('/').skip(1).map(decode).collect();
+    let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
+    let of_engine = match parts.as_slice() {
+        ["engine", number, "part", name] => context.book_of_part(number, name),
+        // Only these show her fires one by one.
+        ["engine", number] | ["engine", number, "log"] | ["day", number] => {
+            context.book_with_fires_of(number)
+        }
+        ["finding", number] => context.book_with_readings_of_finding(number),
+        ["instruments"] => context.book_of_shop(),
+        ["instrument", number] => context.book_with_readings_that_say(number),
+        _ => return context.book(),
+    };
+    // A number that nobody has is said by the page.
+    of_engine.or_else(|_| context.book())
+}
+
 fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
     let decoded: Vec<String> = view.path.split('/').skip(1).map(decode).collect();
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
@@ -254,6 +268,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["log", "import"] => super::upload::draw(view)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
+        ["instruments"] => instrument::list(view),
+        ["instrument", number] => instrument::draw(view, number)?,
         ["inspection", number] => inspection::draw(view, number)?,
         ["finding", number] => finding::draw(view, number)?,
         ["job", number] => job::draw(view, number)?,

@@ -1,36 +1,253 @@
-//! A part's life: metal left as a column, every as found and as left, tooling that fits it, and a finding to record.
+//! A part's life on one page: where it is, what mates with it, its sizes and limits, every as found and as left, what
+//! wear took, with which instruments, photographs, tooling, findings and jobs.
 
 use maud::{Markup, html};
 use measure::{Size, State, show};
 use shop::book::{Family, Part, PartId, ReadingSet};
-use shop::locomotive::{engine, family, part};
+use shop::locomotive::{
+    above_of, as_it_is, below, doubts, engine, family, governing, mates, mirror, names, part,
+    shape, worn,
+};
 use shop::route::{MetalLeft, metal_left};
+use shop::verdict::{Question, judge};
 
-use super::{Drawn, View, kit};
+use super::{Drawn, View, kit, part_form};
 use crate::Failure;
-use crate::web::column;
-use crate::words::{self, part as say, tag};
+use crate::verb::part::is_questioned;
+use crate::web::{column, photo};
+use crate::words::{self, instrument, part as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let (part_id, part) = part(view.book, id, name)?;
     let family = family(view.book, &part.family)?;
-    let metal = metal_left(&family, part);
+    let sets = view.book.readings.newest_first(part_id).unwrap_or_default();
+    let metal = metal_left(&family, part, &sets);
     let body = html! {
         h1 { (say::head(&part.name)) a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
         p class="lead" { (family.title) }
-        @for left in &metal { (column(view, left)) }
-        section class="ruled" {
-            h2 { (say::FACTS) }
-            dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or(say::NOT_KNOWN, String::as_str)) " " span class="quiet small" { (fact.title) } } } }
+        @if let Some(day) = &part.known.removed { p class="need" { (say::taken_off(day)) } }
+        div class="two" {
+            div { @for left in &metal { (column(view, left)) } (limits(view, &family, part, &sets)?) }
+            div { (place(view, part_id, part, &kept.number)) (facts(&family, part)) }
         }
-        (readings(view, &family, part))
-        (measure(view, &family, part, &kept.number))
+        (wear(view, &family, part_id, &sets))
+        (readings(view, &family, &sets))
+        (instruments(view, &sets))
+        (photo::of_part(view, part_id, &kept.number, &part.name))
         (tooling(view, part_id))
         (findings(view, part_id))
-        (record(view, &family, part, &kept.number))
+        (said(view, part))
+        (part_form::record(view, &family, part, &sets, &kept.number))
+        (part_form::measure(view, &family, part, &sets, &kept.number))
+        (part_form::tell(view, &family, part, &kept.number))
     };
     Ok(Drawn::new("/", say::title(&part.name, &kept.number), body))
+}
+
+/// Where it is in the tree, and what it touches.
+fn place(view: &View<'_>, id: PartId, part: &Part, number: &str) -> Markup {
+    let known = &part.known;
+    let link =
+        |other: &Part| html! { a href=(kit::part_path(number, &other.name)) { (other.name) } };
+    let links = |parts: Vec<(PartId, &Part)>| {
+        html! { @for (at, (_, other)) in parts.iter().enumerate() { @if at > 0 { ", " } (link(other)) } }
+    };
+    let above: Vec<_> = above_of(view.book, id)
+        .skip(1)
+        .filter_map(|id| Some((id, view.book.parts.get(&id)?)))
+        .collect();
+    let position = say::position(
+        known.side.map(|side| side.word()),
+        known.axle,
+        known.at.as_deref(),
+    );
+    let (holds, mates) = (below(view.book, id), mates(view.book, id));
+    let written: [(&str, Option<String>); 7] = [
+        (
+            say::REACH,
+            (!known.reach.is_empty()).then(|| known.reach.join(", ")),
+        ),
+        (say::MATERIAL, known.material.clone()),
+        (say::DRAWING, known.drawing.clone()),
+        (
+            say::ALSO,
+            (!known.also.is_empty()).then(|| known.also.join(", ")),
+        ),
+        (say::FITTED, known.fitted.clone()),
+        (say::REMOVED, known.removed.clone()),
+        (say::DONOR, known.donor.clone()),
+    ];
+    html! {
+        section class="ruled" {
+            h2 { (say::WHERE_IT_IS) }
+            dl class="facts" {
+                dt { (say::POSITION) } dd { (position.as_deref().unwrap_or(say::NOT_KNOWN)) }
+                @if !above.is_empty() { dt { (say::WITHIN) } dd { (links(above)) } }
+                @if !holds.is_empty() { dt { (say::HOLDS) } dd { (links(holds)) } }
+                dt { (say::MATES) } dd { @if mates.is_empty() { (say::NOT_KNOWN) } @else { (links(mates)) } }
+                @if let Some((_, other)) = mirror(view.book, id) { dt { (say::MIRROR) } dd { (link(other)) } }
+                @for (what, told) in written { @if let Some(told) = told { dt { (what) } dd { (told) } } }
+            }
+        }
+    }
+}
+
+fn facts(family: &Family, part: &Part) -> Markup {
+    html! {
+        @if !family.facts.is_empty() {
+            section class="ruled" {
+                h2 { (say::FACTS) }
+                dl class="facts" { @for fact in &family.facts { dt { (fact.name) } dd { (part.facts.get(&fact.name).map_or(say::NOT_KNOWN, String::as_str)) " " span class="quiet small" { (fact.title) } } } }
+            }
+        }
+    }
+}
+
+/// What it is now against each limit, the law's and ours; and what it was built to.
+fn limits(
+    view: &View<'_>,
+    family: &Family,
+    part: &Part,
+    sets: &[&ReadingSet],
+) -> Result<Markup, Failure> {
+    let now = as_it_is(sets);
+    let question = Question {
+        part,
+        readings: &now,
+        conditions: &[],
+        on: view.on,
+        house: view.house,
+    };
+    let judged = judge(view.book, view.rules, question)?;
+    let sizes = |name: &str| {
+        let told = part.features.get(name)?;
+        say::sizes(told)
+    };
+    Ok(html! {
+        section class="ruled" {
+            h2 { (say::SIZES_AND_LIMITS) }
+            @if judged.lines.is_empty() { p { (say::NO_LIMIT) } }
+            @else {
+                div class="table" { table class="stack" {
+                    thead { tr { th { (say::WHAT) } th { (say::NEWEST) } th { (say::LIMIT) } th { (say::HOW_IT_STANDS) } } }
+                    tbody { @for line in &judged.lines { tr {
+                        td data-label=(say::WHAT) { (words::sentence(&line.what)) }
+                        td data-label=(say::NEWEST) { span class="fig" { (if line.found.is_empty() { say::NOT_READ } else { line.found.as_str() }) } }
+                        td data-label=(say::LIMIT) {
+                            (if line.law { say::RULE_LIMIT } else { say::SHOP_LIMIT }) " " span class="fig" { (line.limit) }
+                            @if let Some(ruling) = &line.ruling { " " a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } }
+                        }
+                        td data-label=(say::HOW_IT_STANDS) { (kit::verdict(&line.verdict)) }
+                    } } }
+                } }
+                p class="quiet small" { (say::OF_THE_NEWEST) }
+            }
+            @let told: Vec<_> = family.features.iter().filter_map(|f| Some((f, sizes(&f.name)?))).collect();
+            @if !told.is_empty() {
+                dl class="facts" { @for (feature, sizes) in &told { dt { (feature.title) } dd class="fig" { (sizes) } } }
+            }
+        }
+    })
+}
+
+/// What went between each as left and the as found after it, with the other side beside it.
+fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet]) -> Markup {
+    let other = mirror(view.book, id);
+    let others = other
+        .as_ref()
+        .and_then(|(id, _)| view.book.readings.newest_first(*id))
+        .unwrap_or_default();
+    let shown = |size: Size| show::size(size, view.house);
+    let rows: Vec<_> = family
+        .features
+        .iter()
+        .flat_map(|feature| {
+            worn(feature, sets)
+                .into_iter()
+                .map(move |worn| (feature, worn))
+        })
+        .collect();
+    let beside: Vec<_> = family
+        .features
+        .iter()
+        .filter_map(|feature| {
+            let newest = |sets: &[&ReadingSet]| {
+                sets.iter()
+                    .find_map(|set| Some((set.on, set.state, governing(feature, set)?)))
+            };
+            Some((feature, newest(sets), newest(&others)?))
+        })
+        .collect();
+    html! {
+        @if !rows.is_empty() {
+            section class="ruled" {
+                h2 { (say::WHAT_WEAR_TOOK) }
+                div class="table" { table class="stack" {
+                    thead { tr { th { (say::WHAT) } th { (words::state(State::AsLeft)) } th { (words::state(State::AsFound)) } th class="num" { (say::WENT) } } }
+                    tbody { @for (feature, worn) in &rows { tr {
+                        td data-label=(say::WHAT) { (words::sentence(&feature.title)) }
+                        td data-label=(words::state(State::AsLeft)) { span class="fig" { (shown(worn.left.1)) } " " span class="quiet small" { (words::day(worn.left.0)) } }
+                        td data-label=(words::state(State::AsFound)) { span class="fig" { (shown(worn.found.1)) } " " span class="quiet small" { (words::day(worn.found.0)) } }
+                        td class="num" data-label=(say::WENT) { (shown(worn.went)) }
+                    } } }
+                } }
+            }
+        }
+        @if let (Some((_, part)), false) = (&other, beside.is_empty()) {
+            section class="ruled" {
+                h2 { (say::beside(&part.name)) }
+                dl class="facts" { @for (feature, here, there) in &beside {
+                    dt { (feature.title) }
+                    dd {
+                        @match here {
+                            Some((on, state, size)) => { (say::HERE) " " span class="fig" { (shown(*size)) } " " span class="quiet small" { (say::set(*on, *state)) } },
+                            None => { (say::HERE) " " (say::NOT_READ) },
+                        }
+                        "; " (say::THERE) " " span class="fig" { (shown(there.2)) } " " span class="quiet small" { (say::set(there.0, there.1)) }
+                    }
+                } }
+            }
+        }
+    }
+}
+
+/// The registered instruments that its readings name.
+fn instruments(view: &View<'_>, sets: &[&ReadingSet]) -> Markup {
+    let mut used: Vec<_> = view
+        .book
+        .instruments
+        .values()
+        .filter(|kept| {
+            let mut all = sets.iter().flat_map(|set| &set.readings);
+            all.any(|read| names(read, kept))
+        })
+        .collect();
+    used.sort_by_key(|kept| (kept.number.len(), kept.number.clone()));
+    html! {
+        @if !used.is_empty() {
+            section class="ruled" {
+                h2 { (say::INSTRUMENTS) }
+                ul class="plain" { @for kept in used { li {
+                    a href=(format!("/instrument/{}", kit::encode(&kept.number))) { b { (kept.number) } } " " (instrument::line(kept))
+                } } }
+            }
+        }
+    }
+}
+
+/// Who said what of it after it was added.
+fn said(view: &View<'_>, part: &Part) -> Markup {
+    html! {
+        @if !part.said.is_empty() {
+            section class="ruled" {
+                h2 { (say::WHO_SAID_SO) }
+                ul class="plain" { @for said in part.said.iter().rev() { li {
+                    (say::said(said.on, &said.of, kit::name(view.book, said.by), said.document.as_deref(), said.entry))
+                } } }
+            }
+        }
+    }
 }
 
 /// The metal column, with what it says in words.
@@ -45,49 +262,37 @@ fn column(view: &View<'_>, left: &MetalLeft) -> Markup {
     }
 }
 
-fn readings(view: &View<'_>, family: &Family, part: &Part) -> Markup {
+fn readings(view: &View<'_>, family: &Family, sets: &[&ReadingSet]) -> Markup {
+    let in_doubt = |set: &ReadingSet, read: &shop::book::FeatureReading| {
+        view.book
+            .instruments
+            .values()
+            .any(|kept| names(read, kept) && doubts(kept).iter().any(|doubt| doubt.covers(set.on)))
+    };
     html! {
         section class="ruled" {
             h2 { (say::FOUND_AND_LEFT) }
-            @if part.readings.is_empty() { p { (say::NEVER_MEASURED) } }
-            @for set in part.newest_first() {
-                h3 { (say::set(set.on, set.state)) " " span class="quiet small" { (say::by(kit::name(view.book, set.by), set.entry)) } }
+            @if sets.is_empty() { p { (say::NEVER_MEASURED) } }
+            @for set in sets {
+                h3 id=(format!("entry-{}", set.entry)) { (say::set(set.on, set.state)) " " span class="quiet small" { (say::by(kit::name(view.book, set.by), set.entry)) } }
                 dl class="facts" { @for feature in &family.features {
                     @let of_it: Vec<_> = set.readings.iter().filter(|r| r.feature == feature.name).collect();
                     @if !of_it.is_empty() {
                         dt { (feature.title) }
-                        dd { @for (at, r) in of_it.iter().enumerate() { @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) } } }
+                        dd {
+                            @for (at, r) in of_it.iter().enumerate() {
+                                @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) }
+                                @if is_questioned(set, r) { " " b class="need" { (instrument::QUESTIONED) } }
+                                @if in_doubt(set, r) { " " b class="need" { (instrument::IN_DOUBT) } }
+                            }
+                            @if let Some(shape) = shape(feature, set) { " " span class="quiet small" { (say::shape(&shape, view.house)) } }
+                            @let with = say::with(&of_it);
+                            @if !with.is_empty() { " " span class="quiet small" { (with) } }
+                        }
                     }
                 } }
+                @for line in say::taken(set) { p class="quiet small" { (words::sentence(&line)) } }
             }
-        }
-    }
-}
-
-/// Readings outside a job: how it is found, or how it goes back.
-fn measure(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup {
-    const VERB: &str = "reading take";
-    let left = view.draft.value(VERB, "as_left") == "yes";
-    let fields = html! {
-        (kit::hidden("engine", number)) (kit::hidden("part", &part.name))
-        p class="quiet small" { (words::job::AS_WRITTEN) }
-        fieldset {
-            legend { (say::AS_WHAT) }
-            label class="choice" { input type="radio" name="as_left" value="" checked[!left]; span { (words::state(State::AsFound)) } }
-            label class="choice" { input type="radio" name="as_left" value="yes" checked[left]; span { (words::state(State::AsLeft)) } }
-        }
-        @for feature in &family.features {
-            fieldset {
-                legend { (feature.title) " " span class="quiet" { (feature.how) } }
-                div class="grid2" { @for place in &feature.positions {
-                    div { (kit::line(view, VERB, &format!("at:{}@{place}", feature.name), place, "")) }
-                } }
-            }
-        }
-    };
-    html! {
-        section class="ruled" id="measure" {
-            details open[view.draft.is_of(VERB) || part.readings.is_empty()] { summary { (say::MEASURE) } (kit::form(view, VERB, say::MEASURE, &fields, words::job::KEEP_THEM)) }
         }
     }
 }
@@ -121,65 +326,8 @@ fn findings(view: &View<'_>, id: PartId) -> Markup {
         @if !found.is_empty() {
             section class="ruled" {
                 h2 { (say::FINDINGS) }
-                ul class="plain" { @for f in &found { li { a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } " " (say::found(f.found_on, &f.told)) } } }
+                ul class="plain" { @for f in &found { li { a href=(format!("/finding/{}", tag::finding(f.number))) { (tag::finding(f.number)) } " " (say::found(f.found_on, &f.told)) @if let Some(job) = f.job.and_then(|id| view.book.jobs.get(&id)) { " " a href=(format!("/job/{}", tag::job(job.number))) { (tag::job(job.number)) } " " (job.plan.title) } } } }
             }
         }
     }
-}
-
-fn record(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Markup {
-    const VERB: &str = "finding record";
-    let mut inspections: Vec<_> = view
-        .book
-        .inspections
-        .values()
-        .filter(|i| i.locomotive == part.locomotive && i.is_open())
-        .collect();
-    inspections.sort_by_key(|i| i.number);
-    let ticked = |word: &str| {
-        view.draft.is_of(VERB)
-            && view
-                .draft
-                .fields
-                .iter()
-                .any(|(name, value)| name == "shows" && value == word)
-    };
-    let fields = html! {
-        (kit::hidden("engine", number)) (kit::hidden("part", &part.name)) (kit::hidden("then", "finding")) (kit::hidden("occasion", "write-up"))
-        (kit::lines(view, VERB, "told", say::SEEN, say::SEEN_TELLS))
-        label for="record-at" { (say::FOUND_AT) }
-        select id="record-at" name="at" {
-            option value="" { (say::A_WRITE_UP) }
-            @for i in &inspections {
-                @let tag = tag::inspection(i.number);
-                option value=(tag) selected[view.draft.value(VERB, "at") == tag] { (say::inspection(&i.kind, &tag)) }
-            }
-        }
-        @if !family.conditions.is_empty() {
-            fieldset {
-                legend { (say::IT) }
-                @for condition in &family.conditions { label class="choice" { input type="checkbox" name="shows" value=(condition.word) checked[ticked(&condition.word)]; span { (condition.title) } } }
-            }
-        }
-        p class="quiet small" { (say::AS_WRITTEN) }
-        @for feature in &family.features {
-            fieldset {
-                legend { (feature.title) " " span class="quiet" { (feature.how) } }
-                div class="grid2" { @for place in &feature.positions {
-                    @let field = format!("at:{}@{place}", feature.name);
-                    @let before = last_left(part, &feature.name, place).map(|was| say::last_left(&was)).unwrap_or_default();
-                    div { (kit::line(view, VERB, &field, place, &before)) }
-                } }
-            }
-        }
-    };
-    html! { details open[view.draft.is_of(VERB)] { summary { (say::RECORD) } (kit::form(view, VERB, say::RECORD, &fields, say::RECORD_IT)) } }
-}
-
-fn last_left(part: &Part, feature: &str, place: &str) -> Option<String> {
-    let left = |set: &&ReadingSet| set.state == State::AsLeft;
-    let sets = part.newest_first().into_iter().filter(left);
-    sets.flat_map(|set| &set.readings)
-        .find(|r| r.feature == feature && r.reading.position == place)
-        .map(|r| r.reading.written())
 }

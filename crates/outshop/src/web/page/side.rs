@@ -148,8 +148,8 @@ fn list(view: &View<'_>, kept: &Locomotive, parts: Vec<&Placed<'_>>) -> Markup {
     html! {
         ul class="plain" { @for placed in parts { li {
             a href=(kit::part_path(&kept.number, &placed.part.name)) { (placed.part.name) } " "
-            span class="quiet small" { @match placed.part.readings.last() {
-                Some(set) => (say::last_read(set.on, set.state)),
+            span class="quiet small" { @match &placed.part.read {
+                Some(read) => (say::last_read(read.on, read.state)),
                 None => (say::NEVER_READ),
             } }
             @for number in open_findings(view, placed.id) { " " a class="need" href=(format!("/finding/{}", tag::finding(number))) { (tag::finding(number)) } }

@@ -1,0 +1,169 @@
+//! Photographs and scans at the desk: shown on a part's page, served from the book, and put in by a form.
+
+use std::sync::Arc;
+
+use axum::Extension;
+use axum::extract::multipart::MultipartRejection;
+use axum::extract::{Multipart, Path, State};
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use shop::book::{PartId, PhotoOf};
+use store::MOST_SCAN;
+
+use super::form::Draft;
+use super::page::{self, View, kit};
+use super::upload::{on_thread, sent};
+use super::{Desk, Reader, trouble};
+use crate::verb::photo::Of;
+use crate::words::{part as say, tag};
+use crate::{Failure, words};
+
+/// The largest body taken: a file, and the few fields beside it.
+pub const MOST_BODY: usize = MOST_SCAN + 64 * 1024;
+/// What its form calls itself, for fields to be filled in again.
+const VERB: &str = "photo-add";
+
+/// The photographs of a part, and the form that adds one.
+pub fn of_part(view: &View<'_>, id: PartId, number: &str, name: &str) -> Markup {
+    let mut photos: Vec<_> = view
+        .book
+        .photos
+        .values()
+        .filter(|it| it.part == id)
+        .collect();
+    photos.sort_by_key(|it| std::cmp::Reverse(it.number));
+    let sets = view.book.readings.newest_first(id).unwrap_or_default();
+    html! {
+        section class="ruled" {
+            h2 { (say::PHOTOS) }
+            @if photos.is_empty() { p { (say::NO_PHOTO) } }
+            @else {
+                ul class="photos" { @for it in &photos { li {
+                    @let path = format!("/photo/{}", tag::photo(it.number));
+                    @let shown = match &it.added.of {
+                        PhotoOf::Readings { entry, .. } => Some(format!("#entry-{entry}")),
+                        _ => None,
+                    };
+                    a href=(path) {
+                        @if it.added.media.starts_with("image/") { img src=(path) alt=(it.added.told) loading="lazy"; }
+                        @else { (it.added.name) }
+                    }
+                    p class="small" {
+                        (say::photo(&tag::photo(it.number), &it.added.told, it.on, kit::name(view.book, it.by)))
+                        @if let Some(shown) = shown { " " a href=(shown) { (say::READINGS_IT_SHOWS) } }
+                    }
+                } } }
+            }
+            details open[view.draft.is_of(VERB)] {
+                summary { (say::ADD_PHOTO) }
+                form class="act" method="post" action="/photo" enctype="multipart/form-data" {
+                    (kit::hidden("verb", VERB)) (kit::hidden("back", view.path))
+                    (kit::hidden("engine", number)) (kit::hidden("part", name))
+                    label for="photo-file" { (say::FILE) }
+                    input type="file" id="photo-file" name="file" accept="image/jpeg,image/png,image/webp,application/pdf" required;
+                    label for="photo-entry" { (say::SHOWS) }
+                    select id="photo-entry" name="entry" {
+                        option value="" { (say::THE_PART) }
+                        @for set in sets.iter().take(12) { option value=(set.entry) { (say::readings_of(set.on, set.state)) } }
+                    }
+                    (kit::line(view, VERB, "told", say::SEEN_ON_IT, ""))
+                    button { (say::KEEP_IT) }
+                }
+            }
+        }
+    }
+}
+
+/// Serves what a photograph shows, as the kind of file it is.
+pub async fn show(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    Path(number): Path<String>,
+) -> Response {
+    on_thread(move || {
+        let found = (|| -> Result<Response, Failure> {
+            let mut context = desk.context(Some(&reader.name));
+            let kept = context.store()?.photo_of(&number)?;
+            let kept =
+                kept.ok_or_else(|| Failure::Input(format!("{}.", words::trouble::NO_PAGE)))?;
+            let bytes = context.store()?.scan_of(&kept.added.sha256)?;
+            let bytes = bytes.ok_or_else(|| Failure::Machine(say::gone(&number)))?;
+            let headers = [
+                (header::CONTENT_TYPE, kept.added.media.clone()),
+                // What lies under a number never changes; only who is signed in may keep it.
+                (header::CACHE_CONTROL, "private, max-age=86400".to_string()),
+                (
+                    header::CONTENT_DISPOSITION,
+                    format!("inline; filename=\"{}\"", tag::photo(kept.number)),
+                ),
+            ];
+            Ok((headers, bytes).into_response())
+        })();
+        found.unwrap_or_else(|failure| {
+            let status = match failure.code() {
+                2 => StatusCode::NOT_FOUND,
+                _ => trouble::status(&failure),
+            };
+            let ways = [("/", words::trouble::THE_DAYS_AHEAD)];
+            trouble::page(status, words::trouble::NO_PAGE, &failure.to_string(), &ways)
+                .into_response()
+        })
+    })
+    .await
+}
+
+/// Puts a photograph in the book and goes back to the page it was sent from.
+pub async fn add(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+    multipart: Result<Multipart, MultipartRejection>,
+) -> Response {
+    let came = match multipart {
+        Ok(multipart) => sent(multipart, VERB).await,
+        Err(_) => None,
+    };
+    on_thread(move || {
+        let Some((fields, name, bytes)) = came else {
+            let ways = [("/", words::trouble::THE_DAYS_AHEAD)];
+            let status = StatusCode::PAYLOAD_TOO_LARGE;
+            return trouble::page(status, words::trouble::NOT_DONE, say::NOT_SENT, &ways)
+                .into_response();
+        };
+        let value = |name: &str| {
+            let found = fields.iter().find(|(known, _)| known == name);
+            found
+                .map(|(_, value)| value.trim().to_string())
+                .filter(|value| !value.is_empty())
+        };
+        let back = value("back").filter(|path| path.starts_with('/') && !path.starts_with("//"));
+        let back = back.unwrap_or_else(|| "/".into());
+        let of = Of {
+            told: value("told").unwrap_or_default(),
+            engine: value("engine"),
+            part: value("part"),
+            entry: value("entry").and_then(|entry| entry.parse().ok()),
+            finding: value("finding"),
+            job: value("job"),
+            proof: value("proof"),
+        };
+        let saved = if bytes.is_empty() {
+            Err(Failure::Input(say::NO_FILE.into()))
+        } else {
+            of.save(&mut desk.context(Some(&reader.name)), &name, &bytes)
+        };
+        match saved {
+            Ok(_) => Redirect::to(&back).into_response(),
+            Err(failure) => {
+                let draft = Draft {
+                    fields,
+                    said: Some(failure.to_string()),
+                };
+                let mut response = page::draw(&desk, &reader, &back, "", &draft);
+                *response.status_mut() = trouble::status(&failure);
+                response
+            }
+        }
+    })
+    .await
+}
