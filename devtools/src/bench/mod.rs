@@ -28,7 +28,7 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         ));
     }
     Ok(format!(
-        "{}\n{}\n{}\n{}\n{}\n{}",
+        "{}\n{}\n{}\n{}\n{}\n{}\n{}",
         sheets::bench()?,
         wheels::bench(),
         rebuild::bench()?,
