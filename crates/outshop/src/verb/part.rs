@@ -373,7 +373,7 @@ fn show_part(
         text.push_str(&format!("  {what:<18} {}\n", wrap(told, 21, 100)));
     }
     let sets = book.readings.newest_first(id).unwrap_or_default();
-    let metal = metal_left(&family, kept, &sets);
+    let metal = metal_left(family, kept, &sets);
     for left in &metal {
         let cuts = left.re_cuts.map_or(String::new(), |n| {
             format!(

@@ -266,7 +266,7 @@ impl FitOut {
         let all = shop::locomotive::places(&wheels, self.main_axle)?.len();
         let mut text = format!("No. {number}, {wheels}\n");
         for it in &added {
-            let title = family(&book, &it.family).map_or(String::new(), |family| family.title);
+            let title = family(&book, &it.family).map_or("", |family| family.title.as_str());
             text.push_str(&format!("  {:<42} {title}\n", it.name));
         }
         let list: Vec<Value> = added

@@ -1,5 +1,6 @@
 //! `rule check` and `rule adopt`: a file of rules the shop wrote, read and looked over, and taken into the book.
 
+use std::borrow::Cow;
 use std::io::Read as _;
 use std::path::Path;
 
@@ -161,11 +162,11 @@ fn one(
 /// What of which family a limit on a quantity is held against.
 fn measured_by(book: &Book, rules: &Rulebook, quantity: &str) -> Vec<String> {
     let kept = book.families.values().filter_map(|kept| kept.family().ok());
-    let mut families: Vec<Family> = kept.collect();
+    let mut families: Vec<Cow<'_, Family>> = kept.map(Cow::Borrowed).collect();
     if families.is_empty() {
         let built_in = Family::BUILT_IN.iter();
         families = built_in
-            .filter_map(|text| Family::read(text).ok())
+            .filter_map(|text| Family::read(text).ok().map(Cow::Owned))
             .collect();
     }
     let is_on = |rule: &String| {

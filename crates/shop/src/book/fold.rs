@@ -7,7 +7,6 @@
 use jiff::civil::Date;
 use measure::State;
 
-use super::family::Family;
 use super::fold_part::Unfit;
 use super::id::{
     BatchId, EntryId, FindingId, FireId, InspectionId, JobId, LocomotiveId, PartId, PersonId,
@@ -152,17 +151,12 @@ impl Book {
                 touched.note(RowKind::Shop, "");
             }
             Statement::FamilyAdopted(it) => {
-                Family::read(&it.text).map_err(|e| FoldError::Reads {
+                let kept = FamilyKept::new(it.version, it.text.clone());
+                kept.family().map_err(|why| FoldError::Reads {
                     seq,
-                    why: e.to_string(),
+                    why: why.into(),
                 })?;
-                self.families.insert(
-                    it.family.clone(),
-                    FamilyKept {
-                        version: it.version,
-                        text: it.text.clone(),
-                    },
-                );
+                self.families.insert(it.family.clone(), kept);
                 touched.note(RowKind::Family, &it.family);
             }
             Statement::RulesAdopted(it) => {

@@ -19,6 +19,7 @@ mod people;
 mod people_statement;
 mod part_statement;
 mod readings;
+mod read;
 mod rows;
 mod rule_set;
 mod shop_statement;

@@ -1,12 +1,11 @@
 //! A set of rules that the shop wrote, as the book keeps it: every text of it that was taken in, each from its day.
 
-use std::sync::OnceLock;
-
 use jiff::civil::Date;
 use rules::{RuleSet, Rulebook};
 use serde::{Deserialize, Serialize};
 
 use super::id::PersonId;
+use super::read::Read;
 use super::statement::RulesAdopted;
 
 /// A set with its texts, in the order taken in.
@@ -29,20 +28,8 @@ pub struct Edition {
     pub entry: u64,
     /// The text as read, once somebody asked.
     #[serde(skip)]
-    read: Read,
+    read: Read<RuleSet>,
 }
-
-/// What a text came to when it was read. It follows from the text, so it makes no difference between two editions.
-#[derive(Debug, Clone, Default)]
-struct Read(OnceLock<Result<RuleSet, String>>);
-
-impl PartialEq for Read {
-    fn eq(&self, _: &Read) -> bool {
-        true
-    }
-}
-
-impl Eq for Read {}
 
 impl Edition {
     pub(super) fn new(stated: &RulesAdopted, by: PersonId, entry: u64) -> Edition {
@@ -61,13 +48,12 @@ impl Edition {
     /// Its first fault. A text is read before it is taken in, so this fails only in a damaged book, or where a
     /// later build of the program took a name of the set for its own rulebook.
     pub fn rules(&self, built_in: &Rulebook) -> Result<&RuleSet, &str> {
-        let read = self.read.0.get_or_init(|| {
+        self.read.get(|| {
             RuleSet::read(&self.text, built_in).map_err(|faults| {
                 let first = faults.into_iter().next();
                 first.map_or_else(String::new, |fault| fault.at("line"))
             })
-        });
-        read.as_ref().map_err(String::as_str)
+        })
     }
 }
 

@@ -17,6 +17,7 @@ use super::id::{
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
 use super::people::AuthorityKept;
+use super::read::Read;
 use super::readings::Readings;
 use super::rule_set::RuleSetKept;
 pub use super::state_part::{
@@ -145,15 +146,29 @@ pub struct FamilyKept {
     pub version: u32,
     /// The TOML text.
     pub text: String,
+    /// The text as read, once somebody asked.
+    #[serde(skip)]
+    read: Read<Family>,
 }
 
 impl FamilyKept {
+    pub(super) fn new(version: u32, text: String) -> FamilyKept {
+        let read = Read::default();
+        FamilyKept {
+            version,
+            text,
+            read,
+        }
+    }
+
     /// The family the text describes.
     ///
     /// # Errors
-    /// As [`Family::read`]; a text is checked before it is adopted, so this fails only in a damaged book.
-    pub fn family(&self) -> Result<Family, super::FamilyError> {
-        Family::read(&self.text)
+    /// As [`Family::read`], as a sentence; a text is checked before it is adopted, so this fails only in a damaged
+    /// book.
+    pub fn family(&self) -> Result<&Family, &str> {
+        self.read
+            .get(|| Family::read(&self.text).map_err(|e| e.to_string()))
     }
 }
 

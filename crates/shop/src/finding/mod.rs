@@ -115,11 +115,11 @@ pub fn record(
             family.family
         )));
     }
-    check_readings(&family, &new.readings)?;
+    check_readings(family, &new.readings)?;
     let taken = admit_readings(
         book,
         (new.part, part),
-        &family,
+        family,
         State::AsFound,
         &new.readings,
         &new.taking,

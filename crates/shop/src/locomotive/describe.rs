@@ -26,7 +26,7 @@ pub fn tell_part(book: &Book, told: PartTold, on: Date) -> Result<Vec<Statement>
         ));
     }
     let family = family(book, &part.family)?;
-    check_facts(&family, &told.facts)?;
+    check_facts(family, &told.facts)?;
     for (word, feature) in &told.features {
         let sizes = [
             &feature.drawn,
@@ -35,7 +35,7 @@ pub fn tell_part(book: &Book, told: PartTold, on: Date) -> Result<Vec<Statement>
             &feature.step,
         ];
         let sizes = sizes.into_iter().flatten().chain(&feature.steps);
-        check_sizes(&family, word, sizes)?;
+        check_sizes(family, word, sizes)?;
     }
     check_known(book, (told.part, part.locomotive), &told.known, on)?;
     Ok(vec![Statement::PartTold(told)])

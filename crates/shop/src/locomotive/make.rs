@@ -271,10 +271,10 @@ pub fn add_part(book: &Book, new: NewPart) -> Result<Vec<Statement>, Refusal> {
             "This engine has a part called `{name}` already."
         )));
     }
-    check_facts(&family, &new.facts)?;
+    check_facts(family, &new.facts)?;
     for (word, facts) in &new.features {
         let sizes = [&facts.as_built, &facts.shop_limit, &facts.step];
-        check_sizes(&family, word, sizes.into_iter().flatten())?;
+        check_sizes(family, word, sizes.into_iter().flatten())?;
     }
     // Days it came and went are told of it afterwards, and held against the day then.
     check_known(book, (new.id, new.locomotive), &new.known, Date::MAX)?;
@@ -293,7 +293,7 @@ pub fn add_part(book: &Book, new: NewPart) -> Result<Vec<Statement>, Refusal> {
 ///
 /// # Errors
 /// Input, naming the families the book has.
-pub fn family(book: &Book, word: &str) -> Result<Family, Refusal> {
+pub fn family<'b>(book: &'b Book, word: &str) -> Result<&'b Family, Refusal> {
     let kept = book.families.get(word).ok_or_else(|| {
         let known: Vec<_> = book.families.keys().map(String::as_str).collect();
         Refusal::input(format!(
@@ -301,7 +301,7 @@ pub fn family(book: &Book, word: &str) -> Result<Family, Refusal> {
             known.join(", ")
         ))
     })?;
-    kept.family().map_err(|e| Refusal::input(e.to_string()))
+    kept.family().map_err(Refusal::input)
 }
 
 /// Takes families of this build into a book that does not have them, or has an older version.
@@ -409,12 +409,12 @@ pub fn take_readings(
         return Err(Refusal::input("At least one reading was expected."));
     }
     let family = family(book, &kept.family)?;
-    check_readings(&family, &readings)?;
+    check_readings(family, &readings)?;
     let taking = Taking {
         in_job: job.is_some(),
         ..taking.clone()
     };
-    let taken = admit(book, (part, kept), &family, state, &readings, &taking)?;
+    let taken = admit(book, (part, kept), family, state, &readings, &taking)?;
     Ok(vec![Statement::ReadingsTaken(ReadingsTaken {
         part,
         job,

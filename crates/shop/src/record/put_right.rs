@@ -259,7 +259,7 @@ fn admit(
                     family.family
                 )));
             }
-            check_readings(&family, &it.readings)
+            check_readings(family, &it.readings)
         }
         Statement::ReadingsTaken(it) => {
             let part = book
@@ -269,7 +269,7 @@ fn admit(
             if it.readings.is_empty() {
                 return Err(Refusal::input("At least one reading was expected."));
             }
-            check_readings(&family(book, &part.family)?, &it.readings)
+            check_readings(family(book, &part.family)?, &it.readings)
         }
         Statement::CrewReported(it) => {
             let mut without = book.clone();

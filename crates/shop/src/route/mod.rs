@@ -80,7 +80,7 @@ pub fn routes(
         house: reader,
     };
     let judgement = judge(book, rules, question)?;
-    let worked = seat::work(&family, part, &finding.readings, house(book));
+    let worked = seat::work(family, part, &finding.readings, house(book));
     let offers = family
         .routes
         .iter()

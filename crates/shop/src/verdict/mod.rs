@@ -133,7 +133,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
         book,
         rules,
         sets: &sets,
-        family: &family,
+        family,
         question,
     };
     let mut lines = Vec::new();
@@ -172,7 +172,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
     let of_others = |held: &&Held| held.line.law && Some(held.set) != first.map(|b| b.set);
     let law = worst(
         together(lines.iter().filter(of_first).map(Held::verdict), || {
-            no_limit(&family)
+            no_limit(family)
         }),
         together(lines.iter().filter(of_others).map(Held::verdict), || {
             Verdict::Complies

@@ -164,7 +164,8 @@ pub fn worked() -> World {
 
 /// The seat as it was left: .010 in was cut at every place.
 pub fn as_left() -> Vec<shop::book::FeatureReading> {
-    let family = shop().book.families["check-valve"].family().unwrap();
+    let world = shop();
+    let family = world.book.families["check-valve"].family().unwrap();
     let mut readings = Vec::new();
     for feature in &family.features {
         for place in &feature.positions {
@@ -248,7 +249,7 @@ pub fn closed() -> World {
 fn left(world: &World) -> (Size, Option<i64>, State) {
     let family = world.book.families["check-valve"].family().unwrap();
     let sets = world.book.readings.newest_first(CHECK).unwrap();
-    let all = metal_left(&family, &world.book.parts[&CHECK], &sets);
+    let all = metal_left(family, &world.book.parts[&CHECK], &sets);
     let [wall] = all.as_slice() else {
         panic!("{all:?}")
     };

@@ -7,8 +7,7 @@ use jiff::civil::{Date, date};
 use measure::{Size, State};
 use shop::Refusal;
 use shop::book::{
-    Family, InstrumentAdded, InstrumentChecked, InstrumentId, PartId, PartKnown, PartTold, Side,
-    Statement,
+    InstrumentAdded, InstrumentChecked, InstrumentId, PartId, PartKnown, PartTold, Side, Statement,
 };
 use shop::locomotive::{
     Taking, add_instrument, check_instrument, doubted, fit_out, mates, mirror, places, shape, span,
@@ -385,7 +384,7 @@ fn ovality_and_taper_are_differences_of_what_was_read() {
     ];
     let made = take(&world, part, State::AsLeft, &set, None);
     world.enter(BEN, date(2025, 1, 1), made);
-    let family: Family = world.book.families["driving-journal"].family().unwrap();
+    let family = world.book.families["driving-journal"].family().unwrap();
     let journal = family.feature("journal").unwrap();
     let sets = world.book.readings.newest_first(part).unwrap();
     let shape = shape(journal, sets[0]).unwrap();

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::{Date, date};
 use measure::{Size, State};
-use shop::book::{Family, FeatureFacts, PartId, Statement};
+use shop::book::{FeatureFacts, PartId, Statement};
 use shop::locomotive::{NewPart, Taking, add_part, take_readings};
 use shop::route::metal_left;
 
@@ -12,9 +12,9 @@ use crate::world::{ADA, BEN, FOURTEEN, TODAY, World, reading};
 
 fn left(world: &World, part: PartId) -> Option<(Size, Date)> {
     let kept = &world.book.parts[&part];
-    let family: Family = world.book.families[&kept.family].family().unwrap();
+    let family = world.book.families[&kept.family].family().unwrap();
     let sets = world.book.readings.newest_first(part).unwrap();
-    let all = metal_left(&family, kept, &sets);
+    let all = metal_left(family, kept, &sets);
     all.first().map(|metal| (metal.left, metal.on))
 }
 

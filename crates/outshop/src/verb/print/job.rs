@@ -29,7 +29,7 @@ struct Filling<'b> {
     job: &'b Job,
     finding: &'b Finding,
     part: &'b Part,
-    family: Family,
+    family: &'b Family,
 }
 
 pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failure> {

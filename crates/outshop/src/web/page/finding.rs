@@ -272,7 +272,7 @@ fn job(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
     let metal = view.book.parts.get(&kept.part).and_then(|part| {
         let family = family(view.book, &part.family).ok()?;
         let sets = view.book.readings.newest_first(kept.part)?;
-        metal_left(&family, part, &sets).into_iter().next()
+        metal_left(family, part, &sets).into_iter().next()
     });
     let left = if job.left.is_empty() {
         None

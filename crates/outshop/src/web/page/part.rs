@@ -22,25 +22,25 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
     let (part_id, part) = part(view.book, id, name)?;
     let family = family(view.book, &part.family)?;
     let sets = view.book.readings.newest_first(part_id).unwrap_or_default();
-    let metal = metal_left(&family, part, &sets);
+    let metal = metal_left(family, part, &sets);
     let body = html! {
         h1 { (say::head(&part.name)) a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
         p class="lead" { (family.title) }
         @if let Some(day) = &part.known.removed { p class="need" { (say::taken_off(day)) } }
         div class="two" {
-            div { @for left in &metal { (column(view, left)) } (limits(view, &family, part, &sets)?) }
-            div { (place(view, part_id, part, &kept.number)) (facts(&family, part)) }
+            div { @for left in &metal { (column(view, left)) } (limits(view, family, part, &sets)?) }
+            div { (place(view, part_id, part, &kept.number)) (facts(family, part)) }
         }
-        (wear(view, &family, part_id, &sets))
-        (readings(view, &family, &sets))
+        (wear(view, family, part_id, &sets))
+        (readings(view, family, &sets))
         (instruments(view, &sets))
         (photo::of_part(view, part_id, &kept.number, &part.name))
         (tooling(view, part_id))
         (findings(view, part_id))
         (said(view, part))
-        (part_form::record(view, &family, part, &sets, &kept.number))
-        (part_form::measure(view, &family, part, &sets, &kept.number))
-        (part_form::tell(view, &family, part, &kept.number))
+        (part_form::record(view, family, part, &sets, &kept.number))
+        (part_form::measure(view, family, part, &sets, &kept.number))
+        (part_form::tell(view, family, part, &kept.number))
     };
     Ok(Drawn::new("/", say::title(&part.name, &kept.number), body))
 }
