@@ -24,7 +24,7 @@ pub const FAIR: &str = "fair";
 /// A choice.
 pub const NOT_FITTED: &str = "not fitted";
 /// A choice.
-pub const DEFECT: &str = "a defect";
+pub const DEFECT: &str = "defect";
 /// A field that is folded away.
 pub const DEFECT_ON: &str = "Of a defect: what it is on";
 /// No choice.

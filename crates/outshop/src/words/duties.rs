@@ -16,6 +16,8 @@ pub const HEADS: &[&str] = &[
 ];
 /// Nothing.
 pub const NOTHING_CALLS: &str = "nothing in this book has called for it";
+/// Something that stands on her, and no entry speaks of it.
+pub const ON_HER: &str = "look on her: the book does not hold whether it is there";
 /// A paper that is kept.
 pub const KEPT: &str = "look where it lies: the book does not hold it";
 /// Nothing under a head.
@@ -61,6 +63,7 @@ pub fn stands(duty: &Duty) -> String {
     match (open.as_slice(), duty.stands.last()) {
         ([], Some(last)) => said(last),
         ([], None) if duty.of == DutyOf::Kept => KEPT.into(),
+        ([], None) if duty.of == DutyOf::OnHer => ON_HER.into(),
         ([], None) => NOTHING_CALLS.into(),
         (open, _) => {
             let all: Vec<_> = open.iter().map(|paper| said(paper)).collect();

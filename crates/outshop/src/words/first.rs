@@ -8,7 +8,7 @@ use super::day as read;
 pub const TITLE: &str = "The first hour";
 /// Why.
 pub const WHY: &str = "An empty book tells nobody anything. These steps make it useful, in the order in which they help; each can be left and taken \
-up again. What nobody knows is left blank: the book then says *cannot tell* and what it needs.";
+up again. What nobody knows is left blank: the book then says \"cannot tell\" and what it needs.";
 /// A mark.
 pub const DONE: &str = "done";
 /// A mark.
@@ -25,7 +25,7 @@ pub const PEOPLE_WHY: &str = "Who inspects, who repairs, who approves, by which 
 pub const PAPER: &str = "What her papers say";
 /// Its reason.
 pub const PAPER_WHY: &str = "Inspections held before this book, with day and document, and what the papers count since. These are assertions of \
-whoever enters them; the clocks run from them. One that is not on paper is left: its clock says *cannot tell*.";
+whoever enters them; the clocks run from them. One that is not on paper is left: its clock says \"cannot tell\".";
 /// A step.
 pub const LOG: &str = "Her log";
 /// Its reason.
@@ -87,7 +87,7 @@ pub const HAS: &str = "she has it";
 /// An answer.
 pub const HAS_NOT: &str = "she has none";
 /// Why this page.
-pub const KNOWN_WHY: &str = "Each line is somebody's statement, with its document. What no paper says is left out: *cannot tell* is an answer.";
+pub const KNOWN_WHY: &str = "Each line is somebody's statement, with its document. What no paper says is left out: \"cannot tell\" is an answer.";
 /// Heads a list.
 pub const HELD: &str = "Inspections held before this book";
 /// None.

@@ -5,6 +5,7 @@ use shop::clock::{Duty, DutyOf, duties};
 use shop::locomotive::{Law, engine};
 
 use super::about;
+use super::held::Figures;
 use super::worksheet::{code, facts, strings};
 use crate::words::{self, duties as say, paper as papers};
 use crate::{Context, Failure};
@@ -31,6 +32,9 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         missing.push(say::ALL_STATED.into());
     }
     parts.push(part(say::NOT_KNOWN, Block::Points { all: missing }));
+    let mut figures = Figures::of(&book, rules);
+    figures.add_all(&rulings);
+    parts.extend(figures.part());
     let mut facts = facts(&law, kept, say::OVER, &rulings, on)?;
     // It is no paper of one inspection.
     facts.retain(|fact| fact.word != papers::KIND);
@@ -41,7 +45,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         under: Some(words::engine(&kept.number)),
         shout: None,
         facts,
-        governs: papers::GOVERNS.into(),
+        governs: figures.governs(),
         careful: papers::CAUTIONS.into(),
         cautions: Vec::new(),
         parts,

@@ -4,7 +4,7 @@ use maud::html;
 use shop::clock::{DutyOf, PaperState, duties};
 use shop::locomotive::engine;
 
-use super::{Drawn, View};
+use super::{Drawn, View, kit};
 use crate::Failure;
 use crate::words::{self, duties as say, paper, particular};
 
@@ -41,6 +41,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             @if said("report-place") && said("region") { p { (say::ALL_STATED) } }
             p { a href="/shop" { (particular::TITLE) } }
             p class="quiet small" { (say::TO_RECORD) }
+            (kit::held(view, all.iter().map(|duty| &duty.ruling)))
         }
     };
     Ok(Drawn::new("/", title, body))
