@@ -18,9 +18,9 @@ const PAGES: &[&str] = &[
     "/rule/us-steam.tire.thickness",
 ];
 
-/// The words inside folded pieces, a piece an entry, without what is only pressed.
+/// The words inside folded pieces, a piece an entry, without what is only filled in or pressed.
 const FOLDED: &str = "
-    return [...document.querySelectorAll('details')].filter((d) => !d.querySelector('form')).map((d) => {
+    return [...document.querySelectorAll('details')].filter((d) => !d.querySelector('form') && !d.closest('form')).map((d) => {
         const inside = [...d.children].filter((c) => c.tagName !== 'SUMMARY');
         return inside.map((c) => c.textContent).join(' ').replace(/\\s+/g, '').slice(0, 40);
     }).filter((text) => text)";

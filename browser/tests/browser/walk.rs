@@ -310,17 +310,17 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
         "water runs back with the feed shut: boiler cold and full, 25 psi on the hand pump",
     );
     hand.tick("finding record", "shows", "weeps-back");
-    // First without a unit: refused, and nothing that was written is lost.
+    // First with a unit that is none of a size: refused, and nothing that was written is lost.
     for (place, found, _) in READINGS {
         let written = if *place == "seat-land@front" {
-            "5/32"
+            "5/32 lb"
         } else {
             *found
         };
         hand.write("finding record", &format!("at:{place}"), written);
     }
     hand.send("finding record");
-    assert!(hand.alert().contains("has no unit"), "{}", hand.alert());
+    assert!(hand.alert().contains("5/32 lb"), "{}", hand.alert());
     hand.write("finding record", "at:seat-land@front", "5/32in");
     hand.done("finding record");
     assert_eq!(hand.path(), "/finding/F-001");

@@ -18,6 +18,7 @@ use crate::{Answer, Context, Failure, words};
 /// Record a finding; see its verdict and its routes.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[allow(clippy::large_enum_variant, reason = "one is read for a whole request")]
 pub enum Finding {
     /// Record what was found, with its as-found readings.
     Record(Record),

@@ -15,6 +15,7 @@ use crate::{Answer, Context, Failure, words};
 /// Decide on the move of an engine that does not comply, and say how it ended.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[allow(clippy::large_enum_variant, reason = "one is read for a whole request")]
 pub enum Move {
     /// Decide that she can be moved safely. Who enters it decides; it lifts nothing and is no release.
     Decide(Decide),

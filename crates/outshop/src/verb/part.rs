@@ -18,6 +18,7 @@ use crate::{Answer, Context, Failure, words};
 /// Parts: what is measured, what was last left, metal left.
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[allow(clippy::large_enum_variant, reason = "one is read for a whole request")]
 pub enum Part {
     /// Add a part to an engine.
     Add(Add),

@@ -90,6 +90,7 @@ macro_rules! statements {
             ///
             /// # Errors
             /// [`FormError`] if the kind or form is unknown to this build or the body does not fit it.
+            #[allow(clippy::manual_range_patterns, reason = "each form is named where its kind is")]
             pub fn read(kind: &str, form: u32, body: &str) -> Result<Statement, FormError> {
                 match (kind, form) {
                     $(($kind, $form $(| $more)*) => serde_json::from_str(body)

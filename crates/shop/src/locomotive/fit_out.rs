@@ -74,6 +74,9 @@ pub struct Place {
     pub facts: BTreeMap<String, String>,
 }
 
+/// Over which axles, sides and numbers a position is repeated.
+type Spread<'s> = (Vec<Option<u32>>, &'s [Option<Side>], &'s [Option<u32>]);
+
 /// The positions of a wheel arrangement, each after the assembly it lies within. `main_axle` is the coupled axle that
 /// the main rod drives, counted from the front; where nobody says which, nothing is said of it.
 ///
@@ -111,17 +114,16 @@ pub fn places(wheels: &str, main_axle: Option<u32>) -> Result<Vec<Place>, Refusa
     let mut all = Vec::new();
     for position in &table.position {
         let axles = |count: u32| (1..=count).map(Some).collect::<Vec<_>>();
-        let (axles, sides, numbers): (Vec<Option<u32>>, &[Option<Side>], &[Option<u32>]) =
-            match position.each {
-                Each::Engine => (vec![None], &[None], &[None]),
-                Each::Side => (vec![None], &sides, &[None]),
-                Each::Twice => (vec![None], &[None], &[Some(1), Some(2)]),
-                Each::CoupledAxle => (axles(coupled), &[None], &[None]),
-                Each::CoupledAxleSide => (axles(coupled), &sides, &[None]),
-                Each::MainAxleSide => (vec![main_axle], &sides, &[None]),
-                Each::LeadingAxle => (axles(leading), &[None], &[None]),
-                Each::TrailingAxle => (axles(trailing), &[None], &[None]),
-            };
+        let (axles, sides, numbers): Spread<'_> = match position.each {
+            Each::Engine => (vec![None], &[None], &[None]),
+            Each::Side => (vec![None], &sides, &[None]),
+            Each::Twice => (vec![None], &[None], &[Some(1), Some(2)]),
+            Each::CoupledAxle => (axles(coupled), &[None], &[None]),
+            Each::CoupledAxleSide => (axles(coupled), &sides, &[None]),
+            Each::MainAxleSide => (vec![main_axle], &sides, &[None]),
+            Each::LeadingAxle => (axles(leading), &[None], &[None]),
+            Each::TrailingAxle => (axles(trailing), &[None], &[None]),
+        };
         for axle in &axles {
             for side in sides {
                 for number in numbers {
