@@ -37,7 +37,11 @@ fn copies(view: &View<'_>) -> Markup {
         @if let Some(wanting) = wanting.and_then(|backed| backed.wanting()) {
             p { a class="need" href="/copies" { (wanting) } }
         }
-        p class="small" { a href="/copies" { (words::backup::COPIES) } " " a href="/people" { (words::people::TITLE) } " " a href="/first-hour" { (words::first::TITLE) } }
+        p class="small" {
+            a href="/copies" { (words::backup::COPIES) } " · " a href="/people" { (words::people::TITLE) } " · "
+            a href="/instruments" { (words::instrument::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
+            a href="/first-hour" { (words::first::TITLE) }
+        }
     }
 }
 
