@@ -132,6 +132,14 @@ pub fn answer(
             asked.text
         )));
     }
+    if answer != Answer::NotFitted && holds_scale(&asked.text) && only_cleaned(seen) {
+        return Err(Refusal::refused(format!(
+            "`{}`: *{}* does not say what came out of it. How much scale there was was expected, or that there was \
+             none: the next one to open it plans by that.",
+            asked.text,
+            seen.trim()
+        )));
+    }
     if answer == Answer::NotFitted {
         let fitted = asked.fitting.as_ref().map(|f| {
             book.locomotives
@@ -283,4 +291,31 @@ fn kept(book: &Book, id: InspectionId) -> Result<&Inspection, Refusal> {
     book.inspections
         .get(&id)
         .ok_or_else(|| Refusal::input("There is no such inspection in this book."))
+}
+
+/// Whether an item is of something that scales up: a glass, a cock, a plug, a check.
+fn holds_scale(text: &str) -> bool {
+    const SCALES_UP: [&str; 8] = [
+        "glass", "glasses", "cock", "cocks", "plug", "plugs", "check", "checks",
+    ];
+    let text = text.to_lowercase();
+    let mut words = text.split(|c: char| !c.is_alphabetic());
+    words.any(|word| SCALES_UP.contains(&word))
+}
+
+/// Whether somebody wrote that a thing was cleaned and nothing of what was found in it.
+fn only_cleaned(seen: &str) -> bool {
+    let seen = seen.to_lowercase();
+    let words: Vec<&str> = seen
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
+    words.iter().any(|word| word.starts_with("clean"))
+        && words.iter().all(|word| {
+            word.starts_with("clean")
+                || [
+                    "and", "out", "all", "good", "ok", "well", "was", "is", "done", "now",
+                ]
+                .contains(word)
+        })
 }

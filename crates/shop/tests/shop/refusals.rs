@@ -405,6 +405,19 @@ fn an_inspection() {
     );
     no(good("0", "dry", DOT), Input, &["`0`"]);
     no(good("1", " ", DOT), Refused, &["what was seen"]);
+    // FEEDWATER speaks of checks: the next one to open them plans by how much scale there was.
+    for seen in ["cleaned", "Cleaned out, all good"] {
+        no(
+            good(FEEDWATER, seen, DOT),
+            Refused,
+            &["How much scale", seen],
+        );
+    }
+    assert!(good(FEEDWATER, "cleaned, 1/32 in of soft scale", DOT).is_ok());
+    assert!(
+        good("1", "cleaned", DOT).is_ok(),
+        "a lifting pressure does not scale up"
+    );
     let not_fitted = |item| answer(&world, ANNUAL, item, Answer::NotFitted, "none", DOT);
     no(
         not_fitted(FEEDWATER),
