@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use crate::near::near;
-use crate::{Rulebook, RulebookError, Ruling, words};
+use crate::{Body, Rulebook, RulebookError, Ruling, words};
 
 /// The answer to a question for a limit.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -34,6 +34,31 @@ impl Rulebook {
         told: &[&str],
         on: Date,
     ) -> Result<Asked, RulebookError> {
+        // The likest words are looked for here only: that takes longer than the answer.
+        self.limits_if_any(jurisdiction, quantity, told, on)?
+            .ok_or_else(|| {
+                let quantities = self
+                    .in_jurisdiction(jurisdiction)
+                    .flat_map(|r| &r.versions)
+                    .filter_map(|v| v.body.measures().map(|(q, _)| q));
+                RulebookError::Unknown {
+                    id: quantity.to_owned(),
+                    near: near(quantity, quantities),
+                }
+            })
+    }
+
+    /// As [`Rulebook::limits`], and nothing where no rule in force that day limits the quantity.
+    ///
+    /// # Errors
+    /// As [`Rulebook::limits`], but for that one.
+    pub fn limits_if_any(
+        &self,
+        jurisdiction: &str,
+        quantity: &str,
+        told: &[&str],
+        on: Date,
+    ) -> Result<Option<Asked>, RulebookError> {
         let mut answers: BTreeMap<&str, &str> = BTreeMap::new();
         for word in told {
             let Some((question, _)) = words::question(word) else {
@@ -59,13 +84,11 @@ impl Rulebook {
         }
         let mut found = Asked::default();
         let mut known = false;
-        for ruling in self.in_force(jurisdiction, on)? {
-            let Some((of, when)) = ruling.body.measures() else {
+        let of_it = |body: &Body| body.measures().is_some_and(|(of, _)| of == quantity);
+        for ruling in self.in_force_where(jurisdiction, on, of_it)? {
+            let Some((_, when)) = ruling.body.measures() else {
                 continue;
             };
-            if of != quantity {
-                continue;
-            }
             known = true;
             let mut open = Vec::new();
             let mut against = false;
@@ -88,17 +111,10 @@ impl Rulebook {
             }
         }
         if !known {
-            let quantities = self
-                .in_jurisdiction(jurisdiction)
-                .flat_map(|r| &r.versions)
-                .filter_map(|v| v.body.measures().map(|(q, _)| q));
-            return Err(RulebookError::Unknown {
-                id: quantity.to_owned(),
-                near: near(quantity, quantities),
-            });
+            return Ok(None);
         }
         found.needs.sort_unstable();
         found.needs.dedup();
-        Ok(found)
+        Ok(Some(found))
     }
 }

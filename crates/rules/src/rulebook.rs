@@ -343,7 +343,7 @@ impl Rulebook {
     }
 
     /// As [`Rulebook::in_force`], of the rules whose body is of a kind: the others are looked at and not copied.
-    fn in_force_where(
+    pub(crate) fn in_force_where(
         &self,
         jurisdiction: &str,
         on: Date,

@@ -279,6 +279,19 @@ impl<'a> Bound<'a> {
         self.rules.limits(self.set, quantity, told, on)
     }
 
+    /// As [`Bound::limits`], and nothing where it has none.
+    ///
+    /// # Errors
+    /// As [`Rulebook::limits_if_any`].
+    pub fn limits_if_any(
+        &self,
+        quantity: &str,
+        told: &[&str],
+        on: Date,
+    ) -> Result<Option<Asked>, RulebookError> {
+        self.rules.limits_if_any(self.set, quantity, told, on)
+    }
+
     /// Its name, with what it is where it is not the rulebook of this program.
     pub fn told(&self) -> String {
         match self.origin {

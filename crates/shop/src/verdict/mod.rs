@@ -611,10 +611,10 @@ impl<'a> Bench<'a> {
         told: &[String],
     ) -> Result<Option<rules::Asked>, Refusal> {
         let told: Vec<&str> = told.iter().map(String::as_str).collect();
-        match bound.limits(quantity, &told, self.question.on) {
-            Ok(asked) => Ok(Some(asked)),
+        match bound.limits_if_any(quantity, &told, self.question.on) {
+            // A set of which no rule is left is silent too.
             Err(RulebookError::Unknown { .. }) => Ok(None),
-            Err(other) => Err(other.into()),
+            other => Ok(other?),
         }
     }
 
