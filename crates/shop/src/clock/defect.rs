@@ -11,7 +11,7 @@ use crate::book::{
     Answer, Authority, Book, ClockOpened, Finding, FindingId, FindingState, Occasion, PersonId,
     Statement,
 };
-use crate::locomotive::{Law, with_authority};
+use crate::locomotive::{Law, engine_of, with_authority};
 
 const UNIT: &str = "calendar days";
 
@@ -159,10 +159,7 @@ pub fn open_clock(
         .findings
         .get(&id)
         .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
-    let kept = book
-        .locomotives
-        .get(&finding.locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, finding.locomotive)?;
     let mut known = Vec::new();
     for ruling in Law::of(book, rules, kept).in_force(finding.found_on)? {
         if called(&ruling).is_some() {

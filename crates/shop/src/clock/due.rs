@@ -11,7 +11,7 @@ use super::line::{Clock, Counted, State};
 use super::view::{View, newest};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
-use crate::locomotive::Law;
+use crate::locomotive::{Law, engine_of};
 
 /// Every clock of an engine on a day, of every rule set that binds her: the inspections smallest first, work with a
 /// clock of its own, then what her findings started. Where several sets have a clock for one work, the one that
@@ -25,9 +25,7 @@ pub fn due(
     engine: LocomotiveId,
     on: Date,
 ) -> Result<Vec<Clock>, Refusal> {
-    let Some(kept) = book.locomotives.get(&engine) else {
-        return Err(Refusal::input("There is no such engine in this book."));
-    };
+    let kept = engine_of(book, engine)?;
     let view = View::of(book, kept, engine, on);
     let law = Law::of(book, rules, kept);
     let mut clocks = Vec::new();

@@ -8,7 +8,7 @@ use super::due::due;
 use super::filing::{Paper, filings_of};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
-use crate::locomotive::Law;
+use crate::locomotive::{Law, engine_of};
 
 /// Which of three questions a duty answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,10 +59,7 @@ pub fn duties(
     engine: LocomotiveId,
     on: Date,
 ) -> Result<Vec<Duty>, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let clocks = due(book, rules, engine, on)?;
     let papers = filings_of(book, rules, engine, &clocks, on)?;
     let mut all = Vec::new();

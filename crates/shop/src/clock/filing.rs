@@ -14,7 +14,7 @@ use crate::book::{
     Book, Inspection, InspectionId, Locomotive, LocomotiveId, PaperAbout, PaperSent, Sent,
     Statement,
 };
-use crate::locomotive::Law;
+use crate::locomotive::{Law, engine_of};
 
 /// A paper that went.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -124,10 +124,7 @@ pub fn filings_of(
     clocks: &[Clock],
     on: Date,
 ) -> Result<Vec<Paper>, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let mut papers = of_engine(book, rules, engine, kept, clocks, on)?;
     papers.sort_by_key(in_order);
     Ok(papers)
@@ -530,10 +527,7 @@ pub fn file_paper(
     sent: PaperSent,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&sent.locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, sent.locomotive)?;
     let mut known = Vec::new();
     let mut found = None;
     for ruling in Law::of(book, rules, kept).in_force(sent.sent_on)? {

@@ -6,6 +6,7 @@ use crate::Refusal;
 use crate::book::{
     Book, DayLogged, FireId, FireLogged, LocomotiveId, LogClosed, RunId, RunPromised, Statement,
 };
+use crate::locomotive::engine_of;
 
 /// A fire to be logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -138,9 +139,7 @@ pub fn close_log(
     through: Date,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let Some(kept) = book.locomotives.get(&engine) else {
-        return Err(Refusal::input("There is no such engine in this book."));
-    };
+    let kept = engine_of(book, engine)?;
     if through > on {
         return Err(Refusal::input(format!(
             "The log can be closed through {on} at most: {through} has not happened yet."

@@ -8,6 +8,7 @@ use jiff::civil::Date;
 use super::service_day::own_service_days;
 use crate::Refusal;
 use crate::book::{Book, DaySet, LocomotiveId, PaperCount, PaperCounted, Statement};
+use crate::locomotive::engine_of;
 
 /// How a paper and the log agree.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -83,9 +84,7 @@ impl PaperCheck {
 /// # Errors
 /// Input: no such engine, a span that runs backward or is not past, more days than the span has, or no paper.
 pub fn count_paper(book: &Book, told: PaperCounted, on: Date) -> Result<Vec<Statement>, Refusal> {
-    if !book.locomotives.contains_key(&told.locomotive) {
-        return Err(Refusal::input("There is no such engine in this book."));
-    }
+    engine_of(book, told.locomotive)?;
     if told.from > told.through || told.through > on {
         return Err(Refusal::input(format!(
             "A paper counts from a day through a later one, {on} at most: {} through {} is no such span.",

@@ -5,15 +5,9 @@ use rules::{Kind, Rulebook, words};
 
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, DayStated, FactStated, Locomotive, LocomotiveId, OutOfUse, PersonId, Statement,
+    Authority, Book, DayStated, FactStated, Locomotive, OutOfUse, PersonId, Statement,
 };
-use crate::locomotive::{Law, with_authority};
-
-fn kept(book: &Book, engine: LocomotiveId) -> Result<&Locomotive, Refusal> {
-    book.locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))
-}
+use crate::locomotive::{Law, engine_of, with_authority};
 
 /// Whether an engine has a log of fires: whether a rule set of hers counts service days.
 ///
@@ -48,7 +42,7 @@ pub fn state_day(
     told: DayStated,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let engine = kept(book, told.locomotive)?;
+    let engine = engine_of(book, told.locomotive)?;
     let own = words::meaning(words::OWN_WORK, &told.what).is_some();
     let happening = words::HAPPENINGS.contains(&told.what.as_str());
     let item =
@@ -99,7 +93,7 @@ pub fn state_day(
 /// # Errors
 /// Input: no such fact, an answer it does not have, a day not past, or no document.
 pub fn state_fact(book: &Book, told: FactStated, on: Date) -> Result<Vec<Statement>, Refusal> {
-    kept(book, told.locomotive)?;
+    engine_of(book, told.locomotive)?;
     let Some(answers) = words::answers(&told.fact) else {
         let known: Vec<_> = words::FACTS.iter().map(|(word, ..)| *word).collect();
         return Err(Refusal::input(format!(
@@ -148,7 +142,7 @@ pub(crate) fn admit_out_of_use(
     told: &OutOfUse,
     on: Date,
 ) -> Result<(), Refusal> {
-    let engine = kept(book, told.locomotive)?;
+    let engine = engine_of(book, told.locomotive)?;
     let gives = Law::of(book, rules, engine).any(|rule| {
         rule.versions.iter().any(
             |version| matches!(&version.body, rules::Body::Calendar(it) if it.out_of_use.is_some()),

@@ -15,7 +15,7 @@ use crate::book::{
     InspectionOpened, ItemAnswered, ItemAsked, ItemCondition, LocomotiveId, Made, PersonId,
     Statement,
 };
-use crate::locomotive::{Law, with_authority};
+use crate::locomotive::{Law, engine_of, with_authority};
 
 /// The items an inspection of this kind asks of an engine on this day, in the order of the lists; a
 /// larger inspection holds the smaller ones.
@@ -71,9 +71,7 @@ pub fn open(
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     with_authority(book, by, Authority::Inspect, "open an inspection", on)?;
-    let Some(kept) = book.locomotives.get(&engine) else {
-        return Err(Refusal::input("There is no such engine in this book."));
-    };
+    let kept = engine_of(book, engine)?;
     let items = items(&Law::of(book, rules, kept), kind, on)?;
     let open = book
         .inspections

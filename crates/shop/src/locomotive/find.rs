@@ -11,11 +11,7 @@ use crate::book::{
 /// # Errors
 /// Input, naming the engines the book has.
 pub fn engine<'b>(book: &'b Book, number: &str) -> Result<(LocomotiveId, &'b Locomotive), Refusal> {
-    let wanted = number
-        .trim()
-        .trim_start_matches("No.")
-        .trim_start_matches("no.")
-        .trim();
+    let wanted = plain_number(number);
     book.locomotives
         .iter()
         .find(|(_, e)| e.number == wanted)
@@ -34,6 +30,25 @@ pub fn engine<'b>(book: &'b Book, number: &str) -> Result<(LocomotiveId, &'b Loc
                 "There is no engine `{number}` in this book; it has {known}."
             ))
         })
+}
+
+/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
+pub fn plain_number(number: &str) -> &str {
+    let number = number.trim();
+    number
+        .trim_start_matches("No.")
+        .trim_start_matches("no.")
+        .trim()
+}
+
+/// An engine by her id.
+///
+/// # Errors
+/// Input: the book has none of that id.
+pub fn engine_of(book: &Book, id: LocomotiveId) -> Result<&Locomotive, Refusal> {
+    book.locomotives
+        .get(&id)
+        .ok_or_else(|| Refusal::input("There is no such engine in this book."))
 }
 
 /// Every engine, by number as people count.

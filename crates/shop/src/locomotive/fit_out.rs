@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::find::engine_of;
 use super::make::family;
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, PartAdded, PartId, PartKnown, Side, Statement};
@@ -180,10 +181,7 @@ pub fn fit_out(
     main_axle: Option<u32>,
     first: PartId,
 ) -> Result<Vec<Statement>, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let places = places(&kept.wheels, main_axle)?;
     let mut missing: Vec<&str> = places
         .iter()

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 use rules::{Body, Limit, Outcome, RuleSet, Rulebook};
 
 use super::Law;
+use super::find::engine_of;
 use crate::Refusal;
 use crate::book::{Authority, Book, PersonId, RulesAdopted, RulesBind, Statement};
 use crate::locomotive::with_authority;
@@ -110,10 +111,7 @@ pub fn bind_rules(
 /// What such a statement must satisfy, new or mended: the set is on file, the days do not run backward, a document
 /// is named, the set reaches her gauge, and on no day is she left under no jurisdiction.
 pub(crate) fn admit_bind(book: &Book, rules: &Rulebook, told: &RulesBind) -> Result<(), Refusal> {
-    let kept = book
-        .locomotives
-        .get(&told.locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, told.locomotive)?;
     known_set(book, rules, &told.set)?;
     if told.through.is_some_and(|through| through < told.from) {
         return Err(Refusal::input(format!(

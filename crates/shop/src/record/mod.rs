@@ -22,7 +22,7 @@ use crate::book::{
     Signed, Statement,
 };
 use crate::job::open;
-use crate::locomotive::{family, with_authority};
+use crate::locomotive::{engine_of, family, with_authority};
 use crate::report::stops;
 use crate::route::house;
 use crate::verdict::{Judgement, Question, Verdict, judge};
@@ -333,10 +333,7 @@ pub fn release(
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     with_authority(book, by, Authority::Approve, "release an engine", on)?;
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let stopped: Vec<String> = stops(book, rules, engine, on)?
         .into_iter()
         .map(|s| s.why)

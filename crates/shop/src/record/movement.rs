@@ -14,7 +14,7 @@ use crate::book::{
     MovedHow, Occasion, PersonId, RulingRef, Statement,
 };
 use crate::finding::unlifted;
-use crate::locomotive::{Law, with_authority};
+use crate::locomotive::{Law, engine_of, with_authority};
 use crate::report::stops;
 
 /// The rule that such a move stands on, and the one of the speed of a yard move, by the ends of their ids.
@@ -77,10 +77,7 @@ pub fn decide_move(
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
     with_authority(book, by, Authority::Approve, "decide on a move", on)?;
-    let kept = book
-        .locomotives
-        .get(&new.locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, new.locomotive)?;
     let her = format!("No. {}", kept.number);
     if let Some(open) = kept.on_the_move() {
         return Err(Refusal::refused(format!(
@@ -240,10 +237,7 @@ pub fn end_move(
     end: MoveEnd,
     told: &str,
 ) -> Result<Vec<Statement>, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, locomotive)?;
     let Some(open) = kept.on_the_move() else {
         return Err(Refusal::refused(format!(
             "No move of No. {} is open; there is nothing to end.",

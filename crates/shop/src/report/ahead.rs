@@ -7,6 +7,7 @@ use super::{Release, Stop, release_with, stops_with};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId};
 use crate::clock::{Clock, PaperCheck, State, due, paper_checks};
+use crate::locomotive::engine_of;
 
 /// A promised run, and what is in its way.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,10 +50,7 @@ pub fn ahead(
     engine: LocomotiveId,
     on: Date,
 ) -> Result<Ahead, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let clocks = due(book, rules, engine, on)?;
     let stopped = stops_with(book, rules, engine, on, &clocks)?;
     let runs = kept

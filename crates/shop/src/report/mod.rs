@@ -24,6 +24,7 @@ use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId, Occasion};
 use crate::clock::{Clock, State, due};
 use crate::finding::{open_symptoms, unlifted};
+use crate::locomotive::engine_of;
 use crate::record::stale_signatures;
 use crate::route::house;
 use crate::verdict::{Question, Verdict, judge};
@@ -244,10 +245,7 @@ fn release_with(
     on: Date,
     stopped: &[Stop],
 ) -> Result<Release, Refusal> {
-    let kept = book
-        .locomotives
-        .get(&engine)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let kept = engine_of(book, engine)?;
     let Some(given) = &kept.released else {
         return Ok(Release::None(
             "she has not been released in this book".into(),

@@ -16,6 +16,7 @@ use crate::book::{
 };
 use crate::clock::{Clock, State, due};
 use crate::inspection::items;
+use crate::locomotive::engine_of;
 
 /// One thing supposed.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -182,10 +183,7 @@ impl<'r> Walk<'r> {
         on: Date,
         supposed: &[Suppose],
     ) -> Result<Walk<'r>, Refusal> {
-        let kept = book
-            .locomotives
-            .get(&engine)
-            .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+        let kept = engine_of(book, engine)?;
         let mut walk = Walk {
             copy: of_one(book, engine, kept),
             rules,
@@ -353,9 +351,7 @@ impl<'r> Walk<'r> {
         let id = match open {
             Some(id) => id,
             None => {
-                let Some(kept) = self.copy.locomotives.get(&engine) else {
-                    return Err(Refusal::input("There is no such engine in this book."));
-                };
+                let kept = engine_of(&self.copy, engine)?;
                 let asked = items(
                     &crate::locomotive::Law::of(&self.copy, self.rules, kept),
                     kind,

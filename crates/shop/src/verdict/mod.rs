@@ -23,7 +23,7 @@ use crate::Refusal;
 use crate::book::{
     Book, Family, Feature, FeatureKind, FeatureReading, Part, RuleChoice, RulingRef, Worst,
 };
-use crate::locomotive::{Bound, Law, family, value};
+use crate::locomotive::{Bound, Law, engine_of, family, value};
 
 /// The computed answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -124,10 +124,7 @@ pub struct Question<'a> {
 /// reading does not.
 pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Judgement, Refusal> {
     let family = family(book, &question.part.family)?;
-    let engine = book
-        .locomotives
-        .get(&question.part.locomotive)
-        .ok_or_else(|| Refusal::input("There is no such engine in this book."))?;
+    let engine = engine_of(book, question.part.locomotive)?;
     let sets = Law::of(book, rules, engine).sets(question.on)?;
     let bench = Bench {
         book,
