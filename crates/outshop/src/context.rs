@@ -9,26 +9,37 @@ use measure::House;
 use rules::Rulebook;
 use shop::Refusal;
 use shop::book::{Book, EntryId, LocomotiveId, PersonId, Statement};
+use shop::locomotive::plain_number;
 use shop::report::{Ran, ran_against, reaches_back};
-use store::{Act, By, Receipt, Store};
+use store::{Act, By, Receipt, Store, StoreError};
 
 use crate::{Clock, Failure, Globals, Ids};
 
-/// What a verb stated of days past, with the book as it was before.
-#[derive(Default)]
+/// What a verb stated of days past, with the book as it was before. A verb that speaks of today leaves it empty, and
+/// the book is not copied for it.
 struct Late {
+    today: Date,
     before: Option<Book>,
     reaches: BTreeMap<LocomotiveId, Date>,
 }
 
 impl Late {
+    fn of(today: Date) -> Late {
+        Late {
+            today,
+            before: None,
+            reaches: BTreeMap::new(),
+        }
+    }
+
     fn heard(
         &mut self,
         book: &Book,
         on: Date,
         made: Result<Vec<Statement>, Refusal>,
     ) -> Result<Vec<Statement>, Refusal> {
-        for (engine, from) in made.iter().flatten().filter_map(|it| reaches_back(it, on)) {
+        let reach = made.iter().flatten().filter_map(|it| reaches_back(it, on));
+        for (engine, from) in reach.filter(|(_, from)| *from < self.today) {
             let first = self.reaches.entry(engine).or_insert(from);
             *first = from.min(*first);
         }
@@ -38,6 +49,9 @@ impl Late {
         made
     }
 }
+
+/// A pure verb as a store asks it.
+type Asked<'v> = dyn Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal> + 'v;
 
 /// What a verb is done with.
 pub struct Context {
@@ -349,15 +363,7 @@ impl Context {
             // The whole book is asked, which says what numbers there are.
             return self.save(verb);
         };
-        let act = self.own_act()?;
-        let on = act.done_on;
-        let late = RefCell::new(Late::default());
-        let receipt = self.store()?.write_of(&act, engine, |book, person| {
-            late.borrow_mut().heard(book, on, verb(book, person, on))
-        })?;
-        let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
-        Ok(receipt)
+        self.heard(verb, |store, act, verb| store.write_of(act, engine, verb))
     }
 
     /// As [`Context::save_of`] for a verb that asks what one of her parts, by its name, was read at before.
@@ -373,17 +379,9 @@ impl Context {
         let Some(engine) = self.store()?.engine_of(plain_number(number))? else {
             return self.save(verb);
         };
-        let act = self.own_act()?;
-        let on = act.done_on;
-        let late = RefCell::new(Late::default());
-        let receipt = self
-            .store()?
-            .write_of_part(&act, engine, part, |book, person| {
-                late.borrow_mut().heard(book, on, verb(book, person, on))
-            })?;
-        let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
-        Ok(receipt)
+        self.heard(verb, |store, act, verb| {
+            store.write_of_part(act, engine, part, verb)
+        })
     }
 
     /// The act of whoever speaks, in the book's own zone.
@@ -404,30 +402,37 @@ impl Context {
         &mut self,
         verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, Failure> {
+        self.heard(verb, |store, act, verb| store.write(act, verb))
+    }
+
+    /// Asks a verb through one of the ways a store is written, and tells afterward what it showed of days past.
+    fn heard(
+        &mut self,
+        verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
+        write: impl FnOnce(&mut Store, &Act, &Asked<'_>) -> Result<Receipt, StoreError>,
+    ) -> Result<Receipt, Failure> {
         let act = self.own_act()?;
         let on = act.done_on;
-        let late = RefCell::new(Late::default());
-        let receipt = self.store()?.write(&act, |book, person| {
-            late.borrow_mut().heard(book, on, verb(book, person, on))
-        })?;
         let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
+        let late = RefCell::new(Late::of(self.clock()?.read(&zone)?.1));
+        let asked = |book: &Book, person: PersonId| {
+            late.borrow_mut().heard(book, on, verb(book, person, on))
+        };
+        let receipt = write(self.store()?, &act, &asked)?;
+        self.tell_of_past(late.into_inner())?;
         Ok(receipt)
     }
 
     /// Keeps, for the answer, on which days past an engine ran against what an entry made late now shows.
-    fn tell_of_past(&mut self, late: Late, zone: &str) -> Result<(), Failure> {
+    fn tell_of_past(&mut self, late: Late) -> Result<(), Failure> {
         let Some(before) = late.before else {
             return Ok(());
         };
-        let today = self.clock()?.read(zone)?.1;
-        if late.reaches.values().all(|from| *from >= today) {
-            return Ok(());
-        }
         let (rules, after) = (self.rules()?, self.book()?);
         for (engine, from) in late.reaches {
             // What cannot be asked of those days, before the rulebook's first for one, is not told of them.
-            let ran = ran_against(&before, &after, rules, engine, from, today).unwrap_or_default();
+            let ran =
+                ran_against(&before, &after, rules, engine, from, late.today).unwrap_or_default();
             let number = after
                 .locomotives
                 .get(&engine)
@@ -442,13 +447,4 @@ impl Context {
     pub fn take_past(&mut self) -> Vec<(String, Ran)> {
         std::mem::take(&mut self.past)
     }
-}
-
-/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
-fn plain_number(number: &str) -> &str {
-    let number = number.trim();
-    number
-        .trim_start_matches("No.")
-        .trim_start_matches("no.")
-        .trim()
 }
