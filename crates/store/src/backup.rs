@@ -6,7 +6,7 @@
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
-use rusqlite::{Connection, OpenFlags};
+use rusqlite::{Connection, OpenFlags, OptionalExtension};
 use rustix::fs::{CWD, RenameFlags, renameat_with};
 
 use crate::check::Checked;
@@ -141,7 +141,9 @@ impl Store {
     /// # Errors
     /// If the book cannot be read.
     pub fn origin(&self) -> Result<Option<Hash>, StoreError> {
-        Ok(self.hashes()?.into_iter().next())
+        let first = "SELECT hash FROM entry ORDER BY seq LIMIT 1";
+        let found = self.connection.query_row(first, [], hash_of).optional();
+        found.map_err(StoreError::of(&self.path))
     }
 
     fn hashes(&self) -> Result<Vec<Hash>, StoreError> {
@@ -150,14 +152,14 @@ impl Store {
             .connection
             .prepare_cached("SELECT hash FROM entry ORDER BY seq")
             .map_err(&sql)?;
-        let rows = all
-            .query_map([], |row| {
-                let bytes: Vec<u8> = row.get(0)?;
-                Ok(<[u8; 32]>::try_from(bytes.as_slice()).map_or(Hash::NONE, Hash))
-            })
-            .map_err(&sql)?;
+        let rows = all.query_map([], hash_of).map_err(&sql)?;
         rows.collect::<Result<_, _>>().map_err(&sql)
     }
+}
+
+fn hash_of(row: &rusqlite::Row<'_>) -> rusqlite::Result<Hash> {
+    let bytes: Vec<u8> = row.get(0)?;
+    Ok(<[u8; 32]>::try_from(bytes.as_slice()).map_or(Hash::NONE, Hash))
 }
 
 /// Makes a book again from a copy, with the keys that lie beside it, and proves it. The copy stays as it is.
@@ -302,8 +304,7 @@ fn uri(path: &Path) -> String {
     let mut name = String::from("file:");
     for byte in path.as_os_str().as_encoded_bytes() {
         match byte {
-            b'?' | b'#' | b'%' => name.push_str(&format!("%{byte:02X}")),
-            byte if byte.is_ascii() => name.push(char::from(*byte)),
+            byte if byte.is_ascii() && !b"?#%".contains(byte) => name.push(char::from(*byte)),
             byte => name.push_str(&format!("%{byte:02X}")),
         }
     }
