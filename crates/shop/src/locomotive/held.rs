@@ -178,10 +178,7 @@ fn typed_by(book: &Book, rules: &Rulebook, rule: &Rule, wanted: &Version) -> Opt
 /// Everybody's word on a version as it is told today, in the order entered. What was said of an earlier wording is
 /// not among them.
 pub fn holdings<'b>(book: &'b Book, rule: &str, version: &Version) -> Vec<&'b Holding> {
-    let told = version.as_told();
-    let all = book.rules_held.get(rule).into_iter().flatten();
-    all.filter(|held| held.told.version == version.number && held.told.as_told == told)
-        .collect()
+    of_version(book, rule, version, true)
 }
 
 /// Everybody's word on a version as it was told once and is told no more, in the order entered.
@@ -190,9 +187,20 @@ pub fn held_before_it_changed<'b>(
     rule: &str,
     version: &Version,
 ) -> Vec<&'b Holding> {
+    of_version(book, rule, version, false)
+}
+
+/// Everybody's word on a version, as it is told today or as it no longer is. Most rules were held by nobody, and what
+/// they say is not told for that.
+fn of_version<'b>(book: &'b Book, rule: &str, version: &Version, today: bool) -> Vec<&'b Holding> {
+    let Some(all) = book.rules_held.get(rule) else {
+        return Vec::new();
+    };
     let told = version.as_told();
-    let all = book.rules_held.get(rule).into_iter().flatten();
-    all.filter(|held| held.told.version == version.number && held.told.as_told != told)
+    let of_it = |held: &&Holding| held.told.version == version.number;
+    all.iter()
+        .filter(of_it)
+        .filter(|held| (held.told.as_told == told) == today)
         .collect()
 }
 
