@@ -423,6 +423,15 @@ pub struct RulingRef {
     pub version: u32,
 }
 
+impl From<&rules::Ruling> for RulingRef {
+    fn from(ruling: &rules::Ruling) -> RulingRef {
+        RulingRef {
+            rule: ruling.rule.clone(),
+            version: ruling.version,
+        }
+    }
+}
+
 /// A sheet kept as it was printed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PrintedSheet {

@@ -34,10 +34,11 @@ pub use make::{
     NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_tooling, adopt_families,
     family, held_before, new_book, take_readings,
 };
+pub(crate) use people::said;
 pub use people::{add_person, state_authority, with_authority};
 pub use photo::{add_photo, media_of};
 pub use question::{Taking, admit as admit_readings, questions};
-pub use reading::{Value, check_readings, value};
+pub use reading::{Value, check_readings, newest_of, value};
 pub(crate) use rule_sets::admit_bind;
 pub use rule_sets::{adopt_rules, bind_rules, read_rules};
 pub use shape::{Shape, shape};

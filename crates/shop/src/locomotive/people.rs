@@ -103,7 +103,7 @@ pub fn state_authority(
 }
 
 /// What was said, if anything was.
-fn said(text: &str) -> Option<String> {
+pub(crate) fn said(text: &str) -> Option<String> {
     let text = text.trim();
     (!text.is_empty()).then(|| text.to_string())
 }

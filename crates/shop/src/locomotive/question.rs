@@ -7,7 +7,8 @@
 use jiff::civil::Date;
 use measure::{Size, State};
 
-use super::reading::{Value, value};
+use super::people::said;
+use super::reading::{newest_of, size_of, sizes_in};
 use crate::Refusal;
 use crate::book::{
     Book, Circumstances, EngineState, Family, Feature, FeatureReading, Part, PartId, Questioned,
@@ -35,11 +36,11 @@ const SLIP: i64 = 8;
 const LARGE: i64 = 100;
 
 /// What must be asked about readings before they are kept: empty where nothing must.
-pub fn questions(
+pub fn questions<'r>(
     family: &Family,
     part: &Part,
-    earlier: &[&ReadingSet],
-    readings: &[FeatureReading],
+    earlier: &[&'r ReadingSet],
+    readings: &'r [FeatureReading],
     state: State,
     taking: &Taking,
 ) -> Vec<Questioned> {
@@ -55,6 +56,8 @@ pub fn questions(
             });
         }
     };
+    // A job may have put metal on, or a new piece in: what it left is held against nothing before it.
+    let renewed = taking.in_job && state == State::AsLeft;
     for reading in readings {
         let Some((feature, size)) = sized(family, reading) else {
             continue;
@@ -68,17 +71,18 @@ pub fn questions(
             );
             continue;
         }
+        if renewed {
+            continue;
+        }
         let Some((was, set)) = last_at(feature, &reading.reading.position, earlier) else {
             continue;
         };
-        let Some(before) = of_value(feature, was) else {
+        let Some(before) = size_of(feature, was) else {
             continue;
         };
         let slipped =
             |one: Size, other: Size| one > Size::ZERO && other.ticks() / SLIP >= one.ticks();
-        if !(taking.in_job && state == State::AsLeft)
-            && (slipped(size, before) || slipped(before, size))
-        {
+        if slipped(size, before) || slipped(before, size) {
             ask(
                 reading,
                 format!(
@@ -87,9 +91,6 @@ pub fn questions(
                     set.on
                 ),
             );
-            continue;
-        }
-        if taking.in_job && state == State::AsLeft {
             continue;
         }
         let allowance = resolution(&written) + resolution(&was.reading.written());
@@ -110,24 +111,19 @@ pub fn questions(
         }
     }
     for difference in &family.differences {
+        // As read now; else as last read.
         let of = |name: &str| -> Vec<(&FeatureReading, Size)> {
-            let mut here: Vec<_> = readings
-                .iter()
-                .filter(|r| r.feature == name)
-                .filter_map(|r| Some((r, sized(family, r)?.1)))
-                .collect();
-            if here.is_empty() {
-                let newest = earlier
-                    .iter()
-                    .find(|set| set.readings.iter().any(|r| r.feature == name));
-                here = newest
-                    .into_iter()
-                    .flat_map(|set| &set.readings)
-                    .filter(|r| r.feature == name)
+            let sizes = |of: &'r [FeatureReading]| -> Vec<(&'r FeatureReading, Size)> {
+                let named = of.iter().filter(|r| r.feature == name);
+                named
                     .filter_map(|r| Some((r, sized(family, r)?.1)))
-                    .collect();
+                    .collect()
+            };
+            let here = sizes(readings);
+            match newest_of(name, earlier) {
+                Some(set) if here.is_empty() => sizes(&set.readings),
+                _ => here,
             }
-            here
         };
         let (outer, inner) = (of(&difference.larger), of(&difference.smaller));
         let (Some((large, bore)), Some((small, pin))) = (
@@ -182,12 +178,8 @@ pub fn admit(
         return Err(refusal);
     }
     let insisted = insisted.filter(|_| !questioned.is_empty());
-    let text = |it: &Option<String>| {
-        let told = it.as_deref().map(str::trim).filter(|it| !it.is_empty());
-        told.map(str::to_string)
-    };
     let kept = Circumstances {
-        supported: text(&taking.supported),
+        supported: taking.supported.as_deref().and_then(said),
         standing: taking.standing,
         insisted: insisted.map(str::to_string),
         questioned,
@@ -195,16 +187,10 @@ pub fn admit(
     Ok((kept != Circumstances::default()).then_some(kept))
 }
 
-fn of_value(feature: &Feature, reading: &FeatureReading) -> Option<Size> {
-    value(feature, &reading.reading.written())
-        .ok()
-        .and_then(Value::size)
-}
-
 /// A reading's feature and its size; nothing where it is an angle.
 fn sized<'f>(family: &'f Family, reading: &FeatureReading) -> Option<(&'f Feature, Size)> {
     let feature = family.feature(&reading.feature)?;
-    Some((feature, of_value(feature, reading)?))
+    Some((feature, size_of(feature, reading)?))
 }
 
 /// The newest reading of a feature at a place, with the set it stands in.
@@ -229,15 +215,9 @@ fn known_sizes(part: &Part, feature: &Feature, earlier: &[&ReadingSet]) -> Vec<S
             .flatten()
             .filter_map(|text| Size::parse(text).ok())
     });
-    let newest = earlier
-        .iter()
-        .find(|set| set.readings.iter().any(|r| r.feature == feature.name));
-    let read = newest
-        .into_iter()
-        .flat_map(|set| &set.readings)
-        .filter(|r| r.feature == feature.name)
-        .filter_map(|r| of_value(feature, r));
-    told.chain(read).collect()
+    let newest = newest_of(&feature.name, earlier).into_iter();
+    let read = newest.flat_map(|set| sizes_in(feature, set));
+    told.chain(read.map(|(_, size)| size)).collect()
 }
 
 /// The fraction that a whole number may have been, `3/32` for 332, where the number is larger than anything we
@@ -274,8 +254,7 @@ fn resolution(written: &str) -> i64 {
         return inch / digits.parse::<i64>().unwrap_or(64).clamp(64, 1024);
     }
     let unit = if written.contains("mm") {
-        // 1 mm, in ticks of 2.5 nm.
-        400_000
+        Size::TICKS_PER_MM
     } else {
         inch
     };

@@ -3,7 +3,7 @@
 use measure::{Angle, Dimension, Size};
 
 use crate::Refusal;
-use crate::book::{Family, Feature, FeatureKind, FeatureReading};
+use crate::book::{Family, Feature, FeatureKind, FeatureReading, ReadingSet};
 
 /// What a reading comes to.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,6 +44,26 @@ pub fn value(feature: &Feature, text: &str) -> Result<Value, Refusal> {
             .map(|entered| Value::Angle(Angle::radians(entered.si)))
             .map_err(wrong),
     }
+}
+
+/// A reading as a size; nothing where it is an angle or does not read.
+pub fn size_of(feature: &Feature, reading: &FeatureReading) -> Option<Size> {
+    value(feature, &reading.reading.written()).ok()?.size()
+}
+
+/// The sizes of a feature in a set, each with its place.
+pub fn sizes_in<'s>(
+    feature: &Feature,
+    set: &'s ReadingSet,
+) -> impl Iterator<Item = (&'s str, Size)> {
+    let of_it = set.readings.iter().filter(|r| r.feature == feature.name);
+    of_it.filter_map(|r| Some((r.reading.position.as_str(), size_of(feature, r)?)))
+}
+
+/// Of sets with the newest first, the newest in which a feature was read.
+pub fn newest_of<'s>(feature: &str, newest: &[&'s ReadingSet]) -> Option<&'s ReadingSet> {
+    let read = |set: &&&ReadingSet| set.readings.iter().any(|r| r.feature == feature);
+    newest.iter().find(read).copied()
 }
 
 /// Checks that each reading is of a feature and a place that the family knows, and that it reads.

@@ -5,7 +5,7 @@
 
 use measure::Size;
 
-use super::reading::{Value, value};
+use super::reading::sizes_in;
 use crate::book::{Feature, ReadingSet};
 
 /// Words for stations along a part.
@@ -24,15 +24,9 @@ pub struct Shape {
 
 /// The shape of a feature in a set of readings; nothing where it has none or too few places were read.
 pub fn shape(feature: &Feature, set: &ReadingSet) -> Option<Shape> {
-    let read: Vec<(&str, &str, Size)> = set
-        .readings
-        .iter()
-        .filter(|r| r.feature == feature.name)
-        .filter_map(|r| {
-            let (station, way) = lies(&r.reading.position)?;
-            let size = value(feature, &r.reading.written())
-                .ok()
-                .and_then(Value::size)?;
+    let read: Vec<(&str, &str, Size)> = sizes_in(feature, set)
+        .filter_map(|(place, size)| {
+            let (station, way) = lies(place)?;
             Some((station, way, size))
         })
         .collect();

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 use measure::{Size, State};
 
-use super::reading::{Value, value};
+use super::reading::sizes_in;
 use crate::book::{Feature, FeatureReading, ReadingSet, Wears, Worst};
 
 /// A feature between two times it was measured: as it was left, and as it was found next.
@@ -19,17 +19,7 @@ pub struct Worn {
 
 /// The governing size of a feature in a set; nothing where a place of it was not read.
 pub fn governing(feature: &Feature, set: &ReadingSet) -> Option<Size> {
-    let sizes: Vec<(&str, Size)> = set
-        .readings
-        .iter()
-        .filter(|r| r.feature == feature.name)
-        .filter_map(|r| {
-            let size = value(feature, &r.reading.written())
-                .ok()
-                .and_then(Value::size)?;
-            Some((r.reading.position.as_str(), size))
-        })
-        .collect();
+    let sizes: Vec<(&str, Size)> = sizes_in(feature, set).collect();
     let read = |place: &String| sizes.iter().any(|(known, _)| known == place);
     if !feature.positions.iter().all(read) {
         return None;

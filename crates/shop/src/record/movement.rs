@@ -14,7 +14,7 @@ use crate::book::{
     MovedHow, Occasion, PersonId, RulingRef, Statement,
 };
 use crate::finding::unlifted;
-use crate::locomotive::{Law, engine_of, with_authority};
+use crate::locomotive::{Law, engine_of, said, with_authority};
 use crate::report::stops;
 
 /// The rule that such a move stands on, and the one of the speed of a yard move, by the ends of their ids.
@@ -103,18 +103,9 @@ pub fn decide_move(
         from: new.from.trim().into(),
         to: new.to.trim().into(),
         limits: new.limits.trim().into(),
-        told: new
-            .told
-            .map(|it| it.trim().to_string())
-            .filter(|it| !it.is_empty()),
+        told: new.told.as_deref().and_then(said),
         defects,
-        rulings: rulings
-            .iter()
-            .map(|ruling| RulingRef {
-                rule: ruling.rule.clone(),
-                version: ruling.version,
-            })
-            .collect(),
+        rulings: rulings.iter().map(RulingRef::from).collect(),
         ..new
     };
     let missing = missing(&clean, on);
@@ -227,7 +218,7 @@ fn how_it_goes(new: &MoveDecided, rulings: &[Ruling], her: &str) -> Result<(), R
     Ok(())
 }
 
-/// Says how the move of an engine ended. Anybody who may sign anything for her may: it is a fact, not a decision.
+/// Says how the move of an engine ended. It is a fact, not a decision, and takes no authority.
 ///
 /// # Errors
 /// Refused: no move of hers is open. Input: nothing says where she stands.

@@ -87,11 +87,8 @@ fn against(
     let lapsed = clocks.iter().filter(|clock| clock.state == State::Stops);
     let mut all: BTreeSet<String> = lapsed.map(|clock| clock.ruling.title.clone()).collect();
     for stop in stops_with(book, rules, engine, day, &[])? {
-        if let Some(what) = stop.what
-            && stop.from < day
-            && !what.starts_with("inspection ")
-        {
-            all.insert(what);
+        if stop.from < day && !stop.is_inspection() {
+            all.extend(stop.what);
         }
     }
     Ok(all)

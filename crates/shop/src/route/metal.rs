@@ -5,7 +5,7 @@ use measure::Size;
 use measure::State;
 
 use crate::book::{Family, Part, ReadingSet, Worst};
-use crate::locomotive::value;
+use crate::locomotive::{governing, newest_of};
 
 /// Metal left on one feature of a part.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,33 +42,11 @@ pub fn metal_left(family: &Family, part: &Part, newest: &[&ReadingSet]) -> Vec<M
             let facts = part.features.get(&feature.name)?;
             let size = |text: &Option<String>| text.as_deref().and_then(|t| Size::parse(t).ok());
             let shop_limit = size(&facts.shop_limit)?;
-            let newest = newest
-                .iter()
-                .find(|set| set.readings.iter().any(|r| r.feature == feature.name))?;
-            let of_feature = newest.readings.iter().filter(|r| r.feature == feature.name);
-            let sizes: Vec<(&str, Size)> = of_feature
-                .filter_map(|r| {
-                    Some((
-                        r.reading.position.as_str(),
-                        value(feature, &r.reading.written()).ok()?.size()?,
-                    ))
-                })
-                .collect();
-            if feature
-                .positions
-                .iter()
-                .any(|place| !sizes.iter().any(|(read, _)| read == place))
-            {
-                return None;
-            }
-            let sizes = sizes.into_iter().map(|(_, size)| size);
-            let (now, left) = match feature.worst {
-                Worst::Smallest => sizes
-                    .min()
-                    .and_then(|now| Some((now, now.checked_sub(shop_limit)?)))?,
-                Worst::Largest => sizes
-                    .max()
-                    .and_then(|now| Some((now, shop_limit.checked_sub(now)?)))?,
+            let newest = newest_of(&feature.name, newest)?;
+            let now = governing(feature, newest)?;
+            let left = match feature.worst {
+                Worst::Smallest => now.checked_sub(shop_limit)?,
+                Worst::Largest => shop_limit.checked_sub(now)?,
             };
             let step = size(&facts.step).filter(|step| *step > Size::ZERO);
             Some(MetalLeft {

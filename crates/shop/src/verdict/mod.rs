@@ -82,10 +82,7 @@ impl Judgement {
             .lines
             .iter()
             .filter_map(|line| line.ruling.as_ref())
-            .map(|r| RulingRef {
-                rule: r.rule.clone(),
-                version: r.version,
-            })
+            .map(RulingRef::from)
             .collect();
         refs.sort();
         refs.dedup();
