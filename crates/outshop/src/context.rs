@@ -10,7 +10,7 @@ use rules::Rulebook;
 use shop::Refusal;
 use shop::book::{Book, EntryId, LocomotiveId, PersonId, Statement};
 use shop::report::{Ran, ran_against, reaches_back};
-use store::{Act, By, Receipt, Store};
+use store::{Act, By, Receipt, Store, StoreError};
 
 use crate::{Clock, Failure, Globals, Ids};
 
@@ -38,6 +38,9 @@ impl Late {
         made
     }
 }
+
+/// A verb as the store asks it.
+type Asked<'v> = dyn Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal> + 'v;
 
 /// What a verb is done with.
 pub struct Context {
@@ -203,7 +206,7 @@ impl Context {
 
     /// The engine of a number, found without reading the book; where there is none, the whole book is asked, which
     /// says what numbers there are.
-    fn engine_of(&mut self, number: &str) -> Result<shop::book::LocomotiveId, Failure> {
+    fn engine_of(&mut self, number: &str) -> Result<LocomotiveId, Failure> {
         match self.store()?.engine_of(plain_number(number))? {
             Some(id) => Ok(id),
             None => Ok(shop::locomotive::engine(&self.book()?, number)?.0),
@@ -349,15 +352,7 @@ impl Context {
             // The whole book is asked, which says what numbers there are.
             return self.save(verb);
         };
-        let act = self.own_act()?;
-        let on = act.done_on;
-        let late = RefCell::new(Late::default());
-        let receipt = self.store()?.write_of(&act, engine, |book, person| {
-            late.borrow_mut().heard(book, on, verb(book, person, on))
-        })?;
-        let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
-        Ok(receipt)
+        self.written(verb, |store, act, asked| store.write_of(act, engine, asked))
     }
 
     /// As [`Context::save_of`] for a verb that asks what one of her parts, by its name, was read at before.
@@ -373,17 +368,9 @@ impl Context {
         let Some(engine) = self.store()?.engine_of(plain_number(number))? else {
             return self.save(verb);
         };
-        let act = self.own_act()?;
-        let on = act.done_on;
-        let late = RefCell::new(Late::default());
-        let receipt = self
-            .store()?
-            .write_of_part(&act, engine, part, |book, person| {
-                late.borrow_mut().heard(book, on, verb(book, person, on))
-            })?;
-        let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
-        Ok(receipt)
+        self.written(verb, |store, act, asked| {
+            store.write_of_part(act, engine, part, asked)
+        })
     }
 
     /// The act of whoever speaks, in the book's own zone.
@@ -404,23 +391,32 @@ impl Context {
         &mut self,
         verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, Failure> {
+        self.written(verb, |store, act, asked| store.write(act, asked))
+    }
+
+    /// Asks a pure verb through one of the store's ways of writing, and hears what it states of days past.
+    fn written(
+        &mut self,
+        verb: impl Fn(&Book, PersonId, Date) -> Result<Vec<Statement>, Refusal>,
+        write: impl FnOnce(&mut Store, &Act, &Asked<'_>) -> Result<Receipt, StoreError>,
+    ) -> Result<Receipt, Failure> {
         let act = self.own_act()?;
         let on = act.done_on;
         let late = RefCell::new(Late::default());
-        let receipt = self.store()?.write(&act, |book, person| {
+        let receipt = write(self.store()?, &act, &|book, person| {
             late.borrow_mut().heard(book, on, verb(book, person, on))
         })?;
-        let zone = self.zone()?;
-        self.tell_of_past(late.into_inner(), &zone)?;
+        self.tell_of_past(late.into_inner())?;
         Ok(receipt)
     }
 
     /// Keeps, for the answer, on which days past an engine ran against what an entry made late now shows.
-    fn tell_of_past(&mut self, late: Late, zone: &str) -> Result<(), Failure> {
+    fn tell_of_past(&mut self, late: Late) -> Result<(), Failure> {
         let Some(before) = late.before else {
             return Ok(());
         };
-        let today = self.clock()?.read(zone)?.1;
+        let zone = self.zone()?;
+        let today = self.clock()?.read(&zone)?.1;
         if late.reaches.values().all(|from| *from >= today) {
             return Ok(());
         }
