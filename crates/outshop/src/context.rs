@@ -9,6 +9,7 @@ use measure::House;
 use rules::Rulebook;
 use shop::Refusal;
 use shop::book::{Book, EntryId, LocomotiveId, PersonId, Statement};
+use shop::locomotive::plain_number;
 use shop::report::{Ran, ran_against, reaches_back};
 use store::{Act, By, Receipt, Store, StoreError};
 
@@ -438,13 +439,4 @@ impl Context {
     pub fn take_past(&mut self) -> Vec<(String, Ran)> {
         std::mem::take(&mut self.past)
     }
-}
-
-/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
-fn plain_number(number: &str) -> &str {
-    let number = number.trim();
-    number
-        .trim_start_matches("No.")
-        .trim_start_matches("no.")
-        .trim()
 }

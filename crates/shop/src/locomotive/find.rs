@@ -6,16 +6,21 @@ use crate::book::{
     PartId, Person, PersonId, Photo, PhotoId, Tooling, ToolingId,
 };
 
+/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
+pub fn plain_number(number: &str) -> &str {
+    let number = number.trim();
+    number
+        .trim_start_matches("No.")
+        .trim_start_matches("no.")
+        .trim()
+}
+
 /// An engine by her number (`14`, `No. 14`).
 ///
 /// # Errors
 /// Input, naming the engines the book has.
 pub fn engine<'b>(book: &'b Book, number: &str) -> Result<(LocomotiveId, &'b Locomotive), Refusal> {
-    let wanted = number
-        .trim()
-        .trim_start_matches("No.")
-        .trim_start_matches("no.")
-        .trim();
+    let wanted = plain_number(number);
     book.locomotives
         .iter()
         .find(|(_, e)| e.number == wanted)

@@ -17,7 +17,9 @@ mod tree;
 mod wear;
 
 pub use describe::{span, tell_part};
-pub use find::{engine, engines, finding, inspection, job, part, person, photo, tooling};
+pub use find::{
+    engine, engines, finding, inspection, job, part, person, photo, plain_number, tooling,
+};
 pub use fit_out::{Place as FitOutPlace, fit_out, places};
 pub use held::{
     Checking, NewHolding, checking, checking_of, held_before_it_changed, hold_rule, holdings,
