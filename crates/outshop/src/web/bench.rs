@@ -12,6 +12,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use store::{Code, Device};
 
+use super::form::filled;
 use super::{Desk, Reader, door, form, frame, link, passphrase, trouble};
 use crate::Failure;
 use crate::words::bench as say;
@@ -178,7 +179,8 @@ pub async fn switch_to(
 ) -> Response {
     let done = tokio::task::spawn_blocking(move || {
         let fields = form::fields(&body);
-        let (name, code) = (value(&fields, "name"), value(&fields, "code"));
+        let typed = |name| filled(&fields, name).unwrap_or_default();
+        let (name, code) = (typed("name"), typed("code"));
         let tried = (|| -> Result<_, Failure> {
             let Some((token, _)) = desk.device(&headers)? else {
                 return Ok(None);
@@ -224,11 +226,6 @@ pub async fn switch_to(
     })
     .await;
     done.unwrap_or_else(|e| door::sorry(&Failure::Machine(e.to_string())))
-}
-
-fn value(fields: &[(String, String)], name: &str) -> String {
-    let found = fields.iter().find(|(known, _)| known == name);
-    found.map_or_else(String::new, |(_, value)| value.trim().to_string())
 }
 
 /// What there is to do about devices, on the page of people: what is enrolled, and for officers a way to enrol and revoke.
@@ -306,7 +303,7 @@ pub async fn enrol(
     Extension(reader): Extension<Reader>,
     RawForm(body): RawForm,
 ) -> Response {
-    let name = value(&form::fields(&body), "device");
+    let name = filled(&form::fields(&body), "device").unwrap_or_default();
     let done = (|| -> Result<Result<HeaderValue, &str>, Failure> {
         if !is_officer(&desk, &reader)? {
             return Ok(Err(say::OFFICER_ONLY));
@@ -336,7 +333,7 @@ pub async fn revoke(
     Extension(reader): Extension<Reader>,
     RawForm(body): RawForm,
 ) -> Response {
-    let name = value(&form::fields(&body), "device");
+    let name = filled(&form::fields(&body), "device").unwrap_or_default();
     let done = (|| -> Result<Option<&str>, Failure> {
         if !is_officer(&desk, &reader)? {
             return Ok(Some(say::OFFICER_ONLY));
@@ -360,7 +357,8 @@ pub async fn set_code(
     let who = reader.clone();
     let done = tokio::task::spawn_blocking(move || -> Result<(), Failure> {
         let fields = form::fields(&body);
-        let (code, given) = (value(&fields, "code"), value(&fields, "passphrase"));
+        let typed = |name| filled(&fields, name).unwrap_or_default();
+        let (code, given) = (typed("code"), typed("passphrase"));
         let Some((token, _)) = desk.device(&headers)? else {
             return Err(Failure::Input(say::NOT_ENROLLED.into()));
         };

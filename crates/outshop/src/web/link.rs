@@ -51,14 +51,11 @@ pub async fn give(
     RawForm(body): RawForm,
 ) -> Response {
     let fields = form::fields(&body);
-    let name = fields
-        .into_iter()
-        .find(|(name, _)| name == "for")
-        .map_or_else(String::new, |(_, value)| value);
+    let name = form::value(&fields, "for");
     let sorry = |status, why: &str| {
         trouble::page(status, say::NO_LINK, why, &[("/me", &reader.name)]).into_response()
     };
-    match made(&desk, &reader, &name) {
+    match made(&desk, &reader, name) {
         Ok(Some(page)) => page.into_response(),
         Ok(None) => sorry(StatusCode::FORBIDDEN, say::OFFICER_ONLY),
         Err(failure) => sorry(trouble::status(&failure), &failure.to_string()),

@@ -11,7 +11,7 @@ use maud::{Markup, html};
 use shop::book::{PartId, PhotoOf};
 use store::MOST_SCAN;
 
-use super::form::Draft;
+use super::form::{Draft, back, filled};
 use super::page::{self, View, kit};
 use super::upload::{on_thread, sent};
 use super::{Desk, Reader, trouble};
@@ -130,14 +130,8 @@ pub async fn add(
             return trouble::page(status, words::trouble::NOT_DONE, say::NOT_SENT, &ways)
                 .into_response();
         };
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found
-                .map(|(_, value)| value.trim().to_string())
-                .filter(|value| !value.is_empty())
-        };
-        let back = value("back").filter(|path| path.starts_with('/') && !path.starts_with("//"));
-        let back = back.unwrap_or_else(|| "/".into());
+        let value = |name: &str| filled(&fields, name);
+        let back = back(&fields);
         let of = Of {
             told: value("told").unwrap_or_default(),
             engine: value("engine"),

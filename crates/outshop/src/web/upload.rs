@@ -11,7 +11,7 @@ use clap::ValueEnum;
 use maud::{Markup, html};
 use shop::book::PersonId;
 
-use super::form::{Draft, fields};
+use super::form::{Draft, fields, filled, value};
 use super::page::{self, Drawn, View, kit};
 use super::{Desk, Reader, trouble};
 use crate::logfile::{MOST_BYTES, Order, Told};
@@ -155,16 +155,10 @@ pub async fn weigh(
         .await;
     };
     on_thread(move || {
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found
-                .map(|(_, value)| value.trim().to_string())
-                .filter(|value| !value.is_empty())
-        };
         let told = Told {
-            engine: value("engine"),
-            order: value("dates").and_then(|word| Order::from_str(&word, false).ok()),
-            sheet: value("sheet"),
+            engine: filled(&fields, "engine"),
+            order: filled(&fields, "dates").and_then(|word| Order::from_str(&word, false).ok()),
+            sheet: filled(&fields, "sheet"),
         };
         let token = match Ids::Random.draw() {
             Ok(token) => format!("{token:032x}"),
@@ -308,11 +302,7 @@ pub async fn save(
 ) -> Response {
     on_thread(move || {
         let fields = fields(&body);
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found.map_or("", |(_, value)| value.as_str()).to_string()
-        };
-        let Some(file) = desk.held.find(&value("token"), reader.id) else {
+        let Some(file) = desk.held.find(value(&fields, "token"), reader.id) else {
             let failure = shop::Refusal::refused(say::FORGOTTEN);
             return refused(&desk, &reader, Vec::new(), &failure.into());
         };
@@ -320,11 +310,11 @@ pub async fn save(
             Ok(plan) => plan,
             Err(failure) => return refused(&desk, &reader, Vec::new(), &failure),
         };
-        if plan.mark() != value("mark") {
+        if plan.mark() != value(&fields, "mark") {
             let said = Some(say::CHANGED.to_string());
             return show(&desk, &reader, &file, &plan, said, StatusCode::CONFLICT);
         }
-        let leave_out = value("leave_out") == "yes";
+        let leave_out = value(&fields, "leave_out") == "yes";
         match plan.save(&mut desk.context(Some(&reader.name)), leave_out) {
             Ok(Some((_, batch))) => Redirect::to(&format!("{PATH}?batch={batch}")).into_response(),
             Ok(None) => show(&desk, &reader, &file, &plan, None, StatusCode::OK),

@@ -40,7 +40,7 @@ use measure::House;
 use rules::Rulebook;
 use shop::book::Book;
 
-use super::form::{Draft, fields};
+use super::form::{Draft, fields, value};
 use super::frame::{self, Place};
 use super::{Desk, Reader, trouble};
 use crate::verb::backup::Backed;
@@ -81,10 +81,7 @@ impl View<'_> {
 
     /// What stands under a name after the question mark; empty if nothing does.
     pub fn asked(&self, name: &str) -> &str {
-        self.query
-            .iter()
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.trim())
+        value(&self.query, name).trim()
     }
 }
 
