@@ -352,7 +352,7 @@ fn own_page(
             button { (say::READ_SO) }
         }
         (super::bench::code_form(reader.device.as_deref()))
-        (super::link::form(&book, reader.id, on))
+        (super::link::form(&book, reader, on))
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {

@@ -9,9 +9,9 @@ use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
-use super::{Desk, Reader, page, people, trouble};
+use super::{Desk, Reader, on_thread, page, trouble};
 use crate::verb::past;
-use crate::words::{self, form as say};
+use crate::words::form as say;
 use crate::{Failure, Request};
 
 /// What was filled in, and what was said of it.
@@ -285,7 +285,7 @@ pub async fn act(
     headers: HeaderMap,
     RawForm(body): RawForm,
 ) -> Response {
-    let done = tokio::task::spawn_blocking(move || {
+    on_thread(move || {
         let mut fields = fields(&body);
         // Taken out at once: what opens a signature is never shown again.
         let given = fields.iter().position(|(name, _)| name == SIGN_WITH);
@@ -318,27 +318,10 @@ pub async fn act(
                 }
             }
             Err(failure) => {
-                let draft = Draft {
-                    fields,
-                    said: Some(failure.to_string()),
-                };
-                let mut response = match back.as_str() {
-                    people::PATH => people::draw(&desk, &reader, &draft),
-                    _ => page::draw(&desk, &reader, &back, "", &draft),
-                };
-                *response.status_mut() = trouble::status(&failure);
-                response
+                let (why, status) = (failure.to_string(), trouble::status(&failure));
+                page::refused(&desk, &reader, &back, fields, why, status)
             }
         }
     })
-    .await;
-    done.unwrap_or_else(|e| {
-        trouble::page(
-            axum::http::StatusCode::SERVICE_UNAVAILABLE,
-            words::trouble::NOT_DONE,
-            &e.to_string(),
-            &[("/", words::trouble::THE_DAYS_AHEAD)],
-        )
-        .into_response()
-    })
+    .await
 }

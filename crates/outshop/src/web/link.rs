@@ -8,21 +8,21 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use jiff::civil::Date;
 use maud::{Markup, html};
-use shop::book::{Authority, Book, PersonId};
+use shop::book::{Authority, Book};
 
-use super::{Desk, Reader, door, form, frame, trouble};
+use super::{Desk, Reader, door, form, frame, may, trouble};
 use crate::Failure;
 use crate::words::door as say;
 
 /// The form that asks for one; nothing for those who may not give it.
-pub fn form(book: &Book, reader: PersonId, on: Date) -> Markup {
-    if !may_give(book, reader, on) {
+pub fn form(book: &Book, reader: &Reader, on: Date) -> Markup {
+    if !may(book, reader, Authority::Approve, on) {
         return html! {};
     }
     let mut others: Vec<_> = book
         .persons
         .iter()
-        .filter(|(id, _)| **id != reader)
+        .filter(|(id, _)| **id != reader.id)
         .map(|(_, person)| person.name.as_str())
         .collect();
     others.sort_unstable();
@@ -37,11 +37,6 @@ pub fn form(book: &Book, reader: PersonId, on: Date) -> Markup {
             }
         }
     }
-}
-
-pub fn may_give(book: &Book, reader: PersonId, on: Date) -> bool {
-    let person = book.persons.get(&reader);
-    person.is_some_and(|person| person.holds(Authority::Approve, on))
 }
 
 /// Makes one and shows it.
@@ -66,7 +61,7 @@ pub async fn give(
 fn made(desk: &Desk, reader: &Reader, name: &str) -> Result<Option<Markup>, Failure> {
     let mut context = desk.context(Some(&reader.name));
     let book = context.book()?;
-    if !may_give(&book, reader.id, context.on()?) {
+    if !may(&book, reader, Authority::Approve, context.on()?) {
         return Ok(None);
     }
     let link = door::one_time_link(&mut context, name, desk.seconds()?)?;

@@ -11,10 +11,10 @@ use maud::{Markup, html};
 use shop::book::{PartId, PhotoOf};
 use store::MOST_SCAN;
 
-use super::form::{Draft, back, filled};
+use super::form::{back, filled};
 use super::page::{self, View, kit};
-use super::upload::{on_thread, sent};
-use super::{Desk, Reader, trouble};
+use super::upload::sent;
+use super::{Desk, Reader, on_thread, trouble};
 use crate::verb::photo::Of;
 use crate::words::{part as say, tag};
 use crate::{Failure, words};
@@ -149,13 +149,8 @@ pub async fn add(
         match saved {
             Ok(_) => Redirect::to(&back).into_response(),
             Err(failure) => {
-                let draft = Draft {
-                    fields,
-                    said: Some(failure.to_string()),
-                };
-                let mut response = page::draw(&desk, &reader, &back, "", &draft);
-                *response.status_mut() = trouble::status(&failure);
-                response
+                let (why, status) = (failure.to_string(), trouble::status(&failure));
+                page::refused(&desk, &reader, &back, fields, why, status)
             }
         }
     })

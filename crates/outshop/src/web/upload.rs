@@ -13,7 +13,7 @@ use shop::book::PersonId;
 
 use super::form::{Draft, fields, filled, value};
 use super::page::{self, Drawn, View, kit};
-use super::{Desk, Reader, trouble};
+use super::{Desk, Reader, on_thread, trouble};
 use crate::logfile::{MOST_BYTES, Order, Told};
 use crate::verb::import::{Plan, tell};
 use crate::words::{self, log as say};
@@ -143,14 +143,9 @@ pub async fn weigh(
         Err(_) => None,
     };
     let Some((fields, name, bytes)) = sent else {
-        let draft = Draft {
-            fields: Vec::new(),
-            said: Some(say::NOT_SENT.into()),
-        };
         return on_thread(move || {
-            let mut response = page::draw(&desk, &reader, PATH, "", &draft);
-            *response.status_mut() = StatusCode::PAYLOAD_TOO_LARGE;
-            response
+            let (why, status) = (say::NOT_SENT.to_string(), StatusCode::PAYLOAD_TOO_LARGE);
+            page::refused(&desk, &reader, PATH, Vec::new(), why, status)
         })
         .await;
     };
@@ -231,13 +226,8 @@ fn refused(
     fields: Vec<(String, String)>,
     failure: &Failure,
 ) -> Response {
-    let draft = Draft {
-        fields,
-        said: Some(failure.to_string()),
-    };
-    let mut response = page::draw(desk, reader, PATH, "", &draft);
-    *response.status_mut() = trouble::status(failure);
-    response
+    let (why, status) = (failure.to_string(), trouble::status(failure));
+    page::refused(desk, reader, PATH, fields, why, status)
 }
 
 fn show(
@@ -332,16 +322,4 @@ pub async fn save(
         }
     })
     .await
-}
-
-pub(super) async fn on_thread(work: impl FnOnce() -> Response + Send + 'static) -> Response {
-    tokio::task::spawn_blocking(work).await.unwrap_or_else(|e| {
-        trouble::page(
-            StatusCode::SERVICE_UNAVAILABLE,
-            words::trouble::NOT_DONE,
-            &e.to_string(),
-            &[("/", words::trouble::THE_DAYS_AHEAD)],
-        )
-        .into_response()
-    })
 }
