@@ -47,6 +47,26 @@ pub struct FormPart {
     pub blocks: Vec<Block>,
 }
 
+impl FormPart {
+    /// A part that may run over a page's end.
+    pub fn of(title: impl Into<String>, blocks: Vec<Block>) -> FormPart {
+        FormPart {
+            title: title.into(),
+            note: None,
+            whole: false,
+            blocks,
+        }
+    }
+
+    /// A part that is kept on one page.
+    pub fn on_one_page(title: impl Into<String>, blocks: Vec<Block>) -> FormPart {
+        FormPart {
+            whole: true,
+            ..FormPart::of(title, blocks)
+        }
+    }
+}
+
 /// What stands in a part.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]

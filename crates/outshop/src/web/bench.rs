@@ -12,7 +12,9 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use store::{Code, Device};
 
-use super::{Desk, Reader, door, form, frame, link, passphrase, trouble};
+use super::form::filled;
+use super::page::{View, kit};
+use super::{Desk, Reader, door, form, frame, on_thread, passphrase, trouble};
 use crate::Failure;
 use crate::words::bench as say;
 
@@ -176,9 +178,10 @@ pub async fn switch_to(
     headers: HeaderMap,
     RawForm(body): RawForm,
 ) -> Response {
-    let done = tokio::task::spawn_blocking(move || {
+    on_thread(move || {
         let fields = form::fields(&body);
-        let (name, code) = (value(&fields, "name"), value(&fields, "code"));
+        let typed = |name| filled(&fields, name).unwrap_or_default();
+        let (name, code) = (typed("name"), typed("code"));
         let tried = (|| -> Result<_, Failure> {
             let Some((token, _)) = desk.device(&headers)? else {
                 return Ok(None);
@@ -222,30 +225,20 @@ pub async fn switch_to(
             Err(failure) => door::sorry(&failure),
         }
     })
-    .await;
-    done.unwrap_or_else(|e| door::sorry(&Failure::Machine(e.to_string())))
-}
-
-fn value(fields: &[(String, String)], name: &str) -> String {
-    let found = fields.iter().find(|(known, _)| known == name);
-    found.map_or_else(String::new, |(_, value)| value.trim().to_string())
+    .await
 }
 
 /// What there is to do about devices, on the page of people: what is enrolled, and for officers a way to enrol and revoke.
-pub fn devices(
-    desk: &Desk,
-    here: Option<&str>,
-    officer: bool,
-    names: impl Fn(shop::book::PersonId) -> String,
-) -> Result<Markup, Failure> {
-    let devices = desk.keys()?.devices()?;
+pub fn devices(view: &View<'_>, officer: bool) -> Result<Markup, Failure> {
+    let devices = view.desk.keys()?.devices()?;
+    let here = view.reader.device.as_deref();
     Ok(html! {
         section class="ruled" {
             h2 { (say::DEVICES) }
             p class="quiet small" { (say::DEVICES_WHY) }
             @if devices.is_empty() { p { (say::NO_DEVICES) } }
             ul class="plain" { @for device in &devices { li {
-                b { (device.name) } " " span class="quiet small" { (say::enrolled_by(&names(device.enrolled_by))) @if here == Some(device.name.as_str()) { " " (say::THIS_ONE) } }
+                b { (device.name) } " " span class="quiet small" { (say::enrolled_by(kit::name(view.book, device.enrolled_by))) @if here == Some(device.name.as_str()) { " " (say::THIS_ONE) } }
                 @if officer { form class="act" method="post" action="/bench/revoke" { input type="hidden" name="device" value=(device.name); button class="plain" { (say::revoke(&device.name)) } } }
             } } }
             @if officer && here.is_none() {
@@ -294,21 +287,15 @@ fn no(reader: &Reader, status: StatusCode, why: &str) -> Response {
     .into_response()
 }
 
-fn is_officer(desk: &Desk, reader: &Reader) -> Result<bool, Failure> {
-    let mut context = desk.context(Some(&reader.name));
-    let (book, on) = (context.book()?, context.on()?);
-    Ok(link::may_give(&book, reader.id, on))
-}
-
 /// Enrols the device that asks.
 pub async fn enrol(
     State(desk): State<Arc<Desk>>,
     Extension(reader): Extension<Reader>,
     RawForm(body): RawForm,
 ) -> Response {
-    let name = value(&form::fields(&body), "device");
+    let name = filled(&form::fields(&body), "device").unwrap_or_default();
     let done = (|| -> Result<Result<HeaderValue, &str>, Failure> {
-        if !is_officer(&desk, &reader)? {
+        if !desk.approves(&reader)? {
             return Ok(Err(say::OFFICER_ONLY));
         }
         if name.is_empty() || name.chars().count() > 40 {
@@ -336,9 +323,9 @@ pub async fn revoke(
     Extension(reader): Extension<Reader>,
     RawForm(body): RawForm,
 ) -> Response {
-    let name = value(&form::fields(&body), "device");
+    let name = filled(&form::fields(&body), "device").unwrap_or_default();
     let done = (|| -> Result<Option<&str>, Failure> {
-        if !is_officer(&desk, &reader)? {
+        if !desk.approves(&reader)? {
             return Ok(Some(say::OFFICER_ONLY));
         }
         Ok((!desk.keys()?.revoke(&name)?).then_some(say::NO_SUCH_DEVICE))
@@ -357,28 +344,29 @@ pub async fn set_code(
     headers: HeaderMap,
     RawForm(body): RawForm,
 ) -> Response {
-    let who = reader.clone();
-    let done = tokio::task::spawn_blocking(move || -> Result<(), Failure> {
-        let fields = form::fields(&body);
-        let (code, given) = (value(&fields, "code"), value(&fields, "passphrase"));
-        let Some((token, _)) = desk.device(&headers)? else {
-            return Err(Failure::Input(say::NOT_ENROLLED.into()));
-        };
-        if !looks_like_code(&code) || too_easy(&code) {
-            return Err(Failure::Input(say::CODE_RULES.into()));
+    on_thread(move || {
+        let set = (|| -> Result<(), Failure> {
+            let fields = form::fields(&body);
+            let typed = |name| filled(&fields, name).unwrap_or_default();
+            let (code, given) = (typed("code"), typed("passphrase"));
+            let Some((token, _)) = desk.device(&headers)? else {
+                return Err(Failure::Input(say::NOT_ENROLLED.into()));
+            };
+            if !looks_like_code(&code) || too_easy(&code) {
+                return Err(Failure::Input(say::CODE_RULES.into()));
+            }
+            // Without the device's cookie only the passphrase counts: an old code must not set a new one.
+            desk.proved(&reader, &HeaderMap::new(), &given)?;
+            let hash = passphrase::hash(&together(&code, &token))?;
+            desk.keys()?.set_code(&token, reader.id, &hash)?;
+            Ok(())
+        })();
+        match set {
+            Ok(()) => Redirect::to("/me").into_response(),
+            Err(failure) => no(&reader, trouble::status(&failure), &failure.to_string()),
         }
-        // Without the device's cookie only the passphrase counts: an old code must not set a new one.
-        desk.proved(&reader, &HeaderMap::new(), &given)?;
-        let hash = passphrase::hash(&together(&code, &token))?;
-        desk.keys()?.set_code(&token, reader.id, &hash)?;
-        Ok(())
     })
-    .await;
-    match done {
-        Ok(Ok(())) => Redirect::to("/me").into_response(),
-        Ok(Err(failure)) => no(&who, trouble::status(&failure), &failure.to_string()),
-        Err(e) => door::sorry(&Failure::Machine(e.to_string())),
-    }
+    .await
 }
 
 #[cfg(test)]

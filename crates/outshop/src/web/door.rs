@@ -172,13 +172,7 @@ fn sign_in(name: &str, wrong: Option<&str>) -> Markup {
 /// Signs in by passphrase.
 pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawForm) -> Response {
     let fields = form::fields(&body);
-    let field = |name: &str| {
-        fields
-            .iter()
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.as_str())
-            .to_string()
-    };
+    let field = |name: &str| form::value(&fields, name).to_string();
     let (name, passphrase) = (field("name"), field("passphrase"));
     let typed = name.clone();
     // Hashing takes a while on purpose; it must not hold up the pages of others.
@@ -358,7 +352,7 @@ fn own_page(
             button { (say::READ_SO) }
         }
         (super::bench::code_form(reader.device.as_deref()))
-        (super::link::form(&book, reader.id, on))
+        (super::link::form(&book, reader, on))
     };
     let shop = book.shop.as_ref();
     let place = frame::Place {
@@ -384,8 +378,8 @@ pub async fn set_house(
     RawForm(body): RawForm,
 ) -> Response {
     let fields = form::fields(&body);
-    let wanted = fields.iter().find(|(name, _)| name == "house");
-    let house = wanted.and_then(|(_, word)| HOUSES.iter().find(|(known, ..)| known == word));
+    let word = form::value(&fields, "house");
+    let house = HOUSES.iter().find(|(known, ..)| *known == word);
     let Some((_, house, _)) = house else {
         let status = StatusCode::UNPROCESSABLE_ENTITY;
         return own_page(&desk, Some(&reader), Some(say::NO_UNITS), status);
@@ -411,11 +405,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         );
     };
     let fields = form::fields(&body);
-    let passphrase = fields
-        .iter()
-        .find(|(name, _)| name == "passphrase")
-        .map_or("", |(_, value)| value.as_str())
-        .to_string();
+    let passphrase = form::value(&fields, "passphrase").to_string();
     let Some(known) = reader.clone() else {
         return Redirect::to("/in").into_response();
     };

@@ -9,9 +9,9 @@ use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
-use super::{Desk, Reader, page, people, trouble};
+use super::{Desk, Reader, on_thread, page, trouble};
 use crate::verb::past;
-use crate::words::{self, form as say};
+use crate::words::form as say;
 use crate::{Failure, Request};
 
 /// What was filled in, and what was said of it.
@@ -29,10 +29,7 @@ impl Draft {
         if !self.is_of(verb) {
             return "";
         }
-        self.fields
-            .iter()
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.as_str())
+        value(&self.fields, name)
     }
 
     /// Whether this was filled in for a verb.
@@ -46,6 +43,28 @@ impl Draft {
 /// Fields of a form body.
 pub fn fields(body: &[u8]) -> Vec<(String, String)> {
     serde_html_form::from_bytes(body).unwrap_or_default()
+}
+
+/// What stands in a field; empty if nothing does.
+pub fn value<'f>(fields: &'f [(String, String)], name: &str) -> &'f str {
+    let found = fields.iter().find(|(known, _)| known == name);
+    found.map_or("", |(_, value)| value.as_str())
+}
+
+/// What was filled into a field, without blanks about it; none if it was left empty.
+pub fn filled(fields: &[(String, String)], name: &str) -> Option<String> {
+    let value = value(fields, name).trim();
+    (!value.is_empty()).then(|| value.to_string())
+}
+
+/// The page a form stands on, to go back to: one of this desk's own, whatever was sent.
+pub fn back(fields: &[(String, String)]) -> String {
+    let path = value(fields, "back");
+    if path.starts_with('/') && !path.starts_with("//") {
+        path.to_string()
+    } else {
+        "/".to_string()
+    }
 }
 
 /// Verbs a form may ask for: statements about the shop. Making, serving or copying a book is for the
@@ -266,21 +285,13 @@ pub async fn act(
     headers: HeaderMap,
     RawForm(body): RawForm,
 ) -> Response {
-    let done = tokio::task::spawn_blocking(move || {
+    on_thread(move || {
         let mut fields = fields(&body);
         // Taken out at once: what opens a signature is never shown again.
         let given = fields.iter().position(|(name, _)| name == SIGN_WITH);
         let given = given.map_or_else(String::new, |at| fields.remove(at).1);
-        let field = |name: &str| {
-            fields
-                .iter()
-                .find(|(known, _)| known == name)
-                .map(|(_, value)| value.clone())
-        };
-        let back = field("back")
-            .filter(|path| path.starts_with('/') && !path.starts_with("//"))
-            .unwrap_or_else(|| "/".into());
-        let signed = field("verb").is_some_and(|verb| SIGNED.contains(&verb.as_str()));
+        let back = back(&fields);
+        let signed = SIGNED.contains(&value(&fields, "verb"));
         let asked = request(&fields).and_then(|request| {
             if signed {
                 desk.proved(&reader, &headers, &given)?;
@@ -290,10 +301,9 @@ pub async fn act(
         match asked {
             Ok(answer) => {
                 // A form that makes a thing may lead to it by its new number.
-                let made = field("then").and_then(|kind| {
-                    let number = answer.json.get(&kind)?.as_str()?;
-                    Some(format!("/{kind}/{number}"))
-                });
+                let kind = value(&fields, "then");
+                let number = answer.json.get(kind).and_then(Value::as_str);
+                let made = number.map(|number| format!("/{kind}/{number}"));
                 let to = made.unwrap_or(back);
                 match past::of(&answer) {
                     None => Redirect::to(&to).into_response(),
@@ -308,27 +318,10 @@ pub async fn act(
                 }
             }
             Err(failure) => {
-                let draft = Draft {
-                    fields,
-                    said: Some(failure.to_string()),
-                };
-                let mut response = match back.as_str() {
-                    people::PATH => people::draw(&desk, &reader, &draft),
-                    _ => page::draw(&desk, &reader, &back, "", &draft),
-                };
-                *response.status_mut() = trouble::status(&failure);
-                response
+                let (why, status) = (failure.to_string(), trouble::status(&failure));
+                page::refused(&desk, &reader, &back, fields, why, status)
             }
         }
     })
-    .await;
-    done.unwrap_or_else(|e| {
-        trouble::page(
-            axum::http::StatusCode::SERVICE_UNAVAILABLE,
-            words::trouble::NOT_DONE,
-            &e.to_string(),
-            &[("/", words::trouble::THE_DAYS_AHEAD)],
-        )
-        .into_response()
-    })
+    .await
 }

@@ -8,21 +8,21 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use jiff::civil::Date;
 use maud::{Markup, html};
-use shop::book::{Authority, Book, PersonId};
+use shop::book::{Authority, Book};
 
-use super::{Desk, Reader, door, form, frame, trouble};
+use super::{Desk, Reader, door, form, frame, may, trouble};
 use crate::Failure;
 use crate::words::door as say;
 
 /// The form that asks for one; nothing for those who may not give it.
-pub fn form(book: &Book, reader: PersonId, on: Date) -> Markup {
-    if !may_give(book, reader, on) {
+pub fn form(book: &Book, reader: &Reader, on: Date) -> Markup {
+    if !may(book, reader, Authority::Approve, on) {
         return html! {};
     }
     let mut others: Vec<_> = book
         .persons
         .iter()
-        .filter(|(id, _)| **id != reader)
+        .filter(|(id, _)| **id != reader.id)
         .map(|(_, person)| person.name.as_str())
         .collect();
     others.sort_unstable();
@@ -39,11 +39,6 @@ pub fn form(book: &Book, reader: PersonId, on: Date) -> Markup {
     }
 }
 
-pub fn may_give(book: &Book, reader: PersonId, on: Date) -> bool {
-    let person = book.persons.get(&reader);
-    person.is_some_and(|person| person.holds(Authority::Approve, on))
-}
-
 /// Makes one and shows it.
 pub async fn give(
     State(desk): State<Arc<Desk>>,
@@ -51,14 +46,11 @@ pub async fn give(
     RawForm(body): RawForm,
 ) -> Response {
     let fields = form::fields(&body);
-    let name = fields
-        .into_iter()
-        .find(|(name, _)| name == "for")
-        .map_or_else(String::new, |(_, value)| value);
+    let name = form::value(&fields, "for");
     let sorry = |status, why: &str| {
         trouble::page(status, say::NO_LINK, why, &[("/me", &reader.name)]).into_response()
     };
-    match made(&desk, &reader, &name) {
+    match made(&desk, &reader, name) {
         Ok(Some(page)) => page.into_response(),
         Ok(None) => sorry(StatusCode::FORBIDDEN, say::OFFICER_ONLY),
         Err(failure) => sorry(trouble::status(&failure), &failure.to_string()),
@@ -69,7 +61,7 @@ pub async fn give(
 fn made(desk: &Desk, reader: &Reader, name: &str) -> Result<Option<Markup>, Failure> {
     let mut context = desk.context(Some(&reader.name));
     let book = context.book()?;
-    if !may_give(&book, reader.id, context.on()?) {
+    if !may(&book, reader, Authority::Approve, context.on()?) {
         return Ok(None);
     }
     let link = door::one_time_link(&mut context, name, desk.seconds()?)?;

@@ -6,8 +6,8 @@
 
 mod asset;
 mod bench;
-mod copy;
 mod column;
+mod copy;
 mod door;
 mod form;
 mod frame;
@@ -15,7 +15,6 @@ mod guard;
 mod link;
 mod page;
 mod passphrase;
-mod people;
 mod photo;
 mod print;
 mod ribbon;
@@ -27,12 +26,15 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
+use axum::http::StatusCode;
 use axum::middleware::{from_fn, from_fn_with_state};
+use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
+use jiff::civil::Date;
 use measure::House;
-use shop::book::PersonId;
+use shop::book::{Authority, Book, PersonId};
 
-use crate::{Clock, Context, Failure, Globals, Ids};
+use crate::{Clock, Context, Failure, Globals, Ids, words};
 
 pub use door::one_time_link;
 
@@ -70,6 +72,13 @@ impl Desk {
         }
     }
 
+    /// Whether a reader may approve today.
+    fn approves(&self, reader: &Reader) -> Result<bool, Failure> {
+        let mut context = self.context(Some(&reader.name));
+        let (book, on) = (context.book_of_shop()?, context.on()?);
+        Ok(may(&book, reader, Authority::Approve, on))
+    }
+
     /// Seconds since 1970, for tokens.
     fn seconds(&self) -> Result<i64, Failure> {
         let clock = match &self.clock {
@@ -91,6 +100,12 @@ pub struct Reader {
     pub house: Option<House>,
     /// The enrolled device they sit at, by its name.
     pub device: Option<String>,
+}
+
+/// Whether a reader holds an authority on a day.
+fn may(book: &Book, reader: &Reader, authority: Authority, on: Date) -> bool {
+    let person = book.persons.get(&reader.id);
+    person.is_some_and(|person| person.holds(authority, on))
 }
 
 /// The pages of a desk.
@@ -118,8 +133,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/bench/enrol", post(bench::enrol))
         .route("/bench/revoke", post(bench::revoke))
         .route("/bench/code", post(bench::set_code))
-        .route("/people", get(people::show))
-        .route("/copies", get(copy::show).post(copy::now))
+        .route(copy::PATH, get(page::show).post(copy::now))
         .route("/out", post(door::leave))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
     Router::new()
@@ -132,4 +146,17 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .layer(from_fn(guard::same_origin))
         .layer(from_fn(guard::headers))
         .with_state(desk)
+}
+
+/// Does what takes a while off the threads that answer.
+async fn on_thread(work: impl FnOnce() -> Response + Send + 'static) -> Response {
+    tokio::task::spawn_blocking(work).await.unwrap_or_else(|e| {
+        trouble::page(
+            StatusCode::SERVICE_UNAVAILABLE,
+            words::trouble::NOT_DONE,
+            &e.to_string(),
+            &[("/", words::trouble::THE_DAYS_AHEAD)],
+        )
+        .into_response()
+    })
 }

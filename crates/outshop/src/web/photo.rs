@@ -11,10 +11,10 @@ use maud::{Markup, html};
 use shop::book::{PartId, PhotoOf};
 use store::MOST_SCAN;
 
-use super::form::Draft;
+use super::form::{back, filled};
 use super::page::{self, View, kit};
-use super::upload::{on_thread, sent};
-use super::{Desk, Reader, trouble};
+use super::upload::sent;
+use super::{Desk, Reader, on_thread, trouble};
 use crate::verb::photo::Of;
 use crate::words::{part as say, tag};
 use crate::{Failure, words};
@@ -130,14 +130,8 @@ pub async fn add(
             return trouble::page(status, words::trouble::NOT_DONE, say::NOT_SENT, &ways)
                 .into_response();
         };
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found
-                .map(|(_, value)| value.trim().to_string())
-                .filter(|value| !value.is_empty())
-        };
-        let back = value("back").filter(|path| path.starts_with('/') && !path.starts_with("//"));
-        let back = back.unwrap_or_else(|| "/".into());
+        let value = |name: &str| filled(&fields, name);
+        let back = back(&fields);
         let of = Of {
             told: value("told").unwrap_or_default(),
             engine: value("engine"),
@@ -155,13 +149,8 @@ pub async fn add(
         match saved {
             Ok(_) => Redirect::to(&back).into_response(),
             Err(failure) => {
-                let draft = Draft {
-                    fields,
-                    said: Some(failure.to_string()),
-                };
-                let mut response = page::draw(&desk, &reader, &back, "", &draft);
-                *response.status_mut() = trouble::status(&failure);
-                response
+                let (why, status) = (failure.to_string(), trouble::status(&failure));
+                page::refused(&desk, &reader, &back, fields, why, status)
             }
         }
     })

@@ -11,9 +11,9 @@ use clap::ValueEnum;
 use maud::{Markup, html};
 use shop::book::PersonId;
 
-use super::form::{Draft, fields};
+use super::form::{Draft, fields, filled, value};
 use super::page::{self, Drawn, View, kit};
-use super::{Desk, Reader, trouble};
+use super::{Desk, Reader, on_thread, trouble};
 use crate::logfile::{MOST_BYTES, Order, Told};
 use crate::verb::import::{Plan, tell};
 use crate::words::{self, log as say};
@@ -143,28 +143,17 @@ pub async fn weigh(
         Err(_) => None,
     };
     let Some((fields, name, bytes)) = sent else {
-        let draft = Draft {
-            fields: Vec::new(),
-            said: Some(say::NOT_SENT.into()),
-        };
         return on_thread(move || {
-            let mut response = page::draw(&desk, &reader, PATH, "", &draft);
-            *response.status_mut() = StatusCode::PAYLOAD_TOO_LARGE;
-            response
+            let (why, status) = (say::NOT_SENT.to_string(), StatusCode::PAYLOAD_TOO_LARGE);
+            page::refused(&desk, &reader, PATH, Vec::new(), why, status)
         })
         .await;
     };
     on_thread(move || {
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found
-                .map(|(_, value)| value.trim().to_string())
-                .filter(|value| !value.is_empty())
-        };
         let told = Told {
-            engine: value("engine"),
-            order: value("dates").and_then(|word| Order::from_str(&word, false).ok()),
-            sheet: value("sheet"),
+            engine: filled(&fields, "engine"),
+            order: filled(&fields, "dates").and_then(|word| Order::from_str(&word, false).ok()),
+            sheet: filled(&fields, "sheet"),
         };
         let token = match Ids::Random.draw() {
             Ok(token) => format!("{token:032x}"),
@@ -237,13 +226,8 @@ fn refused(
     fields: Vec<(String, String)>,
     failure: &Failure,
 ) -> Response {
-    let draft = Draft {
-        fields,
-        said: Some(failure.to_string()),
-    };
-    let mut response = page::draw(desk, reader, PATH, "", &draft);
-    *response.status_mut() = trouble::status(failure);
-    response
+    let (why, status) = (failure.to_string(), trouble::status(failure));
+    page::refused(desk, reader, PATH, fields, why, status)
 }
 
 fn show(
@@ -308,11 +292,7 @@ pub async fn save(
 ) -> Response {
     on_thread(move || {
         let fields = fields(&body);
-        let value = |name: &str| {
-            let found = fields.iter().find(|(known, _)| known == name);
-            found.map_or("", |(_, value)| value.as_str()).to_string()
-        };
-        let Some(file) = desk.held.find(&value("token"), reader.id) else {
+        let Some(file) = desk.held.find(value(&fields, "token"), reader.id) else {
             let failure = shop::Refusal::refused(say::FORGOTTEN);
             return refused(&desk, &reader, Vec::new(), &failure.into());
         };
@@ -320,11 +300,11 @@ pub async fn save(
             Ok(plan) => plan,
             Err(failure) => return refused(&desk, &reader, Vec::new(), &failure),
         };
-        if plan.mark() != value("mark") {
+        if plan.mark() != value(&fields, "mark") {
             let said = Some(say::CHANGED.to_string());
             return show(&desk, &reader, &file, &plan, said, StatusCode::CONFLICT);
         }
-        let leave_out = value("leave_out") == "yes";
+        let leave_out = value(&fields, "leave_out") == "yes";
         match plan.save(&mut desk.context(Some(&reader.name)), leave_out) {
             Ok(Some((_, batch))) => Redirect::to(&format!("{PATH}?batch={batch}")).into_response(),
             Ok(None) => show(&desk, &reader, &file, &plan, None, StatusCode::OK),
@@ -342,16 +322,4 @@ pub async fn save(
         }
     })
     .await
-}
-
-pub(super) async fn on_thread(work: impl FnOnce() -> Response + Send + 'static) -> Response {
-    tokio::task::spawn_blocking(work).await.unwrap_or_else(|e| {
-        trouble::page(
-            StatusCode::SERVICE_UNAVAILABLE,
-            words::trouble::NOT_DONE,
-            &e.to_string(),
-            &[("/", words::trouble::THE_DAYS_AHEAD)],
-        )
-        .into_response()
-    })
 }

@@ -1,5 +1,7 @@
 //! Every paper that the law asks of one engine, on one page.
 
+use jiff::civil::Date;
+use shop::book::{Book, Locomotive};
 use shop::clock::{Duty, DutyOf, Paper};
 
 /// The link to the page.
@@ -36,6 +38,16 @@ pub const ALL_STATED: &str = "What the list needs of the shop is stated.";
 pub const PRINT: &str = "Print this page for the cab or the office";
 /// How to record one.
 pub const TO_RECORD: &str = "A paper that went is recorded by `outshop inspect filed`; nothing is done because a day is past.";
+
+/// What the list needs of the shop and nobody has stated on a day, or that all of it is.
+pub fn missing(book: &Book, engine: &Locomotive, on: Date) -> Vec<&'static str> {
+    let mut all = vec![("report-place", REPORT_PLACE), ("region", REGION)];
+    all.retain(|(what, _)| book.particular(engine, what, on).is_none());
+    if all.is_empty() {
+        return vec![ALL_STATED];
+    }
+    all.into_iter().map(|(_, why)| why).collect()
+}
 
 /// Title of page and paper.
 pub fn title(number: &str) -> String {

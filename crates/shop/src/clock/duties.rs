@@ -21,6 +21,11 @@ pub enum DutyOf {
     Kept,
 }
 
+impl DutyOf {
+    /// All of them, in the order they are told in.
+    pub const ALL: [DutyOf; 3] = [DutyOf::OnHer, DutyOf::Goes, DutyOf::Kept];
+}
+
 /// One duty of paper.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Duty {

@@ -6,6 +6,15 @@ use crate::book::{
     PartId, Person, PersonId, Photo, PhotoId, Tooling, ToolingId,
 };
 
+/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
+pub fn plain_number(number: &str) -> &str {
+    let number = number.trim();
+    number
+        .trim_start_matches("No.")
+        .trim_start_matches("no.")
+        .trim()
+}
+
 /// An engine by her number (`14`, `No. 14`).
 ///
 /// # Errors
@@ -30,15 +39,6 @@ pub fn engine<'b>(book: &'b Book, number: &str) -> Result<(LocomotiveId, &'b Loc
                 "There is no engine `{number}` in this book; it has {known}."
             ))
         })
-}
-
-/// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
-pub fn plain_number(number: &str) -> &str {
-    let number = number.trim();
-    number
-        .trim_start_matches("No.")
-        .trim_start_matches("no.")
-        .trim()
 }
 
 /// An engine by her id.

@@ -17,21 +17,15 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     let all = duties(&book, rules, id, on)?;
     let rulings: Vec<_> = all.iter().map(|duty| duty.ruling.clone()).collect();
     let about = about(context, &code(&kept.number), say::title(&kept.number))?;
-    let mut parts: Vec<FormPart> = [DutyOf::OnHer, DutyOf::Goes, DutyOf::Kept]
+    let mut parts: Vec<FormPart> = DutyOf::ALL
         .into_iter()
-        .map(|of| part(say::of(of), table(&all, of)))
+        .map(|of| FormPart::of(say::of(of), vec![table(&all, of)]))
         .collect();
-    let said = |what: &str| book.particular(kept, what, on).is_some();
-    let mut missing = Vec::new();
-    for (what, why) in [("report-place", say::REPORT_PLACE), ("region", say::REGION)] {
-        if !said(what) {
-            missing.push(why.to_string());
-        }
-    }
-    if missing.is_empty() {
-        missing.push(say::ALL_STATED.into());
-    }
-    parts.push(part(say::NOT_KNOWN, Block::Points { all: missing }));
+    let missing = strings(&say::missing(&book, kept, on));
+    parts.push(FormPart::of(
+        say::NOT_KNOWN,
+        vec![Block::Points { all: missing }],
+    ));
     let mut figures = Figures::of(&book, rules);
     figures.add_all(&rulings);
     parts.extend(figures.part());
@@ -50,15 +44,6 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         cautions: Vec::new(),
         parts,
     })
-}
-
-fn part(title: &str, block: Block) -> FormPart {
-    FormPart {
-        title: title.into(),
-        note: None,
-        whole: false,
-        blocks: vec![block],
-    }
 }
 
 fn table(all: &[Duty], of: DutyOf) -> Block {

@@ -115,10 +115,8 @@ impl<'b> Figures<'b> {
             all.push(say::ALL_BUT_THESE.into());
         }
         Some(FormPart {
-            title: say::HELD.into(),
             note: Some(say::MEANS.into()),
-            whole: false,
-            blocks: vec![Block::Points { all }],
+            ..FormPart::of(say::HELD, vec![Block::Points { all }])
         })
     }
 }

@@ -14,12 +14,7 @@ pub(super) fn paper(context: &mut Context) -> Result<Form, Failure> {
     let at = Keys::beside(&context.path()?)?.setting(DESK_AT)?;
     let at = at.as_deref();
     let about = about(context, "PHONES", say::PHONES.into())?;
-    let part = |title: &str, blocks| FormPart {
-        title: title.into(),
-        note: None,
-        whole: true,
-        blocks,
-    };
+    let part = FormPart::on_one_page;
     let mut fetch = vec![Block::Points {
         all: say::fetch(at),
     }];

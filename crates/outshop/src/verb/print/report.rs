@@ -96,13 +96,18 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     })
 }
 
-fn part(title: &str, note: Option<String>, blocks: Vec<Block>) -> FormPart {
+/// A part with a note under its heading.
+fn noted(title: &str, note: String, blocks: Vec<Block>) -> FormPart {
     FormPart {
-        title: title.into(),
-        note,
-        whole: false,
-        blocks,
+        note: Some(note),
+        ..FormPart::of(title, blocks)
     }
+}
+
+/// What a word of [`PARTICULARS`] means.
+fn means(word: &'static str) -> &'static str {
+    let known = PARTICULARS.iter().find(|(known, ..)| *known == word);
+    known.map_or(word, |(_, means, _)| *means)
 }
 
 fn points(all: Vec<String>) -> Block {
@@ -146,9 +151,10 @@ impl Filling<'_> {
     fn missing(&self) -> Result<FormPart, Failure> {
         let mut all = Vec::new();
         if self.kept.closed.is_none() {
-            all.push(match self.kept.is_open() {
-                true => say::still_open(&tag::inspection(self.kept.number)),
-                false => words::inspection::not_completed(self.book, self.kept),
+            all.push(if self.kept.is_open() {
+                say::still_open(&tag::inspection(self.kept.number))
+            } else {
+                words::inspection::not_completed(self.book, self.kept)
             });
             let lines = unmet(self.book, self.kept);
             all.extend(lines.iter().map(|line| words::sentence(line)));
@@ -165,7 +171,7 @@ impl Filling<'_> {
         if all.is_empty() {
             all.push(say::NOTHING_MISSING.into());
         }
-        Ok(part(say::MISSING, None, vec![points(all)]))
+        Ok(FormPart::of(say::MISSING, vec![points(all)]))
     }
 
     /// What the shop says of itself or of her on the day of the report.
@@ -220,11 +226,7 @@ impl Filling<'_> {
                 _ => {}
             }
         }
-        let means = |word: &&'static str| {
-            let known = PARTICULARS.iter().find(|(known, ..)| known == word);
-            known.map_or(*word, |(_, means, _)| *means)
-        };
-        Ok(all.into_iter().map(means).collect())
+        Ok(all.into_iter().map(|word| means(word)).collect())
     }
 
     fn answer(&self, rule: &str) -> String {
@@ -256,7 +258,7 @@ impl Filling<'_> {
             heads: strings(say::ANSWER_HEADS),
             rows: rows.collect(),
         };
-        part(say::ANSWERS, None, vec![table])
+        FormPart::of(say::ANSWERS, vec![table])
     }
 
     /// Findings that an answer names, or that were recorded at this inspection.
@@ -346,7 +348,7 @@ impl Filling<'_> {
                 rows,
             }
         };
-        Ok(part(say::DEFECTS, None, vec![block]))
+        Ok(FormPart::of(say::DEFECTS, vec![block]))
     }
 
     /// What became of a finding: the decision, who worked, who signed.
@@ -442,7 +444,7 @@ impl Filling<'_> {
             if !report.own.contains(&kind) {
                 note = say::contained(&self.kept.kind, &note);
             }
-            parts.push(part(&ruling.title, Some(note), blocks));
+            parts.push(noted(&ruling.title, note, blocks));
         }
         // A set that the shop wrote may ask for papers of its own: what they must hold, with room for it.
         for ruling in law.in_force(self.day())? {
@@ -466,7 +468,7 @@ impl Filling<'_> {
                 heads: strings(say::FIELD_HEADS),
                 rows: rows.collect(),
             };
-            parts.push(part(&ruling.title, Some(note), vec![table]));
+            parts.push(noted(&ruling.title, note, vec![table]));
         }
         Ok(parts)
     }
@@ -487,11 +489,8 @@ impl Filling<'_> {
                 self.time().as_deref(),
             )),
             Held::Stated(words) => {
-                let all = words.iter().map(|word| {
-                    let known = PARTICULARS.iter().find(|(known, ..)| known == word);
-                    let means = known.map_or(*word, |(_, means, _)| *means);
-                    say::stated(means, self.particular(word))
-                });
+                let all = words.iter();
+                let all = all.map(|word| say::stated(means(word), self.particular(word)));
                 Some(all.collect::<Vec<_>>().join("\n"))
             }
             Held::Items(ends) => Some(self.items(set, ends)),
@@ -566,15 +565,13 @@ impl Filling<'_> {
             None if !self.kept.is_open() => words::inspection::not_completed(self.book, self.kept),
             None => say::no_signature(Authority::Inspect.signer()),
         };
-        FormPart {
-            title: say::SIGNED.into(),
-            note: None,
-            whole: true,
-            blocks: vec![
+        FormPart::on_one_page(
+            say::SIGNED,
+            vec![
                 points(vec![say::in_book(&inspector)]),
                 room(say::REPORT_SIGNERS, 14),
             ],
-        }
+        )
     }
 
     /// Where its papers go, by when, and what has gone.
@@ -611,7 +608,7 @@ impl Filling<'_> {
                 rows,
             }
         };
-        Ok(part(say::DEADLINES, None, vec![block]))
+        Ok(FormPart::of(say::DEADLINES, vec![block]))
     }
 
     fn keeping(&self, figures: &mut Figures<'_>) -> Result<FormPart, Failure> {
@@ -635,7 +632,7 @@ impl Filling<'_> {
                 say::kept(&it.why, &it.ruling.cite.section)
             })
             .collect();
-        Ok(part(say::KEPT, None, vec![points(all)]))
+        Ok(FormPart::of(say::KEPT, vec![points(all)]))
     }
 }
 

@@ -66,47 +66,51 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     };
     let (front, behind) = parted(&all);
     let mut figures = Figures::of(&book, rules);
-    for ruling in RULES.iter().filter_map(|end| rule(end).ok()) {
-        figures.add(&ruling);
-    }
+    let rulings: Vec<_> = RULES.iter().filter_map(|end| rule(end).ok()).collect();
+    figures.add_all(&rulings);
     for clock in due(&book, rules, id, on)? {
         if matches!(clock.state, State::Stops | State::CannotTell(_)) {
             figures.add(&clock.ruling);
         }
     }
     let decides = std::iter::once(say::DECIDED_NOTE.to_owned());
-    let mut rulings: Vec<_> = RULES.iter().filter_map(|end| rule(end).ok()).collect();
     let editions: BTreeSet<String> = rulings.iter().map(|r| r.cite.to_string()).collect();
     facts.push(Fact::of(
         say::LAW,
         editions.into_iter().collect::<Vec<_>>().join("; "),
     ));
     let readings = rulings
-        .drain(..)
+        .iter()
         .map(|ruling| say::reading(&ruling.reading, &ruling.cite.to_string()))
         .chain(decides)
         .collect();
     let about = about(context, &code(&kept.number), say::tag_title(&kept.number))?;
     let mut parts = vec![
-        part(say::INSPECTED, vec![inspected(moving)]),
-        part(
+        FormPart::on_one_page(say::INSPECTED, vec![inspected(moving)]),
+        FormPart::on_one_page(
             say::DEFECT,
             vec![Block::Points { all: front }, room(say::MORE_DEFECTS, 11)],
         ),
-        part(say::LIMITS, vec![limits(&book, moving)]),
-        part(say::DECIDED, decided(&book, moving)),
+        FormPart::on_one_page(say::LIMITS, vec![limits(&book, moving)]),
+        FormPart::on_one_page(say::DECIDED, decided(&book, moving)),
     ];
     if !behind.is_empty() {
-        parts.push(FormPart {
-            whole: false,
-            ..part(say::DEFECT_ON, vec![Block::Points { all: behind }])
-        });
+        parts.push(FormPart::of(
+            say::DEFECT_ON,
+            vec![Block::Points { all: behind }],
+        ));
     }
     let missing = missing(moving);
     if !missing.is_empty() {
-        parts.push(part(say::NOT_FILLED, vec![Block::Points { all: missing }]));
+        parts.push(FormPart::on_one_page(
+            say::NOT_FILLED,
+            vec![Block::Points { all: missing }],
+        ));
     }
-    parts.push(part(say::BEFORE, vec![Block::Points { all: readings }]));
+    parts.push(FormPart::on_one_page(
+        say::BEFORE,
+        vec![Block::Points { all: readings }],
+    ));
     parts.extend(figures.part());
     Ok(Form {
         about,
@@ -120,15 +124,6 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         cautions: Vec::new(),
         parts,
     })
-}
-
-fn part(title: &str, blocks: Vec<Block>) -> FormPart {
-    FormPart {
-        title: title.into(),
-        note: None,
-        whole: true,
-        blocks,
-    }
 }
 
 /// What stands in front, and the whole list behind it where that is longer: a defect is never cut in the middle.

@@ -48,24 +48,9 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
     figures.add_all(due.iter().map(|clock| &clock.ruling));
     let means = meaning(&known, kind);
     let mut parts = vec![
-        FormPart {
-            title: say::WHEN_WHERE.into(),
-            note: None,
-            whole: true,
-            blocks: vec![room(say::WHEN_BOXES, 11)],
-        },
-        FormPart {
-            title: say::CLOCKS.into(),
-            note: None,
-            whole: false,
-            blocks: vec![clocks(&due)],
-        },
-        FormPart {
-            title: say::FILLED_IN.into(),
-            note: None,
-            whole: true,
-            blocks: vec![Block::Points { all: how(&sets) }],
-        },
+        FormPart::on_one_page(say::WHEN_WHERE, vec![room(say::WHEN_BOXES, 11)]),
+        FormPart::of(say::CLOCKS, vec![clocks(&due)]),
+        FormPart::on_one_page(say::FILLED_IN, vec![Block::Points { all: how(&sets) }]),
     ];
     let lists = Lists {
         law,
@@ -100,21 +85,15 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         }
     }
     parts.extend(begun.map(items));
-    parts.push(FormPart {
-        title: say::DEFECTS_FOUND.into(),
-        note: None,
-        whole: true,
-        blocks: vec![Block::Room {
-            rows: vec![strings(say::DEFECT_BOXES); 4],
-            high: 14,
-        }],
-    });
-    parts.push(FormPart {
-        title: say::SIGNED.into(),
-        note: None,
-        whole: true,
-        blocks: vec![room(say::SHEET_SIGNERS, 13)],
-    });
+    let found = Block::Room {
+        rows: vec![strings(say::DEFECT_BOXES); 4],
+        high: 14,
+    };
+    parts.push(FormPart::on_one_page(say::DEFECTS_FOUND, vec![found]));
+    parts.push(FormPart::on_one_page(
+        say::SIGNED,
+        vec![room(say::SHEET_SIGNERS, 13)],
+    ));
     parts.extend(figures.part());
     Ok(Form {
         about,
@@ -245,15 +224,11 @@ fn own_list<'i>(item: &'i Item, kind: &str) -> &'i str {
 }
 
 fn items((title, all): (String, Vec<LookedAt>)) -> FormPart {
-    FormPart {
-        title,
-        note: None,
-        whole: false,
-        blocks: vec![Block::Items {
-            words: say::ITEM_BOXES.map(str::to_owned),
-            all,
-        }],
-    }
+    let items = Block::Items {
+        words: say::ITEM_BOXES.map(str::to_owned),
+        all,
+    };
+    FormPart::of(title, vec![items])
 }
 
 /// What an inspection's word means, if any set of hers says so.

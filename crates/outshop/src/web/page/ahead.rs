@@ -20,21 +20,25 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         p class="lead" { (say::today(view.on)) " " (logs(&all)) }
         @for (id, kept, ahead) in &all { (engine(view, *id, kept, ahead)) }
         @if all.is_empty() { p { (say::NO_ENGINE) } p { a class="need" href="/first-hour" { (words::first::TITLE) } } }
-        (copies(view))
+        (copies(view)?)
     };
     Ok(Drawn::new("/", words::page::AHEAD, body))
 }
 
 /// That the book wants copying, if it does; a demonstration holds nothing to lose.
-fn copies(view: &View<'_>) -> Markup {
+fn copies(view: &View<'_>) -> Result<Markup, Failure> {
     let demonstration = view
         .book
         .shop
         .as_ref()
         .is_some_and(|s| s.demonstration.is_some());
-    let wanting = view.backed.as_ref().filter(|_| !demonstration);
-    html! {
-        @if let Some(wanting) = wanting.and_then(|backed| backed.wanting()) {
+    let wanting = if demonstration {
+        None
+    } else {
+        view.desk.backed()?.wanting()
+    };
+    Ok(html! {
+        @if let Some(wanting) = wanting {
             p { a class="need" href="/copies" { (wanting) } }
         }
         p class="small" {
@@ -42,7 +46,7 @@ fn copies(view: &View<'_>) -> Markup {
             a href="/instruments" { (words::instrument::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
             a href="/first-hour" { (words::first::TITLE) }
         }
-    }
+    })
 }
 
 type Told<'b> = (LocomotiveId, &'b Locomotive, Ahead);

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use rules::Body;
 use shop::book::{
-    Answer, Authority, Book, FindingState, Inspection, ItemAsked, Locomotive, LocomotiveId, Person,
+    Answer, Authority, Book, FindingState, Inspection, ItemAsked, Locomotive, LocomotiveId,
 };
 use shop::clock::State;
 use shop::inspection::{items, unmet};
@@ -65,9 +65,7 @@ fn state(kept: &Locomotive, ahead: &Ahead, on: Date) -> Markup {
 }
 
 fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
-    let inspects = |p: &Person| p.holds(Authority::Inspect, view.on);
-    let reader = view.book.persons.get(&view.reader.id);
-    let may = reader.is_some_and(inspects);
+    let may = view.may(Authority::Inspect);
     let body = match daily_of(view.book, id, view.on) {
         Daily::None => match items(&Law::of(view.book, view.rules, kept), "daily", view.on) {
             Ok(asked) => html! {
@@ -95,7 +93,7 @@ fn morning(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
         },
     };
     let mut who: Vec<_> = view.book.persons.values().collect();
-    who.retain(|p| inspects(p));
+    who.retain(|p| p.holds(Authority::Inspect, view.on));
     let mut who: Vec<&str> = who.iter().map(|p| p.name.as_str()).collect();
     who.sort_unstable();
     html! {

@@ -38,11 +38,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
 }
 
 fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
-    let officer = view
-        .book
-        .persons
-        .get(&view.reader.id)
-        .is_some_and(|p| p.holds(Authority::Approve, view.on));
+    let officer = view.may(Authority::Approve);
     html! {
         section class="ruled" {
             @if ahead.stops.is_empty() {

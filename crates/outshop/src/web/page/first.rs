@@ -16,13 +16,13 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     });
     let closed = engines.iter().any(|(_, e)| e.log_through.is_some());
     // Of the newest set of each part alone: more of it is not read for this page.
-    let sets = || {
-        view.book
-            .parts
-            .values()
-            .filter_map(|part| part.read.as_ref())
-    };
-    let left = sets().any(|set| set.state == State::AsLeft);
+    let mut sets = view
+        .book
+        .parts
+        .values()
+        .filter_map(|part| part.read.as_ref());
+    let left = sets.any(|set| set.state == State::AsLeft);
+    let copied = view.desk.backed()?.days.is_some();
     let known = first.map(|number| format!("/engine/{number}/known"));
     let step = |done: bool, title: &str, why: &str, way: Option<(String, &str)>| {
         html! {
@@ -47,7 +47,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             (step(closed && paper, say::LINEUP, say::LINEUP_WHY, first.map(|n| (format!("/ahead/{n}"), words::ahead::LOOK_AHEAD))))
             (step(!view.book.parts.is_empty(), say::PARTS, say::PARTS_WHY, to(known.as_ref(), "#parts").map(|to| (to, say::ADD_PART))))
             (step(left, say::LEFT, say::LEFT_WHY, part(view)))
-            (step(view.copied_ever(), say::COPY, say::COPY_WHY, Some(("/copies".into(), words::backup::COPIES))))
+            (step(copied, say::COPY, say::COPY_WHY, Some(("/copies".into(), words::backup::COPIES))))
         }
     };
     Ok(Drawn::new("/", say::TITLE, body))

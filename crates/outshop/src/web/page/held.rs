@@ -17,11 +17,7 @@ pub fn of(view: &View<'_>, rule: &Rule, version: &Version) -> Markup {
     let stands = checking(view.book, &rule.id, version);
     let all = holdings(view.book, &rule.id, version);
     let older = held_before_it_changed(view.book, &rule.id, version);
-    let may = view
-        .book
-        .persons
-        .get(&view.reader.id)
-        .is_some_and(|person| person.holds(Authority::Inspect, view.on));
+    let may = view.may(Authority::Inspect);
     let number = version.number.to_string();
     // Of several forms on the page only the one that was refused is filled in again.
     let refused = view.draft.is_of(VERB) && view.draft.value(VERB, "version") == number;

@@ -20,8 +20,9 @@ mod moved;
 mod outside;
 mod papers;
 mod part;
-mod particular;
 mod part_form;
+mod particular;
+mod people;
 mod rule;
 mod sheet;
 mod side;
@@ -38,12 +39,11 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use measure::House;
 use rules::Rulebook;
-use shop::book::Book;
+use shop::book::{Authority, Book};
 
-use super::form::{Draft, fields};
+use super::form::{Draft, fields, value};
 use super::frame::{self, Place};
-use super::{Desk, Reader, trouble};
-use crate::verb::backup::Backed;
+use super::{Desk, Reader, may, trouble};
 use crate::words::{self, trouble as say};
 use crate::{Context, Failure};
 
@@ -67,24 +67,19 @@ pub struct View<'v> {
     pub query: Vec<(String, String)>,
     /// What came in together, where the page lists it.
     pub batches: Vec<store::Batch>,
-    /// How the book stands to its copies, where the page says so.
-    pub backed: Option<Backed>,
+    /// The desk, for what lies beside the book: copies made of it, devices.
+    pub desk: &'v Desk,
 }
 
 impl View<'_> {
-    /// Whether the book was ever copied.
-    pub fn copied_ever(&self) -> bool {
-        self.backed
-            .as_ref()
-            .is_some_and(|backed| backed.days.is_some())
+    /// Whether the reader holds an authority on the day of the page.
+    pub fn may(&self, authority: Authority) -> bool {
+        may(self.book, self.reader, authority, self.on)
     }
 
     /// What stands under a name after the question mark; empty if nothing does.
     pub fn asked(&self, name: &str) -> &str {
-        self.query
-            .iter()
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.trim())
+        value(&self.query, name).trim()
     }
 }
 
@@ -141,6 +136,21 @@ pub fn draw(desk: &Desk, reader: &Reader, path: &str, query: &str, draft: &Draft
     with(desk, reader, path, query, draft, dispatch)
 }
 
+/// The page of a path with a form in it that was refused, as it was filled in, and why.
+pub fn refused(
+    desk: &Desk,
+    reader: &Reader,
+    path: &str,
+    fields: Vec<(String, String)>,
+    why: String,
+    status: StatusCode,
+) -> Response {
+    let said = Some(why);
+    let mut response = draw(desk, reader, path, "", &Draft { fields, said });
+    *response.status_mut() = status;
+    response
+}
+
 /// As [`draw`], with a body of its own.
 pub fn with(
     desk: &Desk,
@@ -165,20 +175,9 @@ pub fn with(
         } else {
             Vec::new()
         };
-        let backed = match path {
-            "/" | "/first-hour" => Some(desk.backed()?),
-            _ => None,
-        };
-        Ok((
-            book,
-            context.rules()?,
-            context.on()?,
-            house,
-            batches,
-            backed,
-        ))
+        Ok((book, context.rules()?, context.on()?, house, batches))
     })();
-    let (book, rules, on, house, batches, backed) = match read {
+    let (book, rules, on, house, batches) = match read {
         Ok(read) => read,
         Err(failure) => return trouble::of(&failure, &nowhere),
     };
@@ -193,7 +192,7 @@ pub fn with(
         path,
         query,
         batches,
-        backed,
+        desk,
     };
     let shop = book.shop.as_ref();
     let place = |here| Place {
@@ -266,6 +265,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["first-hour"] => first::draw(view)?,
         ["engine", number, "log"] => log::draw(view, number)?,
         ["log", "import"] => super::upload::draw(view)?,
+        ["people"] => people::draw(view)?,
+        ["copies"] => super::copy::draw(view)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["instruments"] => instrument::list(view),

@@ -17,8 +17,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let mut wrong = stops(view.book, view.rules, id, view.on)?;
     wrong.retain(|stop| !stop.is_inspection());
-    let may = view.book.persons.get(&view.reader.id);
-    let may = may.is_some_and(|p| p.holds(Authority::Approve, view.on));
+    let may = view.may(Authority::Approve);
     let open = kept.on_the_move();
     let title = say::head(&kept.number);
     let body = html! {

@@ -14,7 +14,6 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let title = say::title(&kept.number);
     let overdue =
         |duty: &shop::clock::Duty| duty.stands.iter().any(|it| it.state == PaperState::Overdue);
-    let said = |what: &str| view.book.particular(kept, what, view.on).is_some();
     let body = html! {
         h1 { (title) }
         p class="lead" { (paper::GOVERNS) }
@@ -22,7 +21,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             a href=(format!("/print/duties/{}", kept.number)) { (say::PRINT) } " · "
             a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) }
         }
-        @for of in [DutyOf::OnHer, DutyOf::Goes, DutyOf::Kept] {
+        @for of in DutyOf::ALL {
             @let hers: Vec<_> = all.iter().filter(|duty| duty.of == of).collect();
             section class="ruled" {
                 h2 { (say::of(of)) }
@@ -36,9 +35,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         }
         section class="ruled" {
             h2 { (say::NOT_KNOWN) }
-            @if !said("report-place") { p { (say::REPORT_PLACE) } }
-            @if !said("region") { p { (say::REGION) } }
-            @if said("report-place") && said("region") { p { (say::ALL_STATED) } }
+            @for line in say::missing(view.book, kept, view.on) { p { (line) } }
             p { a href="/shop" { (particular::TITLE) } }
             p class="quiet small" { (say::TO_RECORD) }
             (kit::held(view, all.iter().map(|duty| &duty.ruling)))

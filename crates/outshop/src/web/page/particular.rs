@@ -12,8 +12,7 @@ use crate::words::{self, particular as say};
 const VERB: &str = "shop state";
 
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
-    let may = view.book.persons.get(&view.reader.id);
-    let may = may.is_some_and(|p| p.holds(Authority::Approve, view.on));
+    let may = view.may(Authority::Approve);
     let all = engines(view.book);
     let draft = |name: &str| view.draft.value(VERB, name);
     let fields = html! {

@@ -28,12 +28,7 @@ pub fn list(view: &View<'_>) -> Result<Drawn, Failure> {
         ),
         (say::FILING, vec![Kind::Filing, Kind::Retention]),
     ];
-    let sought = view
-        .query
-        .iter()
-        .find(|(name, _)| name == "q")
-        .map(|(_, value)| value.trim())
-        .unwrap_or_default();
+    let sought = view.asked("q");
     let stopped = stopped(view)?;
     let all: Vec<_> = view
         .rules

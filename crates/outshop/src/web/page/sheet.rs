@@ -6,6 +6,7 @@ use physics::{Given, Sheet, Shown};
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
+use crate::web::form::value;
 use crate::words::{self, sheet as say};
 
 pub fn list() -> Result<Drawn, Failure> {
@@ -48,12 +49,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
 }
 
 fn inputs(view: &View<'_>, card: &Card) -> Markup {
-    let typed = |name: &str| {
-        view.query
-            .iter()
-            .find(|(known, _)| known == name)
-            .map_or("", |(_, value)| value.as_str())
-    };
+    let typed = |name: &str| value(&view.query, name);
     html! {
         form class="act" method="get" action=(format!("/sheet/{}", card.id)) {
             h2 { (say::GOES_IN) }

@@ -22,12 +22,9 @@ enum Asked<'v> {
 }
 
 fn asked<'v>(view: &'v View<'_>) -> Asked<'v> {
-    let field = |name: &str| {
-        let found = view.query.iter().find(|(known, _)| known == name);
-        found.map(|(_, value)| value.trim()).unwrap_or_default()
-    };
-    let place = Place::ALL.into_iter().find(|p| p.word() == field("place"));
-    match (place, field("part")) {
+    let place = view.asked("place");
+    let place = Place::ALL.into_iter().find(|p| p.word() == place);
+    match (place, view.asked("part")) {
         (Some(place), _) => Asked::At(place),
         (None, "") => Asked::All,
         (None, name) => Asked::Named(name),

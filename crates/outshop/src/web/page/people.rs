@@ -1,50 +1,31 @@
 //! People: who is authorised for what, by whom, until when; devices of the bench.
 
-use std::sync::Arc;
-
-use axum::Extension;
-use axum::extract::State;
-use axum::response::Response;
 use maud::{Markup, html};
 use shop::book::{Authority, Person};
 
-use super::form::Draft;
-use super::page::{self, Drawn, View, kit};
-use super::{Desk, Reader, bench, link};
+use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::web::bench;
 use crate::words::people as say;
 
-/// The path of the page.
-pub const PATH: &str = "/people";
-
-/// Serves the page.
-pub async fn show(State(desk): State<Arc<Desk>>, Extension(reader): Extension<Reader>) -> Response {
-    let drawn = tokio::task::spawn_blocking(move || draw(&desk, &reader, &Draft::default())).await;
-    drawn.unwrap_or_else(|e| super::door::sorry(&Failure::Machine(e.to_string())))
-}
-
-/// Draws it, with a refused form in it if there is one.
-pub fn draw(desk: &Desk, reader: &Reader, draft: &Draft) -> Response {
-    page::with(desk, reader, PATH, "", draft, |view| {
-        let officer = link::may_give(view.book, reader.id, view.on);
-        let names = |id| kit::name(view.book, id).to_string();
-        let devices = bench::devices(desk, reader.device.as_deref(), officer, names)?;
-        let mut people: Vec<_> = view.book.persons.values().collect();
-        people.sort_by(|a, b| a.name.cmp(&b.name));
-        let body = html! {
-            h1 { (say::TITLE) }
-            p class="lead" { (say::WHY) }
-            @for person in &people { (one(view, person)) }
-            @if officer {
-                details open[draft.is_of("person add")] { summary { (say::ADD) } (add(view)) }
-                details open[draft.is_of("person authorise")] { summary { (say::GIVE) } (give(view, &people)) }
-                details open[draft.is_of("person withdraw")] { summary { (say::TAKE) } (take(view, &people)) }
-            } @else { p class="quiet small" { (say::OFFICER_SAYS) } }
-            (devices)
-            p { a href="/print/phones" { (crate::words::network::PRINT_PHONES) } }
-        };
-        Ok(Some(Drawn::new("/people", say::TITLE, body)))
-    })
+pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
+    let officer = view.may(Authority::Approve);
+    let devices = bench::devices(view, officer)?;
+    let mut people: Vec<_> = view.book.persons.values().collect();
+    people.sort_by(|a, b| a.name.cmp(&b.name));
+    let body = html! {
+        h1 { (say::TITLE) }
+        p class="lead" { (say::WHY) }
+        @for person in &people { (one(view, person)) }
+        @if officer {
+            details open[view.draft.is_of("person add")] { summary { (say::ADD) } (add(view)) }
+            details open[view.draft.is_of("person authorise")] { summary { (say::GIVE) } (give(view, &people)) }
+            details open[view.draft.is_of("person withdraw")] { summary { (say::TAKE) } (take(view, &people)) }
+        } @else { p class="quiet small" { (say::OFFICER_SAYS) } }
+        (devices)
+        p { a href="/print/phones" { (crate::words::network::PRINT_PHONES) } }
+    };
+    Ok(Drawn::new("/people", say::TITLE, body))
 }
 
 fn one(view: &View<'_>, person: &Person) -> Markup {
