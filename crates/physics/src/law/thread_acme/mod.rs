@@ -78,7 +78,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             symbol: card::ALLOWANCE,
             value: allowance.allowance.to_m(),
             printed: format!("{} in", allowance.printed),
-            row: allowance.row,
+            row: allowance.row.clone(),
         },
         row(card::CLEARANCE, clearance, format!("{form}, {reach}")),
         row(card::NUT_MAJOR, clearance, format!("{reach}, from memory")),

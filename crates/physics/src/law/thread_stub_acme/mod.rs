@@ -96,7 +96,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         TableValue::inch_book(
             card::ALLOWANCE,
             allowance.allowance.to_inches(),
-            allowance.row,
+            allowance.row.as_str(),
         ),
         TableValue::inch_book(
             card::CLEARANCE,
