@@ -6,10 +6,9 @@
 //! *-p (b² + a²)/(b² - a²)* at its outside. The strain that each gives, with Poisson's share of the
 //! pressure itself, adds up to the interference.
 
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use measure::{Length, Stress};
-use std::sync::OnceLock;
 
 const ELASTIC: &str = include_str!("../../../tables/material/elastic.csv");
 
@@ -28,25 +27,7 @@ pub struct Elastic {
     pub note: String,
 }
 
-/// The elastic constants of `material`.
-///
-/// # Errors
-/// [`SheetError::OwnFault`] when the table cannot be read or lacks the metal.
-pub fn elastic(sheet: &'static str, material: &str) -> Result<&'static Elastic, SheetError> {
-    static TABLE: OnceLock<Result<Vec<Elastic>, String>> = OnceLock::new();
-    let table = TABLE.get_or_init(read).as_ref();
-    let found = table.map_err(Clone::clone).and_then(|rows| {
-        let row = rows.iter().find(|row| row.material == material);
-        row.ok_or_else(|| format!("no row for {material}"))
-    });
-    found.map_err(|detail| SheetError::OwnFault {
-        sheet,
-        what: "table of elastic constants",
-        detail,
-    })
-}
-
-fn read() -> Result<Vec<Elastic>, String> {
+static METALS: Table<Elastic> = Table::new("table of elastic constants", || {
     let heading = [
         "material",
         "modulus_mpsi",
@@ -55,22 +36,28 @@ fn read() -> Result<Vec<Elastic>, String> {
         "grade_poisson",
         "note",
     ];
-    csv::rows(ELASTIC, &heading)?
-        .into_iter()
-        .map(|(line, row)| {
-            let [material, mpsi, poisson, _, _, note] =
-                <[String; 6]>::try_from(row).map_err(|_| format!("line {line}"))?;
-            let number = |text: &str| text.parse::<f64>().map_err(|_| format!("line {line}"));
-            let ksi = number(&mpsi)? * 1000.0;
+    csv::each(
+        ELASTIC,
+        &heading,
+        |[material, mpsi, poisson, _, _, note]| {
+            let ksi = csv::number(&mpsi)? * 1000.0;
             Ok(Elastic {
                 material,
                 modulus_text: format!("{ksi:.0} ksi"),
                 modulus: Stress::ksi(ksi),
-                poisson: number(&poisson)?,
+                poisson: csv::number(&poisson)?,
                 note,
             })
-        })
-        .collect()
+        },
+    )
+});
+
+/// The elastic constants of `material`.
+///
+/// # Errors
+/// [`SheetError::OwnFault`] when the table cannot be read or lacks the metal.
+pub fn elastic(sheet: &'static str, material: &str) -> Result<&'static Elastic, SheetError> {
+    METALS.row(sheet, material, |row| row.material == material)
 }
 
 /// One of the two cylinders: the diameter that is not the common one, and its metal.

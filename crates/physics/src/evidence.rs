@@ -132,18 +132,14 @@ fn rows_of(entry: &Entry) -> Result<Vec<EvidenceRow>, SheetError> {
             printed,
             tolerance,
             note,
-        ] = <[String; 8]>::try_from(fields).map_err(|_| fault(format!("line {line}")))?;
+        ] = fields;
         let known = Grade::ALL
             .iter()
             .find(|(_, words)| *words == grade)
             .map(|(known, _)| *known);
         let grade = known.ok_or_else(|| fault(format!("line {line}: no grade '{grade}'")))?;
-        let tolerance = if tolerance.is_empty() {
-            None
-        } else {
-            let read = tolerance.parse::<f64>();
-            Some(read.map_err(|_| fault(format!("line {line}: tolerance '{tolerance}'")))?)
-        };
+        let tolerance = csv::unless_empty(&tolerance, csv::number)
+            .map_err(|why| fault(format!("line {line}: tolerance {why}")))?;
         for inputs in each_case(&inputs) {
             all.push(EvidenceRow {
                 law,

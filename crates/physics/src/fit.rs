@@ -3,55 +3,85 @@
 
 use crate::answer::{Answer, TableValue};
 use crate::card::{ResultSpec, Symbol};
-use crate::csv;
+use crate::csv::{self, Span, Table};
 use crate::error::SheetError;
 use measure::{Dimension, Length, Rounding};
-use std::sync::OnceLock;
 
-/// A table of `tables/fit/`, read the first time it is asked for.
-struct Table {
-    text: &'static str,
-    heading: &'static [&'static str],
-    read: OnceLock<Result<Rows, String>>,
+/// The ISO tolerances of one range of sizes.
+struct Grades {
+    sizes: Span,
+    /// IT5 to IT11, micrometres.
+    widths: [f64; 7],
 }
 
-/// The rows of a table with the line each stands on.
-type Rows = Vec<(usize, Vec<String>)>;
-
-impl Table {
-    const fn new(text: &'static str, heading: &'static [&'static str]) -> Table {
-        let read = OnceLock::new();
-        Table {
-            text,
-            heading,
-            read,
-        }
-    }
-
-    fn rows(&self, sheet: &'static str) -> Result<&Rows, SheetError> {
-        let read = self.read.get_or_init(|| csv::rows(self.text, self.heading));
-        read.as_ref().map_err(|detail| fault(sheet, detail.clone()))
-    }
+/// The fundamental deviation of one letter for one range of sizes.
+struct Deviation {
+    letter: String,
+    sizes: Span,
+    micrometres: f64,
+    grade: String,
 }
 
-static GRADES: Table = Table::new(
-    include_str!("../../../tables/fit/iso-grades.csv"),
-    &[
+/// The zones of one inch class for one range of sizes.
+struct Class {
+    class: String,
+    sizes: Span,
+    zones: Zones,
+    /// The class and its range, in words.
+    said: String,
+}
+
+static GRADES: Table<Grades> = Table::new(WHAT, || {
+    let text = include_str!("../../../tables/fit/iso-grades.csv");
+    let heading = [
         "over", "to", "IT5", "IT6", "IT7", "IT8", "IT9", "IT10", "IT11",
-    ],
-);
-static DEVIATIONS: Table = Table::new(
-    include_str!("../../../tables/fit/iso-deviations.csv"),
-    &["letter", "over", "to", "deviation", "grade"],
-);
-static CLASSES: Table = Table::new(
-    include_str!("../../../tables/fit/inch-classes.csv"),
-    &["class", "over", "to", "hole", "shaft_low", "shaft_high"],
-);
-static TIRES: Table = Table::new(
-    include_str!("../../../tables/fit/tire-shrinkage.csv"),
-    &["center", "allowance"],
-);
+    ];
+    csv::each(text, &heading, |[over, to, widths @ ..]| {
+        let mut read = [0.0; 7];
+        for (width, cell) in read.iter_mut().zip(&widths) {
+            *width = csv::number(cell)?;
+        }
+        Ok(Grades {
+            sizes: Span::read(&over, &to)?,
+            widths: read,
+        })
+    })
+});
+static DEVIATIONS: Table<Deviation> = Table::new(WHAT, || {
+    let text = include_str!("../../../tables/fit/iso-deviations.csv");
+    let heading = ["letter", "over", "to", "deviation", "grade"];
+    csv::each(text, &heading, |[letter, over, to, deviation, grade]| {
+        Ok(Deviation {
+            letter,
+            sizes: Span::read(&over, &to)?,
+            micrometres: csv::number(&deviation)?,
+            grade,
+        })
+    })
+});
+static CLASSES: Table<Class> = Table::new(WHAT, || {
+    let text = include_str!("../../../tables/fit/inch-classes.csv");
+    let heading = ["class", "over", "to", "hole", "shaft_low", "shaft_high"];
+    csv::each(text, &heading, |[class, over, to, hole, low, high]| {
+        Ok(Class {
+            sizes: Span::read(&over, &to)?,
+            zones: Zones {
+                hole: (0.0, csv::number(&hole)?),
+                shaft: (csv::number(&low)?, csv::number(&high)?),
+            },
+            said: format!("{class}, above {over} to {to} in"),
+            class,
+        })
+    })
+});
+/// Wheel center and shrinkage, inches.
+static TIRES: Table<(f64, f64)> = Table::new(WHAT, || {
+    let text = include_str!("../../../tables/fit/tire-shrinkage.csv");
+    csv::each(text, &["center", "allowance"], |[center, allowance]| {
+        Ok((csv::number(&center)?, csv::number(&allowance)?))
+    })
+});
+const WHAT: &str = "table of fits";
 
 /// The formula of the ISO system: deviations are thousandths of the unit of the book.
 pub const FORMULA: &str = "
@@ -151,7 +181,7 @@ pub fn limits(size: Length, zones: Zones, unit: Length) -> Limits {
 ///
 /// `symbols` are those of the card's table values, out of [`deviations`]; `rows` where hole and shaft
 /// were found.
-pub fn answer(limits: &Limits, zones: Zones, symbols: &[Symbol], rows: [String; 2]) -> Answer {
+pub fn answer(limits: &Limits, zones: Zones, symbols: &[Symbol], rows: [&str; 2]) -> Answer {
     let (least, most) = limits.clearance;
     let (branch, kind) = if zones.hole.0 >= zones.shaft.1 {
         (
@@ -177,7 +207,7 @@ pub fn answer(limits: &Limits, zones: Zones, symbols: &[Symbol], rows: [String; 
         .with("clearance_min", least)
         .with("clearance_max", most)
         .with("kind", kind.to_owned());
-    let [hole, shaft] = &rows;
+    let [hole, shaft] = rows;
     let known = [
         ("E_s", zones.hole.1, hole),
         ("E_i", zones.hole.0, hole),
@@ -190,26 +220,11 @@ pub fn answer(limits: &Limits, zones: Zones, symbols: &[Symbol], rows: [String; 
                 symbol: *symbol,
                 value: *value,
                 printed: crate::formula::significant(*value),
-                row: (*row).clone(),
+                row: (*row).to_owned(),
             });
         }
     }
     answer
-}
-
-/// One cell of a table whose rows begin with the two ends of a range of sizes.
-fn ranged(cells: &[String], at: usize, size: f64) -> Option<bool> {
-    let end = |at: usize| cells.get(at)?.parse::<f64>().ok();
-    // The dust of converting units must not push a size over the end of its range.
-    Some(end(at)? + 1e-9 < size && size <= end(at + 1)? + 1e-9)
-}
-
-fn fault(sheet: &'static str, detail: String) -> SheetError {
-    SheetError::OwnFault {
-        sheet,
-        what: "table of fits",
-        detail,
-    }
 }
 
 /// The ISO tolerance of `grade` (5 to 11) for a size in millimetres, in micrometres.
@@ -217,14 +232,10 @@ fn fault(sheet: &'static str, detail: String) -> SheetError {
 /// # Errors
 /// [`SheetError::OwnFault`] when the table cannot be read or does not reach.
 pub fn iso_grade(sheet: &'static str, grade: u8, mm: f64) -> Result<f64, SheetError> {
-    let column = usize::from(grade) - 3;
-    for (line, row) in GRADES.rows(sheet)? {
-        let bad = || fault(sheet, format!("line {line}"));
-        if ranged(row, 0, mm).ok_or_else(bad)? {
-            return row.get(column).and_then(|c| c.parse().ok()).ok_or_else(bad);
-        }
-    }
-    Err(fault(sheet, format!("no row for {mm} mm")))
+    let row = GRADES.row(sheet, &format!("{mm} mm"), |row| row.sizes.holds(mm))?;
+    let column = usize::from(grade).checked_sub(5);
+    let width = column.and_then(|at| row.widths.get(at)).copied();
+    width.ok_or_else(|| GRADES.fault(sheet, format!("no grade {grade}")))
 }
 
 /// The fundamental deviation of a shaft of `letter` for a size in millimetres, in micrometres, and
@@ -236,15 +247,11 @@ pub fn iso_deviation(
     sheet: &'static str,
     letter: &str,
     mm: f64,
-) -> Result<(f64, String), SheetError> {
-    for (line, row) in DEVIATIONS.rows(sheet)? {
-        let bad = || fault(sheet, format!("line {line}"));
-        if row.first().is_some_and(|l| l == letter) && ranged(row, 1, mm).ok_or_else(bad)? {
-            let value = row.get(3).and_then(|c| c.parse().ok()).ok_or_else(bad)?;
-            return Ok((value, row.get(4).cloned().unwrap_or_default()));
-        }
-    }
-    Err(fault(sheet, format!("no row for {letter} at {mm} mm")))
+) -> Result<(f64, &'static str), SheetError> {
+    let row = DEVIATIONS.row(sheet, &format!("{letter} at {mm} mm"), |row| {
+        row.letter == letter && row.sizes.holds(mm)
+    })?;
+    Ok((row.micrometres, &row.grade))
 }
 
 /// The zones of an inch class (`RC4`) for a size in inches, in thousandths, with the row's range;
@@ -256,21 +263,10 @@ pub fn inch_class(
     sheet: &'static str,
     class: &str,
     inches: f64,
-) -> Result<Option<(Zones, String)>, SheetError> {
-    for (line, row) in CLASSES.rows(sheet)? {
-        let bad = || fault(sheet, format!("line {line}"));
-        if row.first().is_some_and(|c| c == class) && ranged(row, 1, inches).ok_or_else(bad)? {
-            let cell = |at: usize| row.get(at).and_then(|c| c.parse().ok()).ok_or_else(bad);
-            let zones = Zones {
-                hole: (0.0, cell(3)?),
-                shaft: (cell(4)?, cell(5)?),
-            };
-            let text = |at: usize| row.get(at).cloned().unwrap_or_default();
-            let said = format!("{class}, above {} to {} in", text(1), text(2));
-            return Ok(Some((zones, said)));
-        }
-    }
-    Ok(None)
+) -> Result<Option<(Zones, &'static str)>, SheetError> {
+    let mut rows = CLASSES.rows(sheet)?.iter();
+    let row = rows.find(|row| row.class == class && row.sizes.holds(inches));
+    Ok(row.map(|row| (row.zones, row.said.as_str())))
 }
 
 /// The shrinkage of a tire for a wheel center of so many inches, read between the lines of the table;
@@ -279,13 +275,7 @@ pub fn inch_class(
 /// # Errors
 /// [`SheetError::OwnFault`] when the table cannot be read.
 pub fn tire_shrinkage(sheet: &'static str, inches: f64) -> Result<Option<f64>, SheetError> {
-    let rows = TIRES.rows(sheet)?;
-    let read = |row: &[String], at: usize| row.get(at).and_then(|c| c.parse::<f64>().ok());
-    let points: Option<Vec<(f64, f64)>> = rows
-        .iter()
-        .map(|(_, row)| Some((read(row, 0)?, read(row, 1)?)))
-        .collect();
-    let points = points.ok_or_else(|| fault(sheet, "a row that is no number".to_owned()))?;
+    let points = TIRES.rows(sheet)?;
     let between = points.windows(2).find_map(|two| match two {
         [(low, a), (high, b)] if (*low - 1e-9..=*high + 1e-9).contains(&inches) => {
             Some(a + (b - a) * (inches - low) / (high - low))

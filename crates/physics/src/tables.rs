@@ -1,6 +1,6 @@
 //! The tables that laws look things up in, read from `tables/` where each has its card.
 
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use measure::{Length, Size};
 
@@ -33,33 +33,29 @@ pub struct Expansion {
     pub note: String,
 }
 
+static EXPANSIONS: Table<Expansion> = Table::new("table of expansion", || {
+    let heading = ["material", "per_100f", "grade", "source", "note"];
+    csv::each(
+        EXPANSION,
+        &heading,
+        |[material, printed, _, source, note]| {
+            Ok(Expansion {
+                material,
+                per_100f: csv::number(&printed)?,
+                printed,
+                source,
+                note,
+            })
+        },
+    )
+});
+
 /// The row of the table of expansion for `material`.
 ///
 /// # Errors
 /// [`SheetError::OwnFault`] when the table cannot be read or lacks a metal of [`MATERIALS`].
-pub fn expansion(sheet: &'static str, material: &str) -> Result<Expansion, SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet,
-        what: "table of expansion",
-        detail,
-    };
-    let heading = ["material", "per_100f", "grade", "source", "note"];
-    let rows = csv::rows(EXPANSION, &heading).map_err(fault)?;
-    for (line, row) in rows {
-        let [name, printed, _, source, note] =
-            <[String; 5]>::try_from(row).map_err(|_| fault(format!("line {line}")))?;
-        if name == material {
-            let per_100f = printed.parse().map_err(|_| fault(format!("line {line}")))?;
-            return Ok(Expansion {
-                material: name,
-                per_100f,
-                printed,
-                source,
-                note,
-            });
-        }
-    }
-    Err(fault(format!("no row for {material}")))
+pub fn expansion(sheet: &'static str, material: &str) -> Result<&'static Expansion, SheetError> {
+    EXPANSIONS.row(sheet, material, |row| row.material == material)
 }
 
 /// One figure of the table of Acme allowances.
@@ -73,6 +69,48 @@ pub struct Allowance {
     pub row: String,
 }
 
+/// The classes the table has a column for.
+const CLASSES: [&str; 3] = ["2G", "3G", "4G"];
+
+/// The allowances of the three [`CLASSES`] for sizes up to the one that ends their range.
+struct Allowances {
+    to: Length,
+    classes: [Allowance; 3],
+}
+
+static ACME_ALLOWANCES: Table<Allowances> = Table::new("table of allowances", || {
+    let heading = ["over", "to", "2G", "3G", "4G", "grade", "note"];
+    csv::each(
+        ACME_ALLOWANCE,
+        &heading,
+        |[over, to, loose, close, closest, grade, _]| {
+            let upper = Size::parse(&format!("{to} in")).map_err(|why| why.to_string())?;
+            let computed = if grade == "published" {
+                ""
+            } else {
+                ", not legible, computed by rule"
+            };
+            let of = |printed: String, class: &str| {
+                Ok::<Allowance, String>(Allowance {
+                    allowance: Length::inches(csv::number(&printed)?),
+                    printed,
+                    row: format!(
+                        "Machinery's Handbook 27 p. 1841 Table 10, over {over} to {to} in, {class}{computed}"
+                    ),
+                })
+            };
+            Ok(Allowances {
+                to: upper.length(),
+                classes: [
+                    of(loose, CLASSES[0])?,
+                    of(close, CLASSES[1])?,
+                    of(closest, CLASSES[2])?,
+                ],
+            })
+        },
+    )
+});
+
 /// The allowance on the pitch diameter of an Acme screw of `class` (`2G`, `3G` or `4G`) and nominal
 /// `diameter`, above zero and up to 5 in.
 ///
@@ -82,38 +120,14 @@ pub fn acme_allowance(
     sheet: &'static str,
     class: &str,
     diameter: Length,
-) -> Result<Allowance, SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet,
-        what: "table of allowances",
-        detail,
-    };
-    let heading = ["over", "to", "2G", "3G", "4G", "grade", "note"];
-    let column = heading.iter().position(|name| *name == class);
-    let column = column.ok_or_else(|| fault(format!("no class {class}")))?;
-    for (line, row) in csv::rows(ACME_ALLOWANCE, &heading).map_err(fault)? {
-        let cell = |at: usize| row.get(at).cloned().unwrap_or_default();
-        let (over, to) = (cell(0), cell(1));
-        let upper = Size::parse(&format!("{to} in")).map_err(|e| fault(e.to_string()))?;
-        // The dust of converting units must not push a size over the end of its range.
-        if diameter.to_m() > upper.length().to_m() + 1e-12 {
-            continue;
-        }
-        let printed = cell(column);
-        let inches = printed.parse().map_err(|_| fault(format!("line {line}")))?;
-        let computed = if cell(5) == "published" {
-            ""
-        } else {
-            ", not legible, computed by rule"
-        };
-        let row = format!(
-            "Machinery's Handbook 27 p. 1841 Table 10, over {over} to {to} in, {class}{computed}"
-        );
-        return Ok(Allowance {
-            allowance: Length::inches(inches),
-            printed,
-            row,
-        });
-    }
-    Err(fault("no row reaches this size".to_owned()))
+) -> Result<&'static Allowance, SheetError> {
+    // The dust of converting units must not push a size over the end of its range.
+    let row = ACME_ALLOWANCES.row(sheet, "this size", |row| {
+        diameter.to_m() <= row.to.to_m() + 1e-12
+    })?;
+    let mut classes = CLASSES.iter().zip(&row.classes);
+    let found = classes.find(|(name, _)| **name == class);
+    found
+        .map(|(_, allowance)| allowance)
+        .ok_or_else(|| ACME_ALLOWANCES.fault(sheet, format!("no class {class}")))
 }

@@ -1,6 +1,6 @@
 //! Deviation and tolerances of ISO metric threads, read from `tables/thread/metric.csv`.
 
-use crate::csv;
+use crate::csv::{self, Span, Table};
 use crate::error::SheetError;
 use measure::Length;
 
@@ -24,6 +24,35 @@ pub struct Grade6 {
     pub bore: Length,
 }
 
+struct Row {
+    diameters: Span,
+    /// The pitch as the table writes it.
+    named: String,
+    figures: Grade6,
+}
+
+static TOLERANCES: Table<Row> = Table::new("table of metric tolerances", || {
+    let micrometres = |cell: &str| Ok::<Length, String>(Length::mm(csv::number(cell)? / 1000.0));
+    csv::each(
+        METRIC,
+        &HEADING,
+        |[over, to, named, deviation, major, screw, nut, bore]| {
+            Ok(Row {
+                diameters: Span::read(&over, &to)?,
+                figures: Grade6 {
+                    pitch: Length::mm(csv::number(&named)?),
+                    deviation: micrometres(&deviation)?,
+                    major: micrometres(&major)?,
+                    screw: micrometres(&screw)?,
+                    nut: micrometres(&nut)?,
+                    bore: micrometres(&bore)?,
+                },
+                named,
+            })
+        },
+    )
+});
+
 /// The figures for `diameter` with the pitch written `pitch` in millimetres; none where the standard
 /// lists no such pair.
 ///
@@ -34,30 +63,7 @@ pub fn grade_6(
     diameter: Length,
     pitch: &str,
 ) -> Result<Option<Grade6>, SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet,
-        what: "table of metric tolerances",
-        detail,
-    };
-    for (line, row) in csv::rows(METRIC, &HEADING).map_err(fault)? {
-        let number = |at: usize| {
-            let cell = row.get(at).and_then(|cell| cell.parse::<f64>().ok());
-            cell.ok_or_else(|| fault(format!("line {line}")))
-        };
-        let (over, to) = (number(0)?, number(1)?);
-        let inside = diameter.to_mm() > over + 1e-9 && diameter.to_mm() <= to + 1e-9;
-        if !inside || row.get(2).is_none_or(|named| named != pitch) {
-            continue;
-        }
-        let micrometres = |at: usize| Ok::<Length, SheetError>(Length::mm(number(at)? / 1000.0));
-        return Ok(Some(Grade6 {
-            pitch: Length::mm(number(2)?),
-            deviation: micrometres(3)?,
-            major: micrometres(4)?,
-            screw: micrometres(5)?,
-            nut: micrometres(6)?,
-            bore: micrometres(7)?,
-        }));
-    }
-    Ok(None)
+    let mut rows = TOLERANCES.rows(sheet)?.iter();
+    let row = rows.find(|row| row.named == pitch && row.diameters.holds(diameter.to_mm()));
+    Ok(row.map(|row| row.figures))
 }

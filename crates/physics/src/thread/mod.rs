@@ -10,7 +10,8 @@ pub mod series;
 use crate::answer::Assumption;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use measure::Length;
+use measure::{Angle, Length, math};
+use std::f64::consts::PI;
 
 /// Refuses a pitch so coarse that no core would be left.
 ///
@@ -29,6 +30,14 @@ pub fn has_core(sheet: &'static str, diameter: Length, pitch: Length) -> Result<
         ),
         expected: "a pitch of not more than half the diameter".to_owned(),
     })
+}
+
+/// The lead angle of a thread that goes on by `lead` in one turn, where it is `at` across; both in the
+/// same unit.
+///
+/// Source: plane geometry, the thread unrolled.
+pub fn lead_angle(lead: f64, at: f64) -> Angle {
+    Angle::radians(math::atan(lead / (PI * at)))
 }
 
 /// The word given for `name`, read by `from_word`.

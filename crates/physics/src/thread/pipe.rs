@@ -1,6 +1,6 @@
 //! The sizes of pipe threads, read from `tables/thread/pipe.csv`.
 
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use measure::{Length, Size};
 
@@ -28,37 +28,43 @@ pub struct Pipe {
     pub effective: Option<Length>,
 }
 
+struct Row {
+    standard: String,
+    size: String,
+    pipe: Pipe,
+}
+
+static PIPES: Table<Row> = Table::new("table of pipe threads", || {
+    let length = |cell: &str| {
+        let read = Size::parse(cell).map_err(|why| why.to_string())?;
+        Ok(read.length())
+    };
+    csv::each(
+        PIPE,
+        &HEADING,
+        |[standard, size, diameter, tpi, hand_tight, effective, _]| {
+            Ok(Row {
+                standard,
+                size,
+                pipe: Pipe {
+                    diameter: length(&diameter)?,
+                    tpi: csv::number(&tpi)?,
+                    hand_tight: length(&hand_tight)?,
+                    effective: csv::unless_empty(&effective, length)?,
+                },
+            })
+        },
+    )
+});
+
 /// The row of `standard` (`npt` or `bsp`) for `size`.
 ///
 /// # Errors
 /// [`SheetError::OwnFault`] when our own table cannot be read or lacks the size.
-pub fn pipe(sheet: &'static str, standard: &str, size: &str) -> Result<Pipe, SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet,
-        what: "table of pipe threads",
-        detail,
-    };
-    for (line, row) in csv::rows(PIPE, &HEADING).map_err(fault)? {
-        let said = |what: &str| fault(format!("line {line}: {what}"));
-        let [of, named, diameter, tpi, hand_tight, effective, _] =
-            <[String; 7]>::try_from(row).map_err(|_| said("fields"))?;
-        if of != standard || named != size {
-            continue;
-        }
-        let length = |text: &str| {
-            let read = Size::parse(text).map_err(|e| said(&e.to_string()))?;
-            Ok::<Length, SheetError>(read.length())
-        };
-        return Ok(Pipe {
-            diameter: length(&diameter)?,
-            tpi: tpi.parse().map_err(|_| said("tpi"))?,
-            hand_tight: length(&hand_tight)?,
-            effective: if effective.is_empty() {
-                None
-            } else {
-                Some(length(&effective)?)
-            },
-        });
-    }
-    Err(fault(format!("no row for {standard} {size}")))
+pub fn pipe(sheet: &'static str, standard: &str, size: &str) -> Result<&'static Pipe, SheetError> {
+    let named = format!("{standard} {size}");
+    let row = PIPES.row(sheet, &named, |row| {
+        row.standard == standard && row.size == size
+    })?;
+    Ok(&row.pipe)
 }

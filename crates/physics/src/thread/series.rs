@@ -1,9 +1,8 @@
 //! The standard series of threads, read from `tables/thread/series.csv`.
 
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use measure::{Dimension, House, Length, Size, entered};
-use std::sync::OnceLock;
 
 const SERIES: &str = include_str!("../../../../tables/thread/series.csv");
 const HEADING: [&str; 7] = ["series", "form", "from", "to", "step", "pitch", "grade"];
@@ -32,15 +31,7 @@ pub struct Standard {
 /// # Errors
 /// [`SheetError::OwnFault`] when our own table cannot be read.
 pub fn standards(sheet: &'static str) -> Result<&'static [Standard], SheetError> {
-    static READ: OnceLock<Result<Vec<Standard>, String>> = OnceLock::new();
-    match READ.get_or_init(read) {
-        Ok(all) => Ok(all),
-        Err(detail) => Err(SheetError::OwnFault {
-            sheet,
-            what: "table of thread series",
-            detail: detail.clone(),
-        }),
-    }
+    STANDARDS.rows(sheet)
 }
 
 /// The names of the series that have this `diameter` with this `pitch`.
@@ -60,42 +51,33 @@ pub fn series_of(
     Ok(fits.map(|one| one.series.as_str()).collect())
 }
 
-fn read() -> Result<Vec<Standard>, String> {
-    let mut all = Vec::new();
-    for (line, row) in csv::rows(SERIES, &HEADING)? {
-        let said = |what: &str| format!("line {line}: {what}");
-        let [series, form, from, to, step, named_pitch, grade] =
-            <[String; 7]>::try_from(row).map_err(|_| said("fields"))?;
-        let size = |text: &str| Size::parse(text).map_err(|e| said(&e.to_string()));
-        let pitch = entered(&named_pitch, Dimension::Pitch, House::Inch)
-            .map_err(|e| said(&e.to_string()))?;
-        let (mut at, last) = (size(&from)?, size(&to)?);
-        let step = if step.is_empty() {
-            None
+static STANDARDS: Table<Standard> = Table::new("table of thread series", || {
+    let written_out = csv::each(SERIES, &HEADING, sizes)?;
+    Ok(written_out.into_iter().flatten().collect())
+});
+
+/// The sizes of one row: one, or every step from the first to the last.
+fn sizes(row: [String; 7]) -> Result<Vec<Standard>, String> {
+    let [series, form, from, to, step, named_pitch, grade] = row;
+    let size = |text: &str| Size::parse(text).map_err(|why| why.to_string());
+    let pitch =
+        entered(&named_pitch, Dimension::Pitch, House::Inch).map_err(|why| why.to_string())?;
+    let (first, last) = (size(&from)?, size(&to)?);
+    let step = csv::unless_empty(&step, size)?.filter(|step| *step > Size::ZERO);
+    let house = measure::show::written_in(&from).unwrap_or(House::Inch);
+    let steps = std::iter::successors(Some(first), |at| at.checked_add(step?));
+    let one = |at: Size| Standard {
+        series: series.clone(),
+        form: form.clone(),
+        size: if from == to {
+            from.clone()
         } else {
-            Some(size(&step)?)
-        };
-        let house = measure::show::written_in(&from).unwrap_or(House::Inch);
-        while at <= last {
-            let named = if at == last && from == to {
-                from.clone()
-            } else {
-                measure::show::size(at, house)
-            };
-            all.push(Standard {
-                series: series.clone(),
-                form: form.clone(),
-                size: named,
-                diameter: at.length(),
-                named_pitch: named_pitch.clone(),
-                pitch: Length::m(pitch.si),
-                grade: grade.clone(),
-            });
-            match step.and_then(|step| at.checked_add(step)) {
-                Some(next) if step.is_some_and(|step| step > Size::ZERO) => at = next,
-                _ => break,
-            }
-        }
-    }
-    Ok(all)
+            measure::show::size(at, house)
+        },
+        diameter: at.length(),
+        named_pitch: named_pitch.clone(),
+        pitch: Length::m(pitch.si),
+        grade: grade.clone(),
+    };
+    Ok(steps.take_while(|at| *at <= last).map(one).collect())
 }

@@ -141,19 +141,21 @@ proptest! {
         let classes = [Class::C2G, Class::C3G, Class::C4G].map(of);
         for t in classes {
             for (least, most) in [
-                t.external_major, t.external_pitch, t.external_minor,
-                t.internal_major, t.internal_pitch, t.internal_minor,
+                t.limits.external_major, t.limits.external_pitch,
+                (t.external_minor_min, t.limits.external_minor_max),
+                (t.limits.internal_major_min, t.internal_major_max),
+                t.limits.internal_pitch, t.limits.internal_minor,
             ] {
                 prop_assert!(least.to_m() < most.to_m());
             }
-            prop_assert!(t.external_major.1.to_m() < t.internal_major.0.to_m());
-            prop_assert!(t.external_pitch.1.to_m() < t.internal_pitch.0.to_m());
-            prop_assert!(t.external_minor.1.to_m() < t.internal_minor.0.to_m());
+            prop_assert!(t.limits.external_major.1.to_m() < t.limits.internal_major_min.to_m());
+            prop_assert!(t.limits.external_pitch.1.to_m() < t.limits.internal_pitch.0.to_m());
+            prop_assert!(t.limits.external_minor_max.to_m() < t.limits.internal_minor.0.to_m());
             prop_assert!(t.stress_diameter.to_inches() < d);
             prop_assert!(t.stress_area.to_sq_in() > 0.0);
         }
         for pair in classes.windows(2) {
-            let (loose, close) = (pair[0], pair[1]);
+            let (loose, close) = (pair[0].limits, pair[1].limits);
             prop_assert!(close.allowance.to_m() < loose.allowance.to_m());
             prop_assert!(close.external_pitch.0.to_m() > loose.external_pitch.0.to_m());
             prop_assert!(close.internal_pitch.1.to_m() < loose.internal_pitch.1.to_m());

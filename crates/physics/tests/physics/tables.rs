@@ -187,6 +187,7 @@ fn ranges_take_in_their_upper_end() {
         acme_allowance("test", "2G", Length::inches(inches))
             .unwrap()
             .printed
+            .clone()
     };
     assert_eq!(at(0.4375), "0.0049");
     assert_eq!(at(0.4376), "0.0057");

@@ -203,8 +203,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             .map(String::from)
             .to_vec(),
         rows: vec![
-            row("outer", &outer, grown.outer),
-            row("inner", &inner, grown.inner),
+            row("outer", outer, grown.outer),
+            row("inner", inner, grown.inner),
         ],
     };
     let mut answer = Answer::new(if closes { CLOSES } else { OPENS })
@@ -220,7 +220,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             show::number(opens, 4, Rounding::Nearest)
         ));
     }
-    for (symbol, metal) in [(OUTER, &outer), (INNER, &inner)] {
+    for (symbol, metal) in [(OUTER, outer), (INNER, inner)] {
         if metal.material == "steel" || metal.material == "bronze" {
             answer
                 .notices

@@ -99,5 +99,5 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         });
     };
     let limits = fit::limits(size, zones, Length::inches(1.0));
-    Ok(fit::answer(&limits, zones, &SYMBOLS, [row.clone(), row]))
+    Ok(fit::answer(&limits, zones, &SYMBOLS, [row; 2]))
 }

@@ -140,7 +140,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let ((hole, of_hole), (shaft, of_shaft)) = (zone(hole, mm)?, zone(shaft, mm)?);
     let zones = Zones { hole, shaft };
     let limits = fit::limits(size, zones, Length::mm(1.0));
-    let rows = [of_hole, of_shaft];
+    let rows = [of_hole.as_str(), &of_shaft];
     let memory = rows.iter().any(|row| row.contains("memory"));
     let mut answer = fit::answer(&limits, zones, &fit::deviations("µm", TABLES), rows);
     if memory {

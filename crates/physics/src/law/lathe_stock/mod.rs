@@ -3,7 +3,7 @@
 use crate::answer::{Answer, Outcome, TableValue};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use measure::{Dimension, House, Length, Mass, Rounding};
@@ -211,39 +211,70 @@ static CARD: Card = Card {
 const KNOWN: &str = "steam limit on file";
 const WARNED: &str = "no steam limit on file";
 
-const HEADING: [&str; 11] = [
-    "material",
-    "tensile",
-    "yield",
-    "elongation",
-    "hardness",
-    "steam_limit_f",
-    "weight",
-    "grade_strength",
-    "grade_steam",
-    "replaces",
-    "note",
-];
+/// One row of the table; what is not on file is empty.
+struct Metal {
+    name: String,
+    tensile: String,
+    yields: String,
+    stretch: String,
+    hard: String,
+    steam: String,
+    weight: f64,
+    strength_grade: String,
+    steam_grade: String,
+    replaces: String,
+    note: String,
+}
+
+static ON_FILE: Table<Metal> = Table::new("table of metals", || {
+    let heading = [
+        "material",
+        "tensile",
+        "yield",
+        "elongation",
+        "hardness",
+        "steam_limit_f",
+        "weight",
+        "grade_strength",
+        "grade_steam",
+        "replaces",
+        "note",
+    ];
+    csv::each(TABLE, &heading, |row| {
+        let [
+            name,
+            tensile,
+            yields,
+            stretch,
+            hard,
+            steam,
+            weight,
+            strength_grade,
+            steam_grade,
+            replaces,
+            note,
+        ] = row;
+        Ok(Metal {
+            name,
+            tensile,
+            yields,
+            stretch,
+            hard,
+            steam,
+            weight: csv::number(&weight)?,
+            strength_grade,
+            steam_grade,
+            replaces,
+            note,
+        })
+    })
+});
 
 /// The weight of a cylinder of these diameters and length in inches, at `weight` pounds a cubic inch.
 ///
 /// Source: volume of a hollow cylinder.
 pub fn cylinder_weight(outside: f64, bore: f64, length: f64, weight: f64) -> f64 {
     weight * PI * (outside * outside - bore * bore) * length / 4.0
-}
-
-fn row(name: &str) -> Result<[String; 11], SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet: CARD.id,
-        what: "table of metals",
-        detail,
-    };
-    for (line, row) in csv::rows(TABLE, &HEADING).map_err(fault)? {
-        if row.first().is_some_and(|material| material == name) {
-            return <[String; 11]>::try_from(row).map_err(|_| fault(format!("line {line}")));
-        }
-    }
-    Err(fault(format!("no row for {name}")))
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
@@ -260,9 +291,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 .to_owned(),
         });
     }
-    let metal = row(inputs.word("material").unwrap_or_default())?;
-    let [
-        name,
+    let word = inputs.word("material").unwrap_or_default();
+    let Metal {
         tensile,
         yields,
         stretch,
@@ -273,17 +303,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         steam_grade,
         replaces,
         note,
-    ] = &metal;
-    let weighs: f64 = weight.parse().map_err(|_| SheetError::OwnFault {
-        sheet: CARD.id,
-        what: "table of metals",
-        detail: format!("weight of {name}"),
-    })?;
+        ..
+    } = ON_FILE.row(CARD.id, word, |row| row.name == word)?;
     let bar = diameter + need("on_diameter")?;
     let one = length + 2.0 * need("facing")? + need("parting")?;
     let all = parts * one + need("holding")?;
-    let heavy = cylinder_weight(bar, cored, all, weighs);
-    let each = cylinder_weight(diameter, bore, length, weighs);
+    let heavy = cylinder_weight(bar, cored, all, *weight);
+    let each = cylinder_weight(diameter, bore, length, *weight);
     let cell = |text: &String, unit: &str| match text.as_str() {
         "" => "not on file".to_owned(),
         text => format!("{text} {unit}").trim_end().to_owned(),
@@ -325,7 +351,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("steam", said);
     answer.table_values.push(TableValue::inch_book(
         WEIGHT,
-        weighs,
+        *weight,
         format!("{FILE}, {note}"),
     ));
     if !known {

@@ -6,7 +6,7 @@
 use crate::answer::{Answer, Outcome, TableValue};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
-use crate::csv;
+use crate::csv::{self, Table};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use measure::{Dimension, Force, House, Rounding};
@@ -211,6 +211,7 @@ static CARD: Card = Card {
 
 /// One row of the table.
 struct Metal {
+    name: String,
     low: f64,
     high: f64,
     feeds: [String; 2],
@@ -218,12 +219,7 @@ struct Metal {
     of: String,
 }
 
-fn metal(name: &str) -> Result<Metal, SheetError> {
-    let fault = |detail: String| SheetError::OwnFault {
-        sheet: CARD.id,
-        what: "table of speeds",
-        detail,
-    };
+static SPEEDS: Table<Metal> = Table::new("table of speeds", || {
     let heading = [
         "material",
         "speed_low",
@@ -233,29 +229,21 @@ fn metal(name: &str) -> Result<Metal, SheetError> {
         "unit_power",
         "power_for",
     ];
-    for (line, row) in csv::rows(TABLE, &heading).map_err(fault)? {
-        let [material, low, high, rough, finish, unit, of] =
-            <[String; 7]>::try_from(row).map_err(|_| fault(format!("line {line}")))?;
-        if material == name {
-            let number = |text: &str| {
-                text.parse::<f64>()
-                    .map_err(|_| fault(format!("line {line}")))
-            };
-            return Ok(Metal {
-                low: number(&low)?,
-                high: number(&high)?,
+    csv::each(
+        TABLE,
+        &heading,
+        |[name, low, high, rough, finish, unit, of]| {
+            Ok(Metal {
+                name,
+                low: csv::number(&low)?,
+                high: csv::number(&high)?,
                 feeds: [rough, finish],
-                unit: if unit.is_empty() {
-                    None
-                } else {
-                    Some(number(&unit)?)
-                },
+                unit: csv::unless_empty(&unit, csv::number)?,
                 of,
-            });
-        }
-    }
-    Err(fault(format!("no row for {name}")))
-}
+            })
+        },
+    )
+});
 
 /// Turns a minute of work `diameter` inches across at a surface speed of `speed` feet a minute.
 ///
@@ -279,7 +267,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             expected: "a depth of not more than half the diameter".to_owned(),
         });
     }
-    let metal = metal(inputs.word("material").unwrap_or_default())?;
+    let name = inputs.word("material").unwrap_or_default();
+    let metal = SPEEDS.row(CARD.id, name, |row| row.name == name)?;
     let carbide = inputs.word("tool") == Some("carbide");
     let times = if carbide { 2.0 } else { 1.0 };
     let (low, high) = (times * metal.low, times * metal.high);

@@ -1,10 +1,8 @@
 //! The card of `thread.acme`.
 
-use crate::card::{
-    Argument, Card, ClosedForm, Decimals, Kind, Measure, Range, ResultKind, ResultSpec, Source,
-    Symbol,
-};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
+use crate::thread::card::{MEMORY, STARTS, diameter, length, line, tpi};
 use measure::{Dimension, House, Rounding};
 
 /// The law, for the catalogue.
@@ -15,71 +13,43 @@ pub const ENTRY: Entry = Entry {
 };
 
 pub(super) const ID: &str = "thread.acme";
-pub(super) const LENGTH: Measure = Measure::Of(Dimension::Length);
 
 const FORM: &str = "Machinery's Handbook 27 p. 1828 (ASME B1.5)";
 const AREAS: &str = "Machinery's Handbook 27 p. 1827 (ASME B1.5)";
-const MEMORY: &str = "from memory; published limits bear it out";
-const ROOT_INCH: Measure = Measure::Named("in^(1/2)");
 
-pub(super) const ALLOWANCE: Symbol = Symbol {
-    symbol: "a",
-    meaning: "allowance on the screw's pitch diameter, by size",
-    measure: LENGTH,
-    source: "tables/thread/acme-allowance.csv",
-};
-pub(super) const CLEARANCE: Symbol = Symbol {
-    symbol: "c",
-    meaning: "clearance at the crests, on the diameter, by pitch",
-    measure: LENGTH,
-    source: FORM,
-};
-pub(super) const NUT_MAJOR: Symbol = Symbol {
-    symbol: "T_n",
-    meaning: "tolerance on the nut's major diameter, by pitch",
-    measure: LENGTH,
-    source: MEMORY,
-};
-pub(super) const BY_SIZE: Symbol = Symbol {
-    symbol: "k_d",
-    meaning: "pitch-diameter tolerance for the root of the diameter, by class",
-    measure: ROOT_INCH,
-    source: MEMORY,
-};
-pub(super) const BY_PITCH: Symbol = Symbol {
-    symbol: "k_p",
-    meaning: "pitch-diameter tolerance for the root of the pitch, by class",
-    measure: ROOT_INCH,
-    source: MEMORY,
-};
+pub(super) const ALLOWANCE: Symbol = line(
+    "a",
+    "allowance on the screw's pitch diameter, by size",
+    "tables/thread/acme-allowance.csv",
+);
+pub(super) const CLEARANCE: Symbol = line(
+    "c",
+    "clearance at the crests, on the diameter, by pitch",
+    FORM,
+);
+pub(super) const NUT_MAJOR: Symbol = line(
+    "T_n",
+    "tolerance on the nut's major diameter, by pitch",
+    MEMORY,
+);
+pub(super) const BY_SIZE: Symbol = by_size(MEMORY);
+pub(super) const BY_PITCH: Symbol = by_pitch(MEMORY);
 
-const FINE: Decimals = Decimals { inch: 4, metric: 3 };
-const AREA: Decimals = Decimals { inch: 4, metric: 1 };
-const DEGREES: Decimals = Decimals { inch: 2, metric: 2 };
-
-const fn length(
-    name: &'static str,
-    symbol: &'static str,
-    meaning: &'static str,
-    source: &'static str,
-) -> ResultSpec {
-    let kind = ResultKind::Quantity(Dimension::Length, FINE, Rounding::Nearest);
-    ResultSpec {
-        name,
-        symbol,
-        meaning,
-        kind,
-        source,
-    }
+/// What the pitch-diameter tolerance has for the root of the diameter; Stub Acme has the same figure.
+pub(in crate::law) const fn by_size(source: &'static str) -> Symbol {
+    let meaning = "pitch-diameter tolerance for the root of the diameter, by class";
+    Symbol::named("k_d", "in^(1/2)", meaning, source)
 }
 
-const fn line(symbol: &'static str, meaning: &'static str, source: &'static str) -> Symbol {
-    Symbol {
-        symbol,
-        meaning,
-        measure: LENGTH,
-        source,
-    }
+/// What it has for the root of the pitch; the same.
+pub(in crate::law) const fn by_pitch(source: &'static str) -> Symbol {
+    let meaning = "pitch-diameter tolerance for the root of the pitch, by class";
+    Symbol::named("k_p", "in^(1/2)", meaning, source)
+}
+
+const fn area(name: &'static str, symbol: &'static str, meaning: &'static str) -> ResultSpec {
+    ResultSpec::quantity(name, symbol, Dimension::Area, (4, 1), meaning, AREAS)
+        .rounded(Rounding::Down)
 }
 
 static CARD: Card = Card {
@@ -116,52 +86,10 @@ static CARD: Card = Card {
         A_s = pi * D1_p * (0.5 + n * tan(14.5) * (d2_p - D1_p))",
     book_units: Some(House::Inch),
     arguments: &[
-        Argument {
-            name: "diameter",
-            symbol: "D",
-            meaning: "nominal diameter",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "1/4 in",
-                    most: "5 in",
-                },
-            ),
-            required: true,
-        },
-        Argument {
-            name: "tpi",
-            symbol: "n",
-            meaning: "threads per inch",
-            kind: Kind::Quantity(
-                Dimension::PerInch,
-                Range {
-                    least: "1",
-                    most: "16",
-                },
-            ),
-            required: true,
-        },
-        Argument {
-            name: "class",
-            symbol: "class",
-            meaning: "class of fit",
-            kind: Kind::Word(&["2G", "3G", "4G"]),
-            required: true,
-        },
-        Argument {
-            name: "starts",
-            symbol: "s",
-            meaning: "number of starts",
-            kind: Kind::Quantity(
-                Dimension::Count,
-                Range {
-                    least: "1",
-                    most: "8",
-                },
-            ),
-            required: false,
-        },
+        diameter("1/4 in", "5 in"),
+        tpi("1", "16"),
+        Argument::word("class", &["2G", "3G", "4G"], "class of fit"),
+        STARTS,
     ],
     table_values: &[ALLOWANCE, CLEARANCE, NUT_MAJOR, BY_SIZE, BY_PITCH],
     lines: &[
@@ -267,33 +195,26 @@ static CARD: Card = Card {
             "flat at the screw's root: the end of the tool",
             FORM,
         ),
-        ResultSpec {
-            name: "lead_angle",
-            symbol: "L_a",
-            meaning: "lead angle at the basic pitch diameter",
-            kind: ResultKind::Quantity(Dimension::Angle, DEGREES, Rounding::Nearest),
-            source: FORM,
-        },
+        ResultSpec::quantity(
+            "lead_angle",
+            "L_a",
+            Dimension::Angle,
+            (2, 2),
+            "lead angle at the basic pitch diameter",
+            FORM,
+        ),
         length(
             "stress_diameter",
             "d_t",
             "plain pin as strong in tension",
             AREAS,
         ),
-        ResultSpec {
-            name: "stress_area",
-            symbol: "A_t",
-            meaning: "area in tension of the least screw",
-            kind: ResultKind::Quantity(Dimension::Area, AREA, Rounding::Down),
-            source: AREAS,
-        },
-        ResultSpec {
-            name: "shear_area_per_inch",
-            symbol: "A_s",
-            meaning: "area of the screw's threads in shear for one inch engaged",
-            kind: ResultKind::Quantity(Dimension::Area, AREA, Rounding::Down),
-            source: AREAS,
-        },
+        area("stress_area", "A_t", "area in tension of the least screw"),
+        area(
+            "shear_area_per_inch",
+            "A_s",
+            "area of the screw's threads in shear for one inch engaged",
+        ),
     ],
     branches: &["2G", "3G", "4G"],
     validity: "General purpose Acme, 29 degrees, 1/4 to 5 in, 1 to 16 threads per inch, a pitch of not \

@@ -1,5 +1,7 @@
 //! The plain function: every limit of an Acme thread, worked in the inches of the standard.
 
+use crate::thread::lead_angle;
+use crate::thread::limits::{Limits, rounded};
 use measure::{Angle, Area, Length, math};
 use std::f64::consts::PI;
 
@@ -44,6 +46,18 @@ impl Class {
             Class::C4G => (0.002, 0.010),
         }
     }
+
+    /// The tolerance on the pitch diameter of a thread of this diameter and pitch, all in inches.
+    pub(in crate::law) fn on_pitch(self, diameter: f64, pitch: f64) -> f64 {
+        let (by_size, by_pitch) = self.tolerance();
+        by_size * math::sqrt(diameter) + by_pitch * math::sqrt(pitch)
+    }
+}
+
+/// The tolerance on the screw's major and the nut's minor diameter for a pitch, both in inches. From
+/// memory; published limits bear it out.
+pub(in crate::law) fn on_crest(pitch: f64) -> f64 {
+    (0.05 * pitch).max(0.005)
 }
 
 /// The clearance at the major and the minor diameter, on the diameter.
@@ -57,20 +71,12 @@ pub fn clearance(tpi: f64) -> Length {
 /// Every limit of one Acme thread. A pair is least and most.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Acme {
-    /// Screw, over the crests.
-    pub external_major: (Length, Length),
-    /// Screw, pitch diameter.
-    pub external_pitch: (Length, Length),
-    /// Screw, at the root.
-    pub external_minor: (Length, Length),
-    /// Nut, at the root.
-    pub internal_major: (Length, Length),
-    /// Nut, pitch diameter.
-    pub internal_pitch: (Length, Length),
-    /// Nut, the bore.
-    pub internal_minor: (Length, Length),
-    /// How far the screw's greatest pitch diameter stands under the basic one.
-    pub allowance: Length,
+    /// The limits under the names every sheet uses.
+    pub limits: Limits,
+    /// Screw, at the root: the least.
+    pub external_minor_min: Length,
+    /// Nut, at the root: the most.
+    pub internal_major_max: Length,
     /// Depth of the screw's thread, its clearance included.
     pub depth: Length,
     /// Flat at the crest of the screw.
@@ -87,12 +93,6 @@ pub struct Acme {
     pub shear_area_per_inch: Area,
 }
 
-/// A size or tolerance to the four places in which the standard prints it, halves upward. Binary
-/// dust below a half is forgiven, as the pencil would.
-fn four_places(inches: f64) -> f64 {
-    (inches * 10_000.0 * (1.0 + 1e-9) + 0.5).floor() / 10_000.0
-}
-
 /// The thread of nominal `diameter`, `tpi` threads per inch and `class`, with the pitch-diameter
 /// `allowance` of its size from the table and this many `starts`. Holds for a pitch of not more than
 /// half the diameter.
@@ -103,42 +103,40 @@ fn four_places(inches: f64) -> f64 {
 pub fn acme(diameter: Length, tpi: f64, class: Class, allowance: Length, starts: f64) -> Acme {
     let (d, pitch) = (diameter.to_inches(), 1.0 / tpi);
     let (clear, allow) = (clearance(tpi).to_inches(), allowance.to_inches());
-    let (by_size, by_pitch) = class.tolerance();
-    let on_pitch = by_size * math::sqrt(d) + by_pitch * math::sqrt(pitch);
-    let on_crest = if 0.05 * pitch < 0.005 {
-        0.005
-    } else {
-        0.05 * pitch
-    };
+    let (on_pitch, on_crest) = (class.on_pitch(d, pitch), on_crest(pitch));
 
     let half = pitch / 2.0;
-    let basic = four_places(d - half);
+    let basic = rounded(d - half, 4);
     let pitch_most = basic - allow;
     let pitch_least = pitch_most - on_pitch;
-    let root_most = four_places(d - pitch - clear);
+    let root_most = rounded(d - pitch - clear, 4);
     let root_least = root_most - 1.5 * on_pitch;
     let bore_least = d - pitch;
     let bore_most = bore_least + on_crest;
 
-    let stress_diameter = (four_places(pitch_least) + four_places(root_least)) / 2.0;
+    let stress_diameter = (rounded(pitch_least, 4) + rounded(root_least, 4)) / 2.0;
     // The flank stands 14.5 degrees from square: between the bore's crest and the pitch line the
     // thread thickens on both flanks.
-    let bore = four_places(bore_most);
-    let thickness = 0.5 * pitch + math::tan_deg(14.5) * (four_places(pitch_least) - bore);
+    let bore = rounded(bore_most, 4);
+    let thickness = 0.5 * pitch + math::tan_deg(14.5) * (rounded(pitch_least, 4) - bore);
 
     let inches = Length::inches;
     Acme {
-        external_major: (inches(d - on_crest), inches(d)),
-        external_pitch: (inches(pitch_least), inches(pitch_most)),
-        external_minor: (inches(root_least), inches(root_most)),
-        internal_major: (inches(d + clear), inches(d + 2.0 * clear)),
-        internal_pitch: (inches(basic), inches(basic + on_pitch)),
-        internal_minor: (inches(bore_least), inches(bore_most)),
-        allowance,
+        limits: Limits {
+            external_major: (inches(d - on_crest), inches(d)),
+            external_pitch: (inches(pitch_least), inches(pitch_most)),
+            external_minor_max: inches(root_most),
+            internal_major_min: inches(d + clear),
+            internal_pitch: (inches(basic), inches(basic + on_pitch)),
+            internal_minor: (inches(bore_least), inches(bore_most)),
+            allowance,
+        },
+        external_minor_min: inches(root_least),
+        internal_major_max: inches(d + 2.0 * clear),
         depth: inches(half + 0.5 * clear),
         crest_flat: inches(0.3707 * pitch),
-        root_flat: inches(four_places(0.3707 * pitch) - four_places(0.259 * clear)),
-        lead_angle: Angle::radians(math::atan2(starts * pitch, PI * basic)),
+        root_flat: inches(rounded(0.3707 * pitch, 4) - rounded(0.259 * clear, 4)),
+        lead_angle: lead_angle(starts * pitch, basic),
         stress_diameter: inches(stress_diameter),
         stress_area: Area::sq_in(PI * stress_diameter * stress_diameter / 4.0),
         shear_area_per_inch: Area::sq_in(PI * bore * thickness * tpi),

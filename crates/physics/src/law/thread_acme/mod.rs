@@ -23,6 +23,8 @@ mod card;
 mod limits;
 
 pub use card::ENTRY;
+pub(in crate::law) use card::{by_pitch, by_size};
+pub(in crate::law) use limits::on_crest;
 pub use limits::{Acme, Class, acme, clearance};
 
 use crate::answer::{Answer, TableValue};
@@ -30,7 +32,7 @@ use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::tables;
 use crate::thread::{has_core, need_word, starts};
-use measure::{Length, Unit};
+use measure::Length;
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
@@ -43,19 +45,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let thread = acme(diameter, tpi, class, allowance.allowance, starts);
 
     let mut answer = Answer::new(class.word())
-        .with("external_major_max", thread.external_major.1)
-        .with("external_major_min", thread.external_major.0)
-        .with("external_pitch_max", thread.external_pitch.1)
-        .with("external_pitch_min", thread.external_pitch.0)
-        .with("external_minor_max", thread.external_minor.1)
-        .with("external_minor_min", thread.external_minor.0)
-        .with("internal_major_min", thread.internal_major.0)
-        .with("internal_major_max", thread.internal_major.1)
-        .with("internal_pitch_min", thread.internal_pitch.0)
-        .with("internal_pitch_max", thread.internal_pitch.1)
-        .with("internal_minor_min", thread.internal_minor.0)
-        .with("internal_minor_max", thread.internal_minor.1)
-        .with("allowance", thread.allowance)
+        .with_limits(&thread.limits)
+        .with("external_minor_min", thread.external_minor_min)
+        .with("internal_major_max", thread.internal_major_max)
         .with("depth", thread.depth)
         .with("crest_flat", thread.crest_flat)
         .with("root_flat", thread.root_flat)
@@ -78,12 +70,12 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             symbol: card::ALLOWANCE,
             value: allowance.allowance.to_m(),
             printed: format!("{} in", allowance.printed),
-            row: allowance.row,
+            row: allowance.row.clone(),
         },
-        row(card::CLEARANCE, clearance, format!("{form}, {reach}")),
-        row(card::NUT_MAJOR, clearance, format!("{reach}, from memory")),
-        row(card::BY_SIZE, by_size, formula.clone()),
-        row(card::BY_PITCH, by_pitch, formula),
+        TableValue::inch_book(card::CLEARANCE, clearance, format!("{form}, {reach}")),
+        TableValue::inch_book(card::NUT_MAJOR, clearance, format!("{reach}, from memory")),
+        TableValue::inch_book(card::BY_SIZE, by_size, formula.clone()),
+        TableValue::inch_book(card::BY_PITCH, by_pitch, formula),
     ];
     answer.assumptions = assumptions;
     if starts > 1.0 {
@@ -106,22 +98,4 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             .push("Not a whole number of threads per inch: not a standard pitch.".into());
     }
     Ok(answer)
-}
-
-/// A value of the thread form or of a tolerance formula, as printed; lengths arrive in inches.
-fn row(symbol: crate::card::Symbol, value: f64, row: String) -> TableValue {
-    let length = symbol.measure == card::LENGTH;
-    let value_in = if length {
-        Length::inches(value).to_m()
-    } else {
-        value
-    };
-    let unit = if length { Unit::Inch.symbol() } else { "" };
-    let printed = format!("{value} {unit}").trim_end().to_owned();
-    TableValue {
-        symbol,
-        value: value_in,
-        printed,
-        row,
-    }
 }

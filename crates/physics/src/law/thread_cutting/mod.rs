@@ -29,11 +29,11 @@ pub use passes::{count, schedule};
 use crate::answer::{Answer, Assumption, Outcome, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
+use crate::law::lathe_turning::turns;
 use crate::law::thread_acme::clearance;
 use crate::thread::limits::rounded;
-use crate::thread::{has_core, need_word, starts};
+use crate::thread::{has_core, lead_angle, need_word, starts};
 use measure::{Angle, Length, Rounding, math, show};
-use std::f64::consts::PI;
 
 /// The proportions of one form for a tool, in pitches.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,7 +85,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let tpi = inputs.need_per_inch("tpi")?;
     let internal = inputs.word("side") == Some("internal");
     let form = need_word(inputs, "form", |word| form(word, internal))?;
-    let material = inputs.word("material").unwrap_or_default().to_owned();
+    let material = inputs.word("material").unwrap_or_default();
     let surface = need_word(inputs, "material", speed)?;
     let pitch = 1.0 / tpi;
     has_core(card::ID, diameter, Length::inches(pitch))?;
@@ -117,9 +117,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             expected: "a depth that leaves a core".to_owned(),
         });
     }
-    let helix = |at: f64| math::atan(starts * pitch / (PI * at)).to_degrees();
+    let helix = |at: f64| lead_angle(starts * pitch, at).to_degrees();
     let side = card::SIDE_CLEARANCE;
-    let passes = count(tpi, inputs.word("form").unwrap_or_default(), &material);
+    let passes = count(tpi, inputs.word("form").unwrap_or_default(), material);
     let inches = Length::inches;
     // As the tables of flats are made: the difference of two figures of four places.
     let flat = rounded(form.flat * pitch, 4) - rounded(0.259 * clear, 4);
@@ -138,7 +138,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("trailing_clearance", Angle::degrees(side - helix(large)))
         .with("relief_width", inches(2.0 * pitch))
         .with("relief_depth", inches(depth + 0.005))
-        .with("rpm_by_speed", Outcome::Si(12.0 * surface / (PI * large)))
+        .with("rpm_by_speed", Outcome::Si(turns(surface, large)))
         .with("relief", relief(internal, pitch, small, large));
     if let (Some(runout), Some(time)) = (inputs.length("runout"), inputs.si("reaction_time")) {
         let limit = 60.0 * runout.to_inches() / (starts * pitch * time);

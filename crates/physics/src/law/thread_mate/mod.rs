@@ -121,12 +121,12 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer.table_values.push(TableValue::inch_book(
             card::INNER,
             inner.per_100f,
-            row("screw", &inner),
+            row("screw", inner),
         ));
         answer.table_values.push(TableValue::inch_book(
             card::OUTER,
             outer.per_100f,
-            row("nut", &outer),
+            row("nut", outer),
         ));
     } else {
         let needs: Vec<&str> = [("materials", metals.is_empty()), ("rise", rise.is_none())]

@@ -11,9 +11,8 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::thread::card::{STARTS, UNREAD, diameter, length, line, tpi};
-use crate::thread::{has_core, starts};
-use measure::{Angle, Dimension, House, Length, math};
-use std::f64::consts::PI;
+use crate::thread::{has_core, lead_angle, starts};
+use measure::{Dimension, House, Length, math};
 
 /// The law, for the catalogue.
 pub const ENTRY: Entry = Entry {
@@ -140,7 +139,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     });
     let (d, half, inches) = (diameter.to_inches(), 0.5 * pitch, Length::inches);
     let flat = half - half * math::tan(lean);
-    let lead = |at: f64| Angle::radians(math::atan(starts * pitch / (PI * at)));
+    let lead = |at: f64| lead_angle(starts * pitch, at);
     let mut answer = Answer::new("square")
         .with("depth", inches(half))
         .with("pitch_diameter", inches(d - half))

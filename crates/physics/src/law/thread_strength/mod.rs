@@ -29,6 +29,7 @@ use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::law::{thread_acme, thread_unified, thread_whitworth};
 use crate::tables;
+use crate::thread::limits::Limits;
 use crate::thread::{has_core, need_word};
 use measure::{Area, Force, Length, Stress, math};
 use std::f64::consts::PI;
@@ -119,7 +120,7 @@ pub fn strength(
 
 /// The sizes of a thread of `form`, by the limits of its usual class.
 fn sizes(form: Form, diameter: Length, tpi: f64) -> Result<Sizes, SheetError> {
-    let of = |limits: &crate::thread::limits::Limits, start: f64, off: f64, degrees: f64| Sizes {
+    let of = |limits: &Limits, start: f64, off: f64, degrees: f64| Sizes {
         start,
         off,
         bore: limits.internal_minor.1.to_inches(),
@@ -149,15 +150,12 @@ fn sizes(form: Form, diameter: Length, tpi: f64) -> Result<Sizes, SheetError> {
             let class = thread_acme::Class::C2G;
             let allowance = tables::acme_allowance(card::ID, class.word(), diameter)?.allowance;
             let thread = thread_acme::acme(diameter, tpi, class, allowance, 1.0);
-            Sizes {
-                start: thread.stress_diameter.to_inches(),
-                off: 0.0,
-                bore: thread.internal_minor.1.to_inches(),
-                screw_pitch: thread.external_pitch.0.to_inches(),
-                screw_major: thread.external_major.0.to_inches(),
-                nut_pitch: thread.internal_pitch.1.to_inches(),
-                flank: math::tan_deg(14.5),
-            }
+            of(
+                &thread.limits,
+                thread.stress_diameter.to_inches(),
+                0.0,
+                14.5,
+            )
         }
     })
 }

@@ -2,6 +2,7 @@
 
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
+use crate::law::thread_acme::{by_pitch, by_size};
 use crate::thread::card::{STARTS, UNREAD, diameter, length, line, tpi};
 use measure::{Dimension, House};
 
@@ -26,18 +27,8 @@ pub(super) const CLEARANCE: Symbol = line(
     "clearance at the crests, on the diameter, by pitch",
     FORM,
 );
-pub(super) const BY_SIZE: Symbol = Symbol::named(
-    "k_d",
-    "in^(1/2)",
-    "pitch-diameter tolerance for the root of the diameter, by class",
-    UNREAD,
-);
-pub(super) const BY_PITCH: Symbol = Symbol::named(
-    "k_p",
-    "in^(1/2)",
-    "pitch-diameter tolerance for the root of the pitch, by class",
-    UNREAD,
-);
+pub(super) const BY_SIZE: Symbol = by_size(UNREAD);
+pub(super) const BY_PITCH: Symbol = by_pitch(UNREAD);
 
 static CARD: Card = Card {
     id: ID,

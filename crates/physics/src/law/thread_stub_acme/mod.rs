@@ -15,12 +15,11 @@ pub use card::ENTRY;
 use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::law::thread_acme::{Class, clearance};
+use crate::law::thread_acme::{Class, clearance, on_crest};
 use crate::tables;
 use crate::thread::limits::{Limits, rounded};
-use crate::thread::{has_core, need_word, starts};
-use measure::{Angle, Length, math};
-use std::f64::consts::PI;
+use crate::thread::{has_core, lead_angle, need_word, starts};
+use measure::{Angle, Length};
 
 /// Every limit of one Stub Acme thread. A pair is least and most.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -49,9 +48,7 @@ pub struct Stub {
 pub fn stub(diameter: Length, tpi: f64, class: Class, allowance: Length, starts: f64) -> Stub {
     let (d, pitch) = (diameter.to_inches(), 1.0 / tpi);
     let (clear, allow) = (clearance(tpi).to_inches(), allowance.to_inches());
-    let (by_size, by_pitch) = class.tolerance();
-    let on_pitch = by_size * math::sqrt(d) + by_pitch * math::sqrt(pitch);
-    let on_crest = (0.05 * pitch).max(0.005);
+    let (on_pitch, on_crest) = (class.on_pitch(d, pitch), on_crest(pitch));
     let (basic, root) = (d - 0.3 * pitch, d - 0.6 * pitch - clear);
     let inches = Length::inches;
     Stub {
@@ -69,7 +66,7 @@ pub fn stub(diameter: Length, tpi: f64, class: Class, allowance: Length, starts:
         depth: inches(0.3 * pitch + 0.5 * clear),
         crest_flat: inches(0.4224 * pitch),
         root_flat: inches(rounded(0.4224 * pitch, 4) - rounded(0.259 * clear, 4)),
-        lead_angle: Angle::radians(math::atan(starts * pitch / (PI * basic))),
+        lead_angle: lead_angle(starts * pitch, basic),
     }
 }
 
@@ -96,7 +93,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         TableValue::inch_book(
             card::ALLOWANCE,
             allowance.allowance.to_inches(),
-            allowance.row,
+            allowance.row.as_str(),
         ),
         TableValue::inch_book(
             card::CLEARANCE,
