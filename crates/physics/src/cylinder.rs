@@ -6,9 +6,12 @@
 //! *-p (b² + a²)/(b² - a²)* at its outside. The strain that each gives, with Poisson's share of the
 //! pressure itself, adds up to the interference.
 
+use crate::answer::Assumption;
+use crate::card::Argument;
 use crate::csv::{self, Table};
 use crate::error::SheetError;
-use measure::{Length, Stress};
+use crate::given::Inputs;
+use measure::{Dimension, Length, Stress};
 
 const ELASTIC: &str = include_str!("../../../tables/material/elastic.csv");
 
@@ -58,6 +61,37 @@ static METALS: Table<Elastic> = Table::new("table of elastic constants", || {
 /// [`SheetError::OwnFault`] when the table cannot be read or lacks the metal.
 pub fn elastic(sheet: &'static str, material: &str) -> Result<&'static Elastic, SheetError> {
     METALS.row(sheet, material, |row| row.material == material)
+}
+
+/// A modulus of elasticity that a maker's data sheet may give.
+pub(crate) const fn modulus(
+    name: &'static str,
+    symbol: &'static str,
+    meaning: &'static str,
+) -> Argument {
+    let (least, most) = ("5000 ksi", "35000 ksi");
+    Argument::quantity(name, symbol, Dimension::Stress, least, most, meaning).optional()
+}
+
+impl Elastic {
+    /// The modulus given as `name`, or this metal's, said aloud.
+    pub(crate) fn modulus_for(
+        &'static self,
+        inputs: &Inputs,
+        name: &'static str,
+        assumptions: &mut Vec<Assumption>,
+    ) -> Stress {
+        if let Some(given) = inputs.si(name) {
+            return Stress::pascals(given);
+        }
+        assumptions.push(Assumption {
+            argument: name,
+            text: &self.modulus_text,
+            si: self.modulus.to_pascals(),
+            why: "by the name of the metal, tables/material/elastic.csv; its maker's data sheet governs",
+        });
+        self.modulus
+    }
 }
 
 /// One of the two cylinders: the diameter that is not the common one, and its metal.

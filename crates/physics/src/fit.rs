@@ -1,11 +1,24 @@
-//! What the sheets of fits share: the standard tables of `tables/fit/`, and how two zones of
-//! tolerance become limits and clearances.
+//! What the sheets of fits share: the metals of the two parts, the standard tables of `tables/fit/`, and
+//! how two zones of tolerance become limits and clearances.
 
 use crate::answer::{Answer, TableValue};
-use crate::card::{ResultSpec, Symbol};
+use crate::card::{Argument, Kind, ResultSpec, Symbol};
 use crate::csv::{self, Span, Table};
 use crate::error::SheetError;
+use crate::tables::MATERIALS;
 use measure::{Dimension, Length, Rounding};
+
+/// The metals of the two parts of a fit.
+pub const METALS: Argument = Argument {
+    name: "materials",
+    symbol: "materials",
+    meaning: "the metals, outer part first",
+    kind: Kind::Words {
+        choices: &MATERIALS,
+        roles: &["outer", "inner"],
+    },
+    required: true,
+};
 
 /// The ISO tolerances of one range of sizes.
 struct Grades {

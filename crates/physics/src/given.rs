@@ -272,6 +272,31 @@ impl Inputs {
         self.words(name).first().map(String::as_str)
     }
 
+    /// The word given for `name`, read by `of`.
+    ///
+    /// # Errors
+    /// [`SheetError::Missing`] when none was given or `of` does not know it; [`Inputs::read`] has already
+    /// asked for one of the card's.
+    pub fn need_word<T>(
+        &self,
+        name: &'static str,
+        of: impl Fn(&str) -> Option<T>,
+    ) -> Result<T, SheetError> {
+        let read = self.word(name).and_then(of);
+        read.ok_or_else(|| self.missing(name))
+    }
+
+    /// The two words given for `name`, in their order.
+    ///
+    /// # Errors
+    /// [`SheetError::Missing`]; [`Inputs::read`] has already asked for them.
+    pub fn need_pair(&self, name: &'static str) -> Result<[&str; 2], SheetError> {
+        match self.words(name) {
+            [first, second] => Ok([first, second]),
+            _ => Err(self.missing(name)),
+        }
+    }
+
     fn missing(&self, name: &'static str) -> SheetError {
         SheetError::Missing {
             sheet: self.card.id,

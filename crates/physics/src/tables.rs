@@ -1,5 +1,7 @@
 //! The tables that laws look things up in, read from `tables/` where each has its card.
 
+use crate::answer::TableValue;
+use crate::card::Symbol;
 use crate::csv::{self, Table};
 use crate::error::SheetError;
 use measure::{Length, Size};
@@ -49,6 +51,18 @@ static EXPANSIONS: Table<Expansion> = Table::new("table of expansion", || {
         },
     )
 });
+
+impl Expansion {
+    /// The figure as the value of `symbol`, as the book prints it.
+    pub(crate) fn value_of(&self, symbol: Symbol) -> TableValue {
+        TableValue {
+            symbol,
+            value: self.per_100f,
+            printed: self.printed.clone(),
+            row: format!("{}: {}", self.source, self.note),
+        }
+    }
+}
 
 /// The row of the table of expansion for `material`.
 ///

@@ -40,22 +40,6 @@ pub fn lead_angle(lead: f64, at: f64) -> Angle {
     Angle::radians(math::atan(lead / (PI * at)))
 }
 
-/// The word given for `name`, read by `from_word`.
-///
-/// # Errors
-/// [`SheetError::Missing`] when none was given or `from_word` does not know it.
-pub fn need_word<T>(
-    inputs: &Inputs,
-    name: &'static str,
-    from_word: impl Fn(&str) -> Option<T>,
-) -> Result<T, SheetError> {
-    let read = inputs.word(name).and_then(from_word);
-    read.ok_or_else(|| SheetError::Missing {
-        sheet: inputs.card.id,
-        missing: vec![name.to_owned()],
-    })
-}
-
 /// The number of starts given, or one, said aloud.
 pub fn starts(inputs: &Inputs, assumptions: &mut Vec<Assumption>) -> f64 {
     inputs.si("starts").unwrap_or_else(|| {

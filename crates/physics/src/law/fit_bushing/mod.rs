@@ -10,10 +10,10 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::cylinder;
 use crate::error::SheetError;
+use crate::fit::METALS;
 use crate::given::Inputs;
-use crate::law::fit_press::{METALS, MODULI, POISSONS, heavy, metals, nested, tons};
-use measure::{Dimension, Force, House, Length, Rounding, show};
-use std::f64::consts::PI;
+use crate::law::fit_press::{MODULI, POISSONS, force, heavy, metals, nested, with_force};
+use measure::{Dimension, House, Length, Rounding, show};
 
 /// The law, for the catalogue.
 pub const ENTRY: Entry = Entry {
@@ -145,7 +145,6 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let metals = metals(inputs, outside, bore)?;
     let fit = cylinder::pressed(eye, interference, metals.outer, metals.inner);
     let friction = inputs.si("friction").unwrap_or(FRICTION);
-    let force = friction * fit.pressure.to_pascals() * PI * eye.to_m() * length.to_m();
     let closed = bore.to_m() - fit.close_in.to_m();
     let left = after.to_m() - closed;
     let mut answer = Answer::new(BUSHING)
@@ -161,11 +160,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("bore_before", Length::m(after.to_m() + fit.close_in.to_m()))
         .with("bore_closed", Length::m(closed))
         .with("left_to_bore", Length::m(left))
-        .with("wall", Length::m((eye.to_m() - after.to_m()) / 2.0))
-        .with("force", Force::newtons(force))
-        .with("force_min", Force::newtons(force / 2.0))
-        .with("force_max", Force::newtons(2.0 * force))
-        .with("tons", tons(Force::newtons(force)));
+        .with("wall", Length::m((eye.to_m() - after.to_m()) / 2.0));
+    answer = with_force(answer, force(fit.pressure, eye, length, friction));
     answer.assumptions = metals.assumptions;
     answer.table_values = metals.rows;
     if inputs.si("friction").is_none() {

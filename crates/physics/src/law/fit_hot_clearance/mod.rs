@@ -5,15 +5,16 @@
 //! diameter, its own coefficient and the rise. So does the part inside. The fit closes by the
 //! difference, and that much more clearance is wanted cold.
 
-use crate::answer::{Answer, Outcome, TableValue};
+use crate::answer::{Answer, Outcome};
 use crate::card::{
     Argument, Card, ClosedForm, Decimals, Kind, Measure, Range, ResultKind, ResultSpec, Source,
     Symbol,
 };
 use crate::catalogue::Entry;
 use crate::error::SheetError;
+use crate::fit::METALS;
 use crate::given::Inputs;
-use crate::tables::{self, Expansion, MATERIALS};
+use crate::tables::{self, Expansion};
 use measure::{Dimension, House, Length, Rounding, TemperatureRise, show};
 
 /// The law, for the catalogue.
@@ -66,16 +67,7 @@ static CARD: Card = Card {
             ),
             required: true,
         },
-        Argument {
-            name: "materials",
-            symbol: "materials",
-            meaning: "the metals, outer part first",
-            kind: Kind::Words {
-                choices: &MATERIALS,
-                roles: &["outer", "inner"],
-            },
-            required: true,
-        },
+        METALS,
         Argument {
             name: "rise",
             symbol: "t",
@@ -178,12 +170,7 @@ pub fn growth(diameter: Length, outer: f64, inner: f64, rise: TemperatureRise) -
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let rise = inputs.need_rise("rise")?;
-    let [outer, inner] = inputs.words("materials") else {
-        return Err(SheetError::Missing {
-            sheet: CARD.id,
-            missing: vec!["materials".to_owned()],
-        });
-    };
+    let [outer, inner] = inputs.need_pair("materials")?;
     let outer = tables::expansion(CARD.id, outer)?;
     let inner = tables::expansion(CARD.id, inner)?;
     let grown = growth(diameter, outer.per_100f, inner.per_100f, rise);
@@ -226,12 +213,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 .notices
                 .push(format!("{} is taken as {}.", metal.material, metal.note));
         }
-        answer.table_values.push(TableValue {
-            symbol,
-            value: metal.per_100f,
-            printed: metal.printed.clone(),
-            row: format!("{}: {}", metal.source, metal.note),
-        });
+        answer.table_values.push(metal.value_of(symbol));
     }
     answer.notices.dedup();
     Ok(answer)

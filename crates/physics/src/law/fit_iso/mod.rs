@@ -122,13 +122,8 @@ pub fn zone(word: &str, mm: f64) -> Result<((f64, f64), String), SheetError> {
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let size = inputs.need_length("size")?;
-    let [hole, shaft] = inputs.words("fit") else {
-        return Err(SheetError::Missing {
-            sheet: CARD.id,
-            missing: vec!["fit".to_owned()],
-        });
-    };
-    let capital = |word: &String| word.starts_with(|c: char| c.is_ascii_uppercase());
+    let [hole, shaft] = inputs.need_pair("fit")?;
+    let capital = |word: &str| word.starts_with(|c: char| c.is_ascii_uppercase());
     if !capital(hole) || capital(shaft) {
         return Err(SheetError::Impossible {
             sheet: CARD.id,

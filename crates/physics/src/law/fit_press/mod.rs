@@ -5,12 +5,12 @@
 //! expected, and a fit that goes in outside it is taken apart and measured again.
 
 use crate::answer::{Answer, Assumption, TableValue};
-use crate::card::{Argument, Card, ClosedForm, Kind, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::cylinder::{self, Elastic, Member};
 use crate::error::SheetError;
+use crate::fit::METALS;
 use crate::given::Inputs;
-use crate::tables::MATERIALS;
 use measure::{Dimension, Force, House, Length, Rounding, Stress, Torque};
 use std::f64::consts::PI;
 
@@ -45,37 +45,17 @@ pub(crate) const POISSONS: [Symbol; 2] = [
 
 /// The two moduli, which a maker's data sheet may give.
 pub(crate) const MODULI: [Argument; 2] = [
-    Argument::quantity(
+    cylinder::modulus(
         "outer_modulus",
         "E_o",
-        Dimension::Stress,
-        "5000 ksi",
-        "35000 ksi",
         "modulus of elasticity of the outer metal",
-    )
-    .optional(),
-    Argument::quantity(
+    ),
+    cylinder::modulus(
         "inner_modulus",
         "E_i",
-        Dimension::Stress,
-        "5000 ksi",
-        "35000 ksi",
         "modulus of elasticity of the inner metal",
-    )
-    .optional(),
+    ),
 ];
-
-/// The two metals.
-pub(crate) const METALS: Argument = Argument {
-    name: "materials",
-    symbol: "materials",
-    meaning: "the metals, outer part first",
-    kind: Kind::Words {
-        choices: &MATERIALS,
-        roles: &["outer", "inner"],
-    },
-    required: true,
-};
 
 static CARD: Card = Card {
     id: "fit.press",
@@ -295,38 +275,19 @@ pub(crate) struct Metals {
 /// Reads both metals and moduli of a sheet whose arguments are [`METALS`] and [`MODULI`].
 pub(crate) fn metals(inputs: &Inputs, outside: Length, bore: Length) -> Result<Metals, SheetError> {
     let sheet = inputs.card.id;
-    let [outer, inner] = inputs.words("materials") else {
-        return Err(SheetError::Missing {
-            sheet,
-            missing: vec!["materials".to_owned()],
-        });
-    };
+    let [outer, inner] = inputs.need_pair("materials")?;
     let mut assumptions = Vec::new();
-    let mut modulus = |name: &'static str, metal: &'static Elastic| {
-        inputs.si(name).map_or_else(
-            || {
-                assumptions.push(Assumption {
-                    argument: name,
-                    text: &metal.modulus_text,
-                    si: metal.modulus.to_pascals(),
-                    why: "by the name of the metal, tables/material/elastic.csv; its maker's data sheet governs",
-                });
-                metal.modulus
-            },
-            Stress::pascals,
-        )
-    };
     let (of_outer, of_inner) = (
         cylinder::elastic(sheet, outer)?,
         cylinder::elastic(sheet, inner)?,
     );
-    let member = |free, modulus, metal: &Elastic| Member {
+    let mut member = |free, metal: &'static Elastic, name| Member {
         free,
-        modulus,
+        modulus: metal.modulus_for(inputs, name, &mut assumptions),
         poisson: metal.poisson,
     };
-    let outer = member(outside, modulus("outer_modulus", of_outer), of_outer);
-    let inner = member(bore, modulus("inner_modulus", of_inner), of_inner);
+    let outer = member(outside, of_outer, "outer_modulus");
+    let inner = member(bore, of_inner, "inner_modulus");
     let row = |symbol, metal: &Elastic| {
         TableValue::inch_book(symbol, metal.poisson, format!("{ELASTIC}, {}", metal.note))
     };
@@ -373,14 +334,27 @@ pub(crate) fn heavy(diameter: Length, interference: Length) -> Option<String> {
     })
 }
 
-/// A force in tons of both kinds.
-pub(crate) fn tons(force: Force) -> String {
-    let pounds = force.to_lbf();
-    format!(
+/// The force that presses a fit of this `diameter` and `length` home against `friction`, under this
+/// `pressure` between the two.
+///
+/// Source: friction on the area of the fit.
+pub fn force(pressure: Stress, diameter: Length, length: Length, friction: f64) -> Force {
+    Force::newtons(friction * pressure.to_pascals() * PI * diameter.to_m() * length.to_m())
+}
+
+/// Adds the force expected, the window of half to twice it, and the tons of both kinds.
+pub(crate) fn with_force(answer: Answer, force: Force) -> Answer {
+    let (newtons, pounds) = (force.to_newtons(), force.to_lbf());
+    let tons = format!(
         "{:.1} tons of 2000 lb, {:.1} tons of 2240 lb",
         pounds / 2000.0,
         pounds / 2240.0
-    )
+    );
+    answer
+        .with("force", force)
+        .with("force_min", Force::newtons(newtons / 2.0))
+        .with("force_max", Force::newtons(2.0 * newtons))
+        .with("tons", tons)
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
@@ -397,18 +371,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     nested(CARD.id, bore, diameter, outside)?;
     let metals = metals(inputs, outside, bore)?;
     let fit = cylinder::pressed(diameter, interference, metals.outer, metals.inner);
-    let force = friction * fit.pressure.to_pascals() * PI * diameter.to_m() * length.to_m();
+    let force = force(fit.pressure, diameter, length, friction);
     let mut answer = Answer::new(if bore.to_m() > 0.0 { HOLLOW } else { SOLID })
         .with("pressure", fit.pressure)
         .with("hub_hoop", fit.outer_hoop)
         .with("shaft_hoop", fit.inner_hoop)
         .with("hub_growth", fit.growth)
         .with("close_in", fit.close_in)
-        .with("force", Force::newtons(force))
-        .with("force_min", Force::newtons(force / 2.0))
-        .with("force_max", Force::newtons(2.0 * force))
-        .with("torque", Torque::newton_m(force * diameter.to_m() / 2.0))
-        .with("tons", tons(Force::newtons(force)));
+        .with(
+            "torque",
+            Torque::newton_m(force.to_newtons() * diameter.to_m() / 2.0),
+        );
+    answer = with_force(answer, force);
     answer.assumptions = metals.assumptions;
     answer.table_values = metals.rows;
     if inputs.si("shaft_bore").is_none() {

@@ -4,7 +4,7 @@
 //! on. Cold, it is stretched by the interference: were the shaft as hard as rock, by the whole of it,
 //! and the hoop stress would be the modulus times the share of the diameter. It is never more.
 
-use crate::answer::{Answer, Assumption, TableValue};
+use crate::answer::Answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::cylinder;
@@ -29,15 +29,8 @@ pub(crate) const EXPANSION: Symbol = Symbol::named(
     "tables/material/expansion.csv",
 );
 /// The modulus, which a maker's data sheet may give.
-pub(crate) const MODULUS: Argument = Argument::quantity(
-    "modulus",
-    "E",
-    Dimension::Stress,
-    "5000 ksi",
-    "35000 ksi",
-    "modulus of elasticity of the ring",
-)
-.optional();
+pub(crate) const MODULUS: Argument =
+    cylinder::modulus("modulus", "E", "modulus of elasticity of the ring");
 /// Hotter than this, steel begins to lose what hardening gave it. Common practice.
 const TEMPER_F: f64 = 400.0;
 
@@ -171,29 +164,15 @@ pub(crate) fn heated(inputs: &Inputs, branch: &'static str) -> Result<Answer, Sh
         tables::expansion(sheet, metal)?,
         cylinder::elastic(sheet, metal)?,
     );
-    let modulus = inputs.si("modulus").map(Stress::pascals);
+    let mut assumptions = Vec::new();
+    let modulus = elastic.modulus_for(inputs, "modulus", &mut assumptions);
     let heat = rise(diameter, growth, expands.per_100f);
     let mut answer = Answer::new(branch)
         .with("temperature_rise", heat)
         .with("growth", growth)
-        .with(
-            "hoop",
-            hoop(diameter, interference, modulus.unwrap_or(elastic.modulus)),
-        );
-    answer.table_values.push(TableValue {
-        symbol: EXPANSION,
-        value: expands.per_100f,
-        printed: expands.printed.clone(),
-        row: format!("{}: {}", expands.source, expands.note),
-    });
-    if modulus.is_none() {
-        answer.assumptions.push(Assumption {
-            argument: "modulus",
-            text: &elastic.modulus_text,
-            si: elastic.modulus.to_pascals(),
-            why: "by the name of the metal, tables/material/elastic.csv; its maker's data sheet governs",
-        });
-    }
+        .with("hoop", hoop(diameter, interference, modulus));
+    answer.assumptions = assumptions;
+    answer.table_values.push(expands.value_of(EXPANSION));
     if heat.to_f_degrees() > TEMPER_F {
         answer.notices.push(format!(
             "A rise of {:.0} Fahrenheit degrees brings steel to the heats at which it loses temper: ask whether the part is hardened, or cool the inner part as well.",

@@ -31,13 +31,13 @@ use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::tables;
-use crate::thread::{has_core, need_word, starts};
+use crate::thread::{has_core, starts};
 use measure::Length;
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let class = need_word(inputs, "class", Class::from_word)?;
+    let class = inputs.need_word("class", Class::from_word)?;
     has_core(card::ID, diameter, Length::inches(1.0 / tpi))?;
     let mut assumptions = Vec::new();
     let starts = starts(inputs, &mut assumptions);

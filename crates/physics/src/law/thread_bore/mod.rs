@@ -15,7 +15,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::thread::card::{self, figure, length, line};
-use crate::thread::{has_core, need_word};
+use crate::thread::has_core;
 use measure::{Dimension, Length};
 
 /// The law, for the catalogue.
@@ -161,9 +161,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
     let share = share(inputs)?.unwrap_or_default();
-    let form = need_word(inputs, "form", |word| {
-        FORMS.into_iter().find(|f| *f == word)
-    })?;
+    let form = inputs.need_word("form", |word| FORMS.into_iter().find(|f| *f == word))?;
     has_core(ID, diameter, Length::inches(1.0 / tpi))?;
     let (whole, of) = full(form).ok_or_else(|| SheetError::OwnFault {
         sheet: ID,

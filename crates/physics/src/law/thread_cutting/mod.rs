@@ -32,7 +32,7 @@ use crate::given::Inputs;
 use crate::law::lathe_turning::turns;
 use crate::law::thread_acme::clearance;
 use crate::thread::limits::rounded;
-use crate::thread::{has_core, lead_angle, need_word, starts};
+use crate::thread::{has_core, lead_angle, starts};
 use measure::{Angle, Length, Rounding, math, show};
 
 /// The proportions of one form for a tool, in pitches.
@@ -84,9 +84,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
     let internal = inputs.word("side") == Some("internal");
-    let form = need_word(inputs, "form", |word| form(word, internal))?;
+    let form = inputs.need_word("form", |word| form(word, internal))?;
     let material = inputs.word("material").unwrap_or_default();
-    let surface = need_word(inputs, "material", speed)?;
+    let surface = inputs.need_word("material", speed)?;
     let pitch = 1.0 / tpi;
     has_core(card::ID, diameter, Length::inches(pitch))?;
     let mut assumptions = Vec::new();

@@ -32,14 +32,13 @@ pub use weigh::{Candidate, NONE, Readings, Side, candidates};
 use crate::answer::{Answer, Outcome, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::thread::need_word;
 use measure::{Angle, Length};
 
 /// How many candidates a sheet lists at most.
 const LISTED: usize = 7;
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let side = need_word(inputs, "side", Side::from_word)?;
+    let side = inputs.need_word("side", Side::from_word)?;
     let pitch = match (inputs.inch("tpi"), inputs.length("pitch")) {
         (Some(_), Some(_)) => {
             return Err(SheetError::Impossible {

@@ -17,7 +17,6 @@ use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::tables;
 use crate::thread::has_core;
-use crate::thread::need_word;
 use measure::Length;
 
 /// What the two metals do to a fit of this diameter when both are warmer by `rise_f` Fahrenheit
@@ -43,7 +42,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let clearance = inputs.need_length("clearance")?;
     let tolerance = inputs.length("tolerance");
     let pitch = Length::inches(1.0 / inputs.need_per_inch("tpi")?);
-    let share = need_word(inputs, "form", form)?;
+    let share = inputs.need_word("form", form)?;
     has_core(card::ID, old, pitch)?;
     // A new nut is larger than the old screw, a new screw smaller than the old nut.
     let (branch, way) = match inputs.word("side") {

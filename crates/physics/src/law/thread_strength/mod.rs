@@ -29,8 +29,8 @@ use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::law::{thread_acme, thread_unified, thread_whitworth};
 use crate::tables;
+use crate::thread::has_core;
 use crate::thread::limits::Limits;
-use crate::thread::{has_core, need_word};
 use measure::{Area, Force, Length, Stress, math};
 use std::f64::consts::PI;
 
@@ -169,7 +169,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let engagement = inputs.need_length("engagement")?;
     let screw = Stress::pascals(inputs.need_si("strength_external")?);
     let nut = Stress::pascals(inputs.need_si("strength_internal")?);
-    let form = need_word(inputs, "form", |word| match word {
+    let form = inputs.need_word("form", |word| match word {
         "unified" if screw > STRONG => Some(Form::UnifiedStrong),
         "unified" => Some(Form::Unified),
         "whitworth" => Some(Form::Whitworth),

@@ -18,7 +18,7 @@ use crate::given::Inputs;
 use crate::law::thread_acme::{Class, clearance, on_crest};
 use crate::tables;
 use crate::thread::limits::{Limits, rounded};
-use crate::thread::{has_core, lead_angle, need_word, starts};
+use crate::thread::{has_core, lead_angle, starts};
 use measure::{Angle, Length};
 
 /// Every limit of one Stub Acme thread. A pair is least and most.
@@ -73,7 +73,7 @@ pub fn stub(diameter: Length, tpi: f64, class: Class, allowance: Length, starts:
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let class = need_word(inputs, "class", Class::from_word)?;
+    let class = inputs.need_word("class", Class::from_word)?;
     has_core(card::ID, diameter, Length::inches(1.0 / tpi))?;
     let mut assumptions = Vec::new();
     let starts = starts(inputs, &mut assumptions);

@@ -22,14 +22,14 @@ pub use limits::{Class, whitworth};
 use crate::answer::{Answer, Assumption, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
+use crate::thread::has_core;
 use crate::thread::series::series_of;
-use crate::thread::{has_core, need_word};
 use measure::Length;
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let diameter = inputs.need_length("diameter")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let class = need_word(inputs, "class", Class::from_word)?;
+    let class = inputs.need_word("class", Class::from_word)?;
     let pitch = Length::inches(1.0 / tpi);
     has_core(card::ID, diameter, pitch)?;
     let mut assumptions = Vec::new();

@@ -29,7 +29,7 @@ pub use card::ENTRY;
 use crate::answer::{Answer, Outcome, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::thread::{need_word, starts};
+use crate::thread::starts;
 use measure::{Angle, Length, math};
 use std::f64::consts::PI;
 
@@ -125,7 +125,7 @@ fn form(word: &str) -> Option<(&'static str, f64, f64, f64)> {
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let (branch, half, crest, straight) = need_word(inputs, "form", form)?;
+    let (branch, half, crest, straight) = inputs.need_word("form", form)?;
     let pitch = Length::inches(1.0 / inputs.need_per_inch("tpi")?);
     let mut assumptions = Vec::new();
     let laid = Laid {
