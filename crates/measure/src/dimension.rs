@@ -30,6 +30,12 @@ pub enum Dimension {
     Mass,
     /// A speed.
     Speed,
+    /// A flow by weight: steam or water in so much time.
+    Flow,
+    /// The room that a pound of steam or water takes.
+    SpecificVolume,
+    /// The heat in a pound of steam or water, or that it takes to make one.
+    Heat,
     /// The axial distance between neighbouring threads.
     Pitch,
     /// Threads per inch.
@@ -42,7 +48,7 @@ pub enum Dimension {
 
 impl Dimension {
     /// Every dimension, in the order above.
-    pub const ALL: [Dimension; 16] = [
+    pub const ALL: [Dimension; 19] = [
         Dimension::Length,
         Dimension::Angle,
         Dimension::GaugePressure,
@@ -55,6 +61,9 @@ impl Dimension {
         Dimension::Area,
         Dimension::Mass,
         Dimension::Speed,
+        Dimension::Flow,
+        Dimension::SpecificVolume,
+        Dimension::Heat,
         Dimension::Pitch,
         Dimension::PerInch,
         Dimension::Ratio,
@@ -76,6 +85,9 @@ impl Dimension {
             Dimension::Area => "an area",
             Dimension::Mass => "a mass",
             Dimension::Speed => "a speed",
+            Dimension::Flow => "a flow by weight",
+            Dimension::SpecificVolume => "a volume for each pound",
+            Dimension::Heat => "a heat for each pound",
             Dimension::Pitch => "a pitch",
             Dimension::PerInch => "a number of threads per inch",
             Dimension::Ratio => "a ratio",
@@ -98,6 +110,9 @@ impl Dimension {
             Dimension::Area => &["2.5 sq in", "1600 mm2"],
             Dimension::Mass => &["42 lb", "19 kg"],
             Dimension::Speed => &["90 ft/min", "25 mph", "0.5 m/s"],
+            Dimension::Flow => &["3020 lb/h", "50 lb/min", "1400 kg/h"],
+            Dimension::SpecificVolume => &["2.29 cu ft/lb", "0.143 m3/kg"],
+            Dimension::Heat => &["1198 Btu/lb", "2787 kJ/kg"],
             Dimension::Pitch => &["5 TPI", ".2 in", "3 mm"],
             Dimension::PerInch => &["5", "11 1/2", "11.5 TPI"],
             Dimension::Ratio => &["0.15", "15%", "1/4"],

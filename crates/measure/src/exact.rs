@@ -108,6 +108,18 @@ pub(crate) const MILE_PER_HOUR: Exact = MILE.per(HOUR);
 /// The kilometre an hour, m/s.
 pub(crate) const KILOMETRE_PER_HOUR: Exact = KILO.per(HOUR);
 
+/// The pound an hour, kg/s.
+pub(crate) const POUND_PER_HOUR: Exact = POUND.per(HOUR);
+/// The pound a minute, kg/s.
+pub(crate) const POUND_PER_MINUTE: Exact = POUND.per(MINUTE);
+/// The kilogram an hour, kg/s.
+pub(crate) const KILOGRAM_PER_HOUR: Exact = ONE.per(HOUR);
+/// The cubic foot a pound, m³/kg.
+pub(crate) const CUBIC_FOOT_PER_POUND: Exact = SQUARE_FOOT.times(FOOT).per(POUND);
+/// The British thermal unit a pound, J/kg: exactly 2 326 (5th International Conference on the Properties of Steam,
+/// 1956; the unit of the International Table).
+pub(crate) const BTU_PER_POUND: Exact = Exact::new(2_326, 1);
+
 /// The Fahrenheit degree as a step, K: five ninths.
 pub(crate) const FAHRENHEIT_DEGREE: Exact = Exact::new(5, 9);
 /// Absolute zero lies this far below 0 °F, in Fahrenheit degrees: 273.15 K is 32 °F exactly.

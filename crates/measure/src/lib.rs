@@ -37,7 +37,7 @@ pub use dimension::Dimension;
 pub use fraction::Fraction;
 pub use house::{House, UnknownHouse};
 pub use length::Length;
-pub use mechanics::{Area, Force, Mass, Speed, Stress, Torque};
+pub use mechanics::{Area, Flow, Force, Heat, Mass, SpecificVolume, Speed, Stress, Torque};
 pub use pitch::{Pitch, PitchError};
 pub use pressure::{AbsolutePressure, AltitudeError, GaugePressure};
 pub use reading::{Reading, State};

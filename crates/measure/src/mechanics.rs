@@ -1,4 +1,5 @@
-//! Force, torque, stress, area, mass and speed: the quantities a strength sheet is made of.
+//! Force, torque, stress, area, mass and speed, which a strength sheet is made of, and what steam adds: flow, the
+//! room a pound takes and the heat in it.
 
 use crate::exact::*;
 use crate::quantity::quantity;
@@ -57,5 +58,33 @@ quantity! {
         ft_per_min, to_ft_per_min, FOOT_PER_MINUTE, "feet a minute";
         mph, to_mph, MILE_PER_HOUR, "miles an hour";
         km_per_h, to_km_per_h, KILOMETRE_PER_HOUR, "kilometres an hour";
+    }
+}
+
+quantity! {
+    /// A flow by weight, held in kilograms a second. A pound here is the pound of mass.
+    Flow {
+        kg_per_s, to_kg_per_s, ONE, "kilograms a second";
+        kg_per_h, to_kg_per_h, KILOGRAM_PER_HOUR, "kilograms an hour";
+        lb_per_h, to_lb_per_h, POUND_PER_HOUR, "pounds an hour";
+        lb_per_min, to_lb_per_min, POUND_PER_MINUTE, "pounds a minute";
+    }
+}
+
+quantity! {
+    /// The room that one pound or kilogram takes, held in cubic metres a kilogram.
+    SpecificVolume {
+        cu_m_per_kg, to_cu_m_per_kg, ONE, "cubic metres a kilogram";
+        cu_ft_per_lb, to_cu_ft_per_lb, CUBIC_FOOT_PER_POUND, "cubic feet a pound";
+    }
+}
+
+quantity! {
+    /// The heat in one pound or kilogram, above water at the triple point, or a difference of two such; held in
+    /// joules a kilogram.
+    Heat {
+        j_per_kg, to_j_per_kg, ONE, "joules a kilogram";
+        kj_per_kg, to_kj_per_kg, KILO, "kilojoules a kilogram";
+        btu_per_lb, to_btu_per_lb, BTU_PER_POUND, "British thermal units a pound";
     }
 }

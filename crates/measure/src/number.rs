@@ -49,6 +49,7 @@ pub(crate) fn plain(text: &str) -> String {
             'º' | '˚' => out.push('°'),
             'μ' => out.push('µ'),
             '²' => out.push('2'),
+            '³' => out.push('3'),
             '·' | '⋅' | '•' => out.push('.'),
             c if c.is_whitespace() => {
                 if !out.ends_with(' ') {

@@ -85,6 +85,9 @@ fn lookup(word: &str, dimension: Dimension) -> Option<Unit> {
         Dimension::Area => AREA,
         Dimension::Mass => MASS,
         Dimension::Speed => SPEED,
+        Dimension::Flow => FLOW,
+        Dimension::SpecificVolume => SPECIFIC_VOLUME,
+        Dimension::Heat => HEAT,
         Dimension::Pitch => PITCH,
         Dimension::PerInch => PER_INCH,
         Dimension::Ratio => &[(&["%", "percent"], Unit::Percent)],
@@ -225,6 +228,26 @@ const SPEED: &[(&[&str], Unit)] = &[
     (&["m/s", "mpers", "m/sec"], Unit::MetrePerSecond),
     (&["mph", "mi/h", "milesperhour"], Unit::MilePerHour),
     (&["km/h", "kmh", "kph"], Unit::KilometrePerHour),
+];
+
+const FLOW: &[(&[&str], Unit)] = &[
+    (
+        &["lb/h", "lb/hr", "lbs/h", "lbs/hr", "lbperhour", "pph"],
+        Unit::PoundPerHour,
+    ),
+    (&["lb/min", "lbs/min", "lbpermin"], Unit::PoundPerMinute),
+    (&["kg/h", "kg/hr"], Unit::KilogramPerHour),
+    (&["kg/s", "kg/sec"], Unit::KilogramPerSecond),
+];
+
+const SPECIFIC_VOLUME: &[(&[&str], Unit)] = &[
+    (&["cuft/lb", "ft3/lb"], Unit::CuFootPerPound),
+    (&["m3/kg", "cum/kg"], Unit::CuMetrePerKilogram),
+];
+
+const HEAT: &[(&[&str], Unit)] = &[
+    (&["btu/lb"], Unit::BtuPerPound),
+    (&["kj/kg"], Unit::KiloJoulePerKilogram),
 ];
 
 const PITCH: &[(&[&str], Unit)] = &[

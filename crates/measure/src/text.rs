@@ -22,7 +22,8 @@ pub struct Entered {
     pub unit_assumed: bool,
     /// The exact value in `unit`. None only for what has none; everything the parser reads today has one.
     pub exact: Option<Fraction>,
-    /// The value in SI: m, rad, Pa (gauge or absolute by the dimension), K, N, N·m, m², kg, m/s, 1/m or 1.
+    /// The value in SI: m, rad, Pa (gauge or absolute by the dimension), K, N, N·m, m², kg, m/s, kg/s,
+    /// m³/kg, J/kg, 1/m or 1.
     pub si: f64,
     /// What was asked for.
     pub dimension: Dimension,

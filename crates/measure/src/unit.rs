@@ -93,6 +93,22 @@ pub enum Unit {
     MilePerHour,
     /// Kilometres an hour.
     KilometrePerHour,
+    /// Pounds an hour.
+    PoundPerHour,
+    /// Pounds a minute.
+    PoundPerMinute,
+    /// Kilograms an hour.
+    KilogramPerHour,
+    /// Kilograms a second.
+    KilogramPerSecond,
+    /// Cubic feet a pound.
+    CuFootPerPound,
+    /// Cubic metres a kilogram.
+    CuMetrePerKilogram,
+    /// British thermal units a pound.
+    BtuPerPound,
+    /// Kilojoules a kilogram.
+    KiloJoulePerKilogram,
     /// A pitch said as threads per inch; converts to the pitch, which is its reciprocal.
     ThreadsPerInch,
     /// A number of threads per inch, as itself.
@@ -137,6 +153,9 @@ impl Unit {
             Dimension::Area => (Unit::SqInch, Unit::SqMm),
             Dimension::Mass => (Unit::Pound, Unit::Kilogram),
             Dimension::Speed => (Unit::FootPerMinute, Unit::MetrePerMinute),
+            Dimension::Flow => (Unit::PoundPerHour, Unit::KilogramPerHour),
+            Dimension::SpecificVolume => (Unit::CuFootPerPound, Unit::CuMetrePerKilogram),
+            Dimension::Heat => (Unit::BtuPerPound, Unit::KiloJoulePerKilogram),
             Dimension::Pitch => (Unit::ThreadsPerInch, Unit::Mm),
             Dimension::PerInch => (Unit::PerInch, Unit::PerInch),
             Dimension::Ratio => (Unit::One, Unit::One),
@@ -192,6 +211,14 @@ impl Unit {
             Unit::MetrePerSecond => "m/s",
             Unit::MilePerHour => "mph",
             Unit::KilometrePerHour => "km/h",
+            Unit::PoundPerHour => "lb/h",
+            Unit::PoundPerMinute => "lb/min",
+            Unit::KilogramPerHour => "kg/h",
+            Unit::KilogramPerSecond => "kg/s",
+            Unit::CuFootPerPound => "cu ft/lb",
+            Unit::CuMetrePerKilogram => "m³/kg",
+            Unit::BtuPerPound => "Btu/lb",
+            Unit::KiloJoulePerKilogram => "kJ/kg",
             Unit::ThreadsPerInch | Unit::PerInch => "TPI",
             Unit::One | Unit::Each => "",
             Unit::Percent => "%",
@@ -223,6 +250,12 @@ impl Unit {
             | Unit::MetrePerSecond
             | Unit::MilePerHour
             | Unit::KilometrePerHour => Dimension::Speed,
+            Unit::PoundPerHour
+            | Unit::PoundPerMinute
+            | Unit::KilogramPerHour
+            | Unit::KilogramPerSecond => Dimension::Flow,
+            Unit::CuFootPerPound | Unit::CuMetrePerKilogram => Dimension::SpecificVolume,
+            Unit::BtuPerPound | Unit::KiloJoulePerKilogram => Dimension::Heat,
             Unit::ThreadsPerInch => Dimension::Pitch,
             Unit::PerInch => Dimension::PerInch,
             Unit::One | Unit::Percent => Dimension::Ratio,
@@ -275,6 +308,13 @@ impl Unit {
             Unit::MetrePerSecond => Times(exact::ONE),
             Unit::MilePerHour => Times(exact::MILE_PER_HOUR),
             Unit::KilometrePerHour => Times(exact::KILOMETRE_PER_HOUR),
+            Unit::PoundPerHour => Times(exact::POUND_PER_HOUR),
+            Unit::PoundPerMinute => Times(exact::POUND_PER_MINUTE),
+            Unit::KilogramPerHour => Times(exact::KILOGRAM_PER_HOUR),
+            Unit::KilogramPerSecond | Unit::CuMetrePerKilogram => Times(exact::ONE),
+            Unit::CuFootPerPound => Times(exact::CUBIC_FOOT_PER_POUND),
+            Unit::BtuPerPound => Times(exact::BTU_PER_POUND),
+            Unit::KiloJoulePerKilogram => Times(exact::KILO),
             Unit::ThreadsPerInch => Into(exact::INCH),
             Unit::PerInch => Times(exact::PER_INCH),
             Unit::One | Unit::Each => Times(exact::ONE),
@@ -282,7 +322,7 @@ impl Unit {
         }
     }
 
-    /// `value` in this unit, as SI (m, rad, Pa, K, N, N·m, m², kg, m/s, 1/m, 1).
+    /// `value` in this unit, as SI (m, rad, Pa, K, N, N·m, m², kg, m/s, kg/s, m³/kg, J/kg, 1/m, 1).
     pub fn to_si(self, value: f64) -> f64 {
         match self.conversion() {
             Conversion::Times(factor) => factor.into_si(value),

@@ -1,7 +1,9 @@
 //! What a law answers: the results of its own function, the table rows it used, and what must be said.
 
 use crate::card::{Measure, Symbol};
-use measure::{Angle, Area, Force, House, Length, Mass, Stress, TemperatureRise, Torque, Unit};
+use measure::{
+    Angle, Area, Flow, Force, Heat, House, Length, Mass, Stress, TemperatureRise, Torque, Unit,
+};
 
 /// One result.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,6 +60,18 @@ impl From<Torque> for Outcome {
 impl From<Mass> for Outcome {
     fn from(mass: Mass) -> Self {
         Outcome::Si(mass.to_kg())
+    }
+}
+
+impl From<Flow> for Outcome {
+    fn from(flow: Flow) -> Self {
+        Outcome::Si(flow.to_kg_per_s())
+    }
+}
+
+impl From<Heat> for Outcome {
+    fn from(heat: Heat) -> Self {
+        Outcome::Si(heat.to_j_per_kg())
     }
 }
 

@@ -60,6 +60,9 @@ static CATALOGUE: &[Entry] = &[
     law::thread_identify::ENTRY,
     law::thread_cutting::ENTRY,
     law::thread_mate::ENTRY,
+    law::steam_saturation::ENTRY,
+    law::steam_flow::ENTRY,
+    law::steam_pipe::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

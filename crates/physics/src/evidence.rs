@@ -212,8 +212,8 @@ impl EvidenceRow {
         let branch = worked.answer.branch;
         match (worked.answer.result(&self.result), spec.kind) {
             (Some(Outcome::Si(si)), ResultKind::Quantity(dimension, _, _)) => {
-                let printed = self.printed_value(dimension).map_err(fault)?;
-                let ours = Unit::of(dimension, House::Inch).from_si(*si);
+                let (printed, unit) = self.printed_value(dimension).map_err(fault)?;
+                let ours = unit.from_si(*si);
                 let tolerance = self
                     .tolerance
                     .ok_or_else(|| fault("no tolerance".to_owned()))?;
@@ -253,10 +253,10 @@ impl EvidenceRow {
         }
     }
 
-    /// The printed value in the unit of the inch house.
-    fn printed_value(&self, dimension: Dimension) -> Result<f64, String> {
+    /// The printed value and the unit it is printed in.
+    fn printed_value(&self, dimension: Dimension) -> Result<(f64, Unit), String> {
         let read = entered(&self.printed, dimension, House::Inch).map_err(|e| e.to_string())?;
-        Ok(Unit::of(dimension, House::Inch).from_si(read.si))
+        Ok((read.value(), read.unit))
     }
 
     /// Half of the last digit printed, in the unit printed: the widest tolerance a published value

@@ -8,6 +8,7 @@
 //! with its function, card and `evidence.csv`, and one line in `catalogue.rs`.
 
 pub mod answer;
+pub mod atmosphere;
 pub mod card;
 mod catalogue;
 mod csv;
@@ -19,6 +20,7 @@ pub mod formula;
 pub mod given;
 pub mod law;
 pub mod sheet;
+pub mod steam;
 pub mod tables;
 pub mod thread;
 mod work;

@@ -7,8 +7,8 @@
 //! not, and say so.
 
 use measure::{
-    Area, Force, Length, Mass, Speed, Stress, Temperature, TemperatureRise, Tolerance, Torque,
-    agrees,
+    Area, Flow, Force, Heat, Length, Mass, SpecificVolume, Speed, Stress, Temperature,
+    TemperatureRise, Tolerance, Torque, agrees,
 };
 
 /// Fails unless `computed` rounds to the number as printed: apart by no more than half its last printed place.
@@ -44,6 +44,27 @@ fn nist_sp_811() {
         1e-14,
         "ft/min",
     );
+    // from memory: lb/h 1.259 979 E-04 kg/s; lb/min 7.559 873 E-03 kg/s; ft3/lb 6.242 796 E-02 m3/kg;
+    // Btu(IT)/lb 2.326 E+03 J/kg.
+    printed(
+        Flow::lb_per_h(1.0).to_kg_per_s(),
+        1.259979e-4,
+        1e-10,
+        "lb/h",
+    );
+    printed(
+        Flow::lb_per_min(1.0).to_kg_per_s(),
+        7.559873e-3,
+        1e-9,
+        "lb/min",
+    );
+    printed(
+        SpecificVolume::cu_ft_per_lb(1.0).to_cu_m_per_kg(),
+        6.242796e-2,
+        1e-8,
+        "ft3/lb",
+    );
+    printed(Heat::btu_per_lb(1.0).to_kj_per_kg(), 2.326, 1e-12, "Btu/lb");
 }
 
 #[test]

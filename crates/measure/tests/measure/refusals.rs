@@ -110,6 +110,7 @@ fn units_missing_unknown_or_of_another_kind() {
         ],
     );
     refused(Dimension::Mass, &[("5 ton", "short, long or metric")]);
+    refused(Dimension::Flow, &[("5 lb", "is a force by its unit")]);
     refused(Dimension::Speed, &[("25", "has no unit")]);
     refused(
         Dimension::Pitch,

@@ -182,6 +182,33 @@ fn forces_and_their_kin() {
             ("0.5 m/s", (1, 2), Unit::MetrePerSecond),
         ],
     );
+    exactly(
+        Dimension::Flow,
+        &[
+            ("3020 lb/hr", (3020, 1), Unit::PoundPerHour),
+            ("239.9 lb/min", (2399, 10), Unit::PoundPerMinute),
+            ("1400 kg/h", (1400, 1), Unit::KilogramPerHour),
+        ],
+    );
+    exactly(
+        Dimension::SpecificVolume,
+        &[
+            ("2.29 ft³/lb", (229, 100), Unit::CuFootPerPound),
+            ("0.143 m3/kg", (143, 1000), Unit::CuMetrePerKilogram),
+        ],
+    );
+    exactly(
+        Dimension::Heat,
+        &[
+            ("970.4 Btu/lb", (9704, 10), Unit::BtuPerPound),
+            ("2787 kJ/kg", (2787, 1), Unit::KiloJoulePerKilogram),
+        ],
+    );
+    // Sixty pounds an hour are one a minute.
+    assert_eq!(
+        read("60 lb/h", Dimension::Flow).si.to_bits(),
+        read("1 lb/min", Dimension::Flow).si.to_bits()
+    );
     // The pound by its dimension: a force in newtons here, a mass in kilograms there.
     assert_eq!(read("1 lb", Dimension::Force).si, 4.4482216152605);
     assert_eq!(read("1 lb", Dimension::Mass).si, 0.45359237);

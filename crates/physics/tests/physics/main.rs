@@ -21,6 +21,7 @@ mod redo;
 mod seat;
 mod seats;
 mod setting;
+mod steam;
 mod tables;
 mod thread_cutting;
 mod thread_forms;
