@@ -175,3 +175,19 @@ impl Answer {
             .map(|(_, outcome)| outcome)
     }
 }
+
+/// The difference of two SI values, without the dust that subtracting leaves: where it lies within rounding of a
+/// millionth of the unit of either house, that millionth is what was meant. Without this 206 psi less 199.5 psi is
+/// a hair over 6.5 and is rounded up to 6.6.
+pub fn less(from: f64, take: f64, dimension: measure::Dimension) -> f64 {
+    let difference = from - take;
+    let dust = 1e-14 * from.abs().max(take.abs());
+    for house in [House::Inch, House::Metric] {
+        let unit = Unit::of(dimension, house);
+        let meant = unit.to_si((unit.from_si(difference) * 1e6).round() / 1e6);
+        if (meant - difference).abs() <= dust {
+            return meant;
+        }
+    }
+    difference
+}

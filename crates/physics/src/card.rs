@@ -119,6 +119,29 @@ impl Argument {
         }
     }
 
+    /// An argument that must be given: as many quantities as `count` allows, each from `least` to `most`. It
+    /// stands in no formula.
+    pub const fn list(
+        name: &'static str,
+        dimension: Dimension,
+        least: &'static str,
+        most: &'static str,
+        count: (usize, usize),
+        meaning: &'static str,
+    ) -> Argument {
+        Argument {
+            name,
+            symbol: name,
+            meaning,
+            kind: Kind::List {
+                dimension,
+                range: Range { least, most },
+                count,
+            },
+            required: true,
+        }
+    }
+
     /// The same argument, which may be left out.
     pub const fn optional(mut self) -> Argument {
         self.required = false;

@@ -63,6 +63,12 @@ static CATALOGUE: &[Entry] = &[
     law::steam_saturation::ENTRY,
     law::steam_flow::ENTRY,
     law::steam_pipe::ENTRY,
+    law::steam_evaporation::ENTRY,
+    law::steam_calorimeter::ENTRY,
+    law::steam_safety_valve::ENTRY,
+    law::steam_valve_setting::ENTRY,
+    law::steam_valve_stamp::ENTRY,
+    law::steam_tractive_effort::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -22,6 +22,7 @@ mod seat;
 mod seats;
 mod setting;
 mod steam;
+mod steam_valves;
 mod tables;
 mod thread_cutting;
 mod thread_forms;
