@@ -69,6 +69,16 @@ static CATALOGUE: &[Entry] = &[
     law::steam_valve_setting::ENTRY,
     law::steam_valve_stamp::ENTRY,
     law::steam_tractive_effort::ENTRY,
+    law::boiler_seam::ENTRY,
+    law::boiler_shell::ENTRY,
+    law::boiler_ligament::ENTRY,
+    law::boiler_stay::ENTRY,
+    law::boiler_screw_stay::ENTRY,
+    law::boiler_stayed_plate::ENTRY,
+    law::boiler_brace::ENTRY,
+    law::boiler_segment::ENTRY,
+    law::boiler_tube::ENTRY,
+    law::boiler_crown_bar::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -9,6 +9,7 @@
 
 pub mod answer;
 pub mod atmosphere;
+pub mod boiler;
 pub mod card;
 mod catalogue;
 mod csv;

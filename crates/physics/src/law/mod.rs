@@ -1,5 +1,15 @@
 //! The laws, one a folder: a plain function, a card, and the evidence beside it.
 
+pub mod boiler_brace;
+pub mod boiler_crown_bar;
+pub mod boiler_ligament;
+pub mod boiler_screw_stay;
+pub mod boiler_seam;
+pub mod boiler_segment;
+pub mod boiler_shell;
+pub mod boiler_stay;
+pub mod boiler_stayed_plate;
+pub mod boiler_tube;
 pub mod fit_bushing;
 pub mod fit_hot_clearance;
 pub mod fit_inch_class;

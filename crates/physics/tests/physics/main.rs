@@ -9,6 +9,8 @@
 mod acme;
 mod agreement;
 mod balls;
+mod boiler;
+mod boiler_seam;
 mod errors;
 mod evidence;
 mod fits;
