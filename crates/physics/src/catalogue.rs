@@ -79,6 +79,16 @@ static CATALOGUE: &[Entry] = &[
     law::boiler_segment::ENTRY,
     law::boiler_tube::ENTRY,
     law::boiler_crown_bar::ENTRY,
+    law::running_clearance::ENTRY,
+    law::running_tire_limit::ENTRY,
+    law::running_tire_set::ENTRY,
+    law::running_axle::ENTRY,
+    law::running_wheel_gauge::ENTRY,
+    law::running_lateral::ENTRY,
+    law::running_leaf_spring::ENTRY,
+    law::air_reservoir::ENTRY,
+    law::air_leakage::ENTRY,
+    law::air_piston_travel::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -20,6 +20,8 @@ pub mod fit;
 pub mod formula;
 pub mod given;
 pub mod law;
+pub mod limit;
+pub mod readings;
 pub mod sheet;
 pub mod steam;
 pub mod tables;

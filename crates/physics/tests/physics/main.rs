@@ -8,6 +8,7 @@
 
 mod acme;
 mod agreement;
+mod air;
 mod balls;
 mod boiler;
 mod boiler_seam;
@@ -20,6 +21,7 @@ mod hot;
 mod lathe;
 mod page;
 mod redo;
+mod running;
 mod seat;
 mod seats;
 mod setting;

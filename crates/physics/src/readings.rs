@@ -1,0 +1,44 @@
+//! Several readings of one thing, and the one that governs.
+
+use crate::answer::TableValue;
+use crate::card::{Measure, Symbol};
+use measure::{House, Rounding, Unit, show};
+
+/// The largest of some readings, in SI; none where there are none.
+pub fn largest(readings: &[f64]) -> Option<f64> {
+    readings.iter().copied().reduce(f64::max)
+}
+
+/// The smallest of some readings, in SI; none where there are none.
+pub fn smallest(readings: &[f64]) -> Option<f64> {
+    readings.iter().copied().reduce(f64::min)
+}
+
+/// The reading that governs, as a value of `symbol` that stands in the formula; `how` says which of them it is.
+pub fn governing(symbol: Symbol, si: f64, how: impl Into<String>) -> TableValue {
+    let printed = match symbol.measure {
+        Measure::Of(dimension) => {
+            show::value(si, Unit::of(dimension, House::Inch), 4, Rounding::Nearest)
+        }
+        Measure::Named(_) => crate::formula::significant(si),
+    };
+    TableValue {
+        symbol,
+        value: si,
+        printed,
+        row: how.into(),
+    }
+}
+
+/// How one of several readings is called: "the largest of 4 readings of the bore".
+pub fn which(word: &str, of: &[f64], what: &str) -> String {
+    match of.len() {
+        1 => format!("the {what}, read once"),
+        count => format!("the {word} of {count} readings of the {what}"),
+    }
+}
+
+/// A length in inches to a thousandth, for a cell of a table.
+pub fn thou(si: f64) -> String {
+    show::number(Unit::Inch.from_si(si), 3, Rounding::Nearest)
+}
