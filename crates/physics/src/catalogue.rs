@@ -89,6 +89,13 @@ static CATALOGUE: &[Entry] = &[
     law::air_reservoir::ENTRY,
     law::air_leakage::ENTRY,
     law::air_piston_travel::ENTRY,
+    law::running_rod_centers::ENTRY,
+    law::running_heights::ENTRY,
+    law::running_drawbar::ENTRY,
+    law::running_piston_clearance::ENTRY,
+    law::running_quarter::ENTRY,
+    law::air_orifice::ENTRY,
+    law::air_brake_rigging::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -107,6 +107,56 @@ fn a_brake_must_still_be_on_when_its_time_is_up() {
     assert_eq!(word("0 psig", "6"), "complies");
 }
 
+/// Air Brakes, an up-to-date treatise on the Westinghouse air brake, page 101 (read in a picture of the page): 4,500 lb at one
+/// pin, a lever of 1 to 3 makes 1,500 of it, one of 4 to 1 makes 6,000 of that at the beam; four beams of two shoes are
+/// 24,000 lb in all, 3,000 a shoe.
+#[test]
+fn force_is_carried_lever_by_lever() {
+    // A piston of a hundred square inches, so that 45 psi push 4,500 lb.
+    let bore = format!("{:.9} in", (4.0 / std::f64::consts::PI).sqrt() * 10.0);
+    let pairs = [
+        ("cylinder", bore.as_str()),
+        ("cylinders", "1"),
+        ("pressure", "45 psig"),
+        ("levers", "1/3, 4"),
+        ("shoes", "2"),
+        ("efficiency", "1"),
+    ];
+    assert_eq!(
+        told("air.brake_rigging", &pairs, "piston_force"),
+        "4500 lbf"
+    );
+    assert_eq!(told("air.brake_rigging", &pairs, "total_force"), "6000 lbf");
+    assert_eq!(told("air.brake_rigging", &pairs, "shoe_force"), "3000 lbf");
+    assert_eq!(
+        told("air.brake_rigging", &pairs, "braking_ratio"),
+        "cannot tell: needs weight"
+    );
+}
+
+/// 49 CFR 230.71(b), 2015 edition: a listed compressor by strokes and pressure, another by its rating.
+#[test]
+fn a_compressor_is_held_to_its_own_kind_of_figure() {
+    let word = |compressor, strokes, share| {
+        let pairs = [
+            ("compressor", compressor),
+            ("altitude", "800 ft"),
+            ("strokes", strokes),
+            ("held", "60 psig"),
+            ("most_strokes", "100"),
+            ("least_pressure", "60 psig"),
+            ("delivered", share),
+            ("rated", "100"),
+            ("least_share", "80%"),
+        ];
+        told("air.orifice", &pairs, "complies")
+    };
+    assert_eq!(word("westinghouse-11", "100", "10"), "complies");
+    assert_eq!(word("westinghouse-11", "101", "100"), "fails: strokes");
+    assert_eq!(word("unlisted", "300", "80"), "complies");
+    assert_eq!(word("unlisted", "90", "79.9"), "fails: share of the rating");
+}
+
 proptest! {
     /// Less strength, a weaker seam, more pressure or a larger reservoir never want a thinner wall.
     #[test]

@@ -205,6 +205,71 @@ fn two_rules_of_the_trade_stand_beside_each_other() {
     assert_eq!(told(sheet, &pairs, "stress"), "83200 psi");
 }
 
+/// 49 CFR 230.90: with a spring buffer its compression counts, without one the lost motion; at the figure both pass.
+#[test]
+fn the_buffer_decides_what_counts() {
+    let pairs = |buffer, fitted| {
+        [
+            ("buffer", buffer),
+            ("pulled", "24.6 in"),
+            ("pushed", "24 in"),
+            ("limit", "1/2 in"),
+            ("free_length", "12 in"),
+            ("fitted_length", fitted),
+            ("least_compression", "3/4 in"),
+        ]
+    };
+    let word = |buffer, fitted| told("running.drawbar", &pairs(buffer, fitted), "complies");
+    assert_eq!(word("spring", "11 1/4 in"), "complies");
+    assert_eq!(
+        word("spring", "11.2500025 in"),
+        "fails: compression of the buffer"
+    );
+    assert_eq!(word("none", "11 1/4 in"), "fails: lost motion");
+}
+
+/// An engine whose axles are all out alike runs; one axle out alone does not.
+#[test]
+fn axles_are_compared_with_each_other() {
+    let word = |offsets| {
+        let pairs = [
+            ("stroke", "24 in"),
+            ("offsets", offsets),
+            ("limit", "1/64 in"),
+        ];
+        told("running.quarter", &pairs, "complies")
+    };
+    assert_eq!(word("0.05 in, 0.05 in, 0.05 in"), "complies");
+    assert_eq!(
+        word("0 in, 0.02 in, 0 in"),
+        "fails: difference of the axles"
+    );
+    assert_eq!(word("-0.01 in, 0.01 in"), "fails: difference of the axles");
+}
+
+/// What the engine loses in height at her tires is what the ash pan loses above the rail.
+#[test]
+fn a_height_is_held_as_it_is_and_as_it_will_be() {
+    let pairs = [
+        ("place", "ash-pan"),
+        ("readings", "2.6 in, 2.7 in"),
+        ("comes_down", "0.1 in"),
+        ("least", "2 1/2 in"),
+        ("figures", "least-alone"),
+    ];
+    assert_eq!(
+        told("running.heights", &pairs, "complies_after"),
+        "complies"
+    );
+    let mut lower = pairs;
+    lower[2] = ("comes_down", "0.1001 in");
+    assert_eq!(told("running.heights", &lower, "complies"), "complies");
+    assert_eq!(
+        told("running.heights", &lower, "complies_after"),
+        "fails: lowest"
+    );
+}
+
 /// A fact that may be left out never turns an answer into *complies* by being left out, on any sheet that says the word.
 #[test]
 fn a_missing_fact_never_makes_it_comply() {
