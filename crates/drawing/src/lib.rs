@@ -1,7 +1,8 @@
 //! Drawings to scale, dimensioned and lined, as SVG and as DXF.
 //!
 //! A drawing is a plain function of plain numbers: [`seat_section`], [`turned_disc`], [`seat_lap`],
-//! [`lap_for_disc`], [`lap_face`], [`turned_bushing`], [`plug_gauge`], [`mandrel`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
+//! [`lap_for_disc`], [`lap_face`], [`turned_bushing`], [`plug_gauge`], [`mandrel`],
+//! [`riveted_seam`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
 //! scale, with every dimension in a place of its own; [`Laid::svg`] and [`Laid::dxf`] write that down. For a page on a
 //! screen [`Drawing::for_page`] lays it out without title block, and [`Laid::svg_view`] writes it to stand inside HTML.
 //!
@@ -29,9 +30,9 @@ pub mod geometry;
 pub mod hatch;
 
 pub use draw::{
-    Collar, DiscLap, LapFace, Lead, Mandrel, PlugGauge, SeatLap, SeatSection, SeatStated,
-    TurnedBushing, TurnedDisc, lap_face, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section,
-    turned_bushing, turned_disc,
+    Collar, DiscLap, LapFace, Lead, Mandrel, PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection,
+    SeatStated, TurnedBushing, TurnedDisc, lap_face, lap_for_disc, mandrel, plug_gauge,
+    riveted_seam, seat_lap, seat_section, turned_bushing, turned_disc,
 };
 pub use error::DrawingError;
 pub use label::{Kept, Label, Tolerance};

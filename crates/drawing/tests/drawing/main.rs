@@ -11,6 +11,7 @@ mod labels;
 mod placing;
 mod refused;
 mod samples;
+mod seam;
 mod seat;
 mod svg;
 mod svg_reader;

@@ -5,9 +5,9 @@ use drawing::geometry::{Bounds, Path, Point};
 use drawing::hatch::Lean;
 use drawing::{
     Collar, DiscLap, Drawing, Kept, Label, Laid, LapFace, Layer, Lead, Mandrel, Mark, PIXELS,
-    PageWidth, PlugGauge, SeatLap, SeatSection, Shape, Side, Text, Tolerance, TurnedBushing,
-    TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section,
-    turned_bushing, turned_disc,
+    PageWidth, PlugGauge, RivetedSeam, SeatLap, SeatSection, Shape, Side, Text, Tolerance,
+    TurnedBushing, TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, riveted_seam,
+    seat_lap, seat_section, turned_bushing, turned_disc,
 };
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
@@ -304,6 +304,29 @@ proptest! {
         view.leader(corner, 0.8, label(4));
         let drawing = Drawing { house: House::Inch, title: title("Block"), views: vec![view], key: Vec::new(), notes: Vec::new() };
         if let Err(why) = check(&drawing) {
+            return Err(TestCaseError::fail(why));
+        }
+    }
+
+    #[test]
+    fn seams_of_any_kind_and_size_are_clear(
+        rivet in 0.5_f64..1.25, slack in 1.3_f64..4.0, plate in 0.2_f64..1.0, strap in 0.6_f64..1.2,
+        kind in 0_usize..7, spaced in any::<bool>(), metric in any::<bool>(),
+    ) {
+        let (rows, double): (&[u32], usize) = [
+            (&[1_u32][..], 0), (&[1, 1], 0), (&[1, 1, 1], 0), (&[1, 2], 1), (&[1, 2, 2], 2), (&[1, 2, 4, 4], 2),
+            (&[1, 2, 3, 4, 5, 5], 2),
+        ][kind];
+        let most = f64::from(rows.iter().copied().max().unwrap_or(1));
+        let told = |times: f64| spaced.then(|| Length::inches(rivet * times));
+        let seam = RivetedSeam {
+            teeth: kind == 6,
+            row_spacing: told(2.25),
+            edge: told(1.6),
+            ..samples::seam(most * rivet * slack, [plate, rivet], (double > 0).then_some(plate * strap), rows, double)
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        if let Err(why) = check(&riveted_seam(&seam, house, title("Riveted seam")).unwrap()) {
             return Err(TestCaseError::fail(why));
         }
     }

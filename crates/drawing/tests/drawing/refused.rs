@@ -1,8 +1,9 @@
 //! Sizes from which nothing can be drawn are refused in words.
 
-use crate::samples::{seat, title};
+use crate::samples::{seam, seat, title};
 use drawing::{
-    Kept, PlugGauge, SeatSection, Tolerance, TurnedDisc, plug_gauge, seat_section, turned_disc,
+    Kept, PlugGauge, RivetedSeam, SeatSection, Tolerance, TurnedDisc, plug_gauge, riveted_seam,
+    seat_section, turned_disc,
 };
 use measure::{Angle, House, Length};
 
@@ -137,4 +138,55 @@ fn a_size_outside_its_own_limits_is_refused() {
         why.starts_with("the not-go end is 1.0100 in; more than the go end (1.0200 in)"),
         "{why}"
     );
+}
+
+#[test]
+fn a_seam_that_cannot_be_is_refused() {
+    let good = seam(6.5, [0.375, 0.8125], Some(0.3125), &[1, 2, 2], 2);
+    riveted_seam(&good, House::Inch, title("Seam")).unwrap();
+    let why = |bad: RivetedSeam| {
+        riveted_seam(&bad, House::Inch, title("Seam"))
+            .unwrap_err()
+            .to_string()
+    };
+    let inches = |size: f64| Some(Length::inches(size));
+    for (bad, says) in [
+        (
+            seam(1.6, [0.375, 0.8125], Some(0.3125), &[1, 2, 2], 2),
+            "the pitch is 1.6000 in; more than the rivets of its fullest row side by side (1.6250 in)",
+        ),
+        (
+            seam(6.5, [0.375, 0.8125], None, &[], 0),
+            "the number of rows is 0; 1 to 12",
+        ),
+        (
+            seam(6.5, [0.375, 0.8125], None, &[1, 0], 0),
+            "the number of rivets in a row is 0; 1 to 12",
+        ),
+        (
+            seam(40.0, [0.375, 0.8125], None, &[1, 13], 0),
+            "the number of rivets in a row is 13; 1 to 12",
+        ),
+        (
+            seam(6.5, [0.0, 0.8125], None, &[1], 0),
+            "the plate is .0000 in; a size above nothing",
+        ),
+        (
+            RivetedSeam {
+                row_spacing: inches(0.75),
+                ..good.clone()
+            },
+            "the distance between rows is .7500 in; more than the rivet's own (.8125 in)",
+        ),
+        (
+            RivetedSeam {
+                edge: inches(0.25),
+                ..good.clone()
+            },
+            "the distance to the edge is .2500 in; more than the rivet's own (.4063 in)",
+        ),
+    ] {
+        let said = why(bad);
+        assert!(said.contains(says), "{said}");
+    }
 }

@@ -4,9 +4,9 @@ use drawing::geometry::{Path, Point, Vertex};
 use drawing::hatch::Lean;
 use drawing::{
     Collar, DiscLap, Drawing, DrawingError, Kept, Label, LapFace, Layer, Lead, Mandrel, Mark,
-    PlugGauge, SeatLap, SeatSection, SeatStated, Side, Title, Tolerance, TurnedBushing, TurnedDisc,
-    View, lap_face, lap_for_disc, mandrel, plug_gauge, seat_lap, seat_section, turned_bushing,
-    turned_disc,
+    PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection, SeatStated, Side, Title, Tolerance,
+    TurnedBushing, TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, riveted_seam,
+    seat_lap, seat_section, turned_bushing, turned_disc,
 };
 use measure::{Angle, House, Length};
 
@@ -171,6 +171,9 @@ pub fn all() -> Vec<Sample> {
         mandrel_sample(),
         lap_face_sample(),
     ]
+    .into_iter()
+    .chain(seam_samples())
+    .collect()
 }
 
 /// A ring on a hub, seen from the end and cut: circles, a slot with round ends, and two parts lined opposite ways.
@@ -449,4 +452,95 @@ fn lap_face_sample() -> Sample {
             (-large, large - 0.875),
         ],
     }
+}
+
+/// A seam of invented sizes, inches; rows outermost first, the last `double` of them through both straps.
+pub fn seam(
+    pitch: f64,
+    sizes: [f64; 2],
+    strap: Option<f64>,
+    rows: &[u32],
+    double: usize,
+) -> RivetedSeam {
+    let [plate, rivet] = sizes.map(Length::inches);
+    let single = rows.len() - double;
+    RivetedSeam {
+        pitch: Length::inches(pitch),
+        plate,
+        strap: strap.map(Length::inches),
+        rivet,
+        rows: rows
+            .iter()
+            .enumerate()
+            .map(|(at, rivets)| SeamRow {
+                rivets: *rivets,
+                both_straps: at >= single,
+            })
+            .collect(),
+        teeth: false,
+        row_spacing: None,
+        edge: None,
+        weakest: Some("plate tears at row 1".to_owned()),
+    }
+}
+
+fn seam_samples() -> Vec<Sample> {
+    let told = RivetedSeam {
+        row_spacing: inches(2.0),
+        edge: inches(1.25),
+        ..seam(6.5, [0.375, 0.8125], Some(0.3125), &[1, 2, 2], 2)
+    };
+    let tooth = RivetedSeam {
+        teeth: true,
+        ..seam(16.0, [0.625, 0.9375], Some(0.4375), &[1, 2, 3, 4, 4], 2)
+    };
+    [
+        (
+            "seam-lap-single",
+            seam(1.625, [0.25, 0.6875], None, &[1], 0),
+            House::Inch,
+        ),
+        (
+            "seam-lap-double",
+            seam(2.875, [0.3125, 0.75], None, &[1, 1], 0),
+            House::Inch,
+        ),
+        (
+            "seam-lap-triple-metric",
+            seam(3.25, [0.375, 0.8125], None, &[1, 1, 1], 0),
+            House::Metric,
+        ),
+        (
+            "seam-butt-double",
+            seam(4.875, [0.375, 0.875], Some(0.3125), &[1, 2], 1),
+            House::Inch,
+        ),
+        ("seam-butt-triple", told, House::Inch),
+        (
+            "seam-butt-quadruple",
+            seam(15.0, [0.5, 0.9375], Some(0.4375), &[1, 2, 4, 4], 2),
+            House::Inch,
+        ),
+        ("seam-saw-tooth", tooth, House::Inch),
+    ]
+    .into_iter()
+    .map(|(name, seam, house)| {
+        // The section: the plate's own edge, and that of the narrow strap on it, its last row one edge distance within.
+        // Edges one and a half rivets off, rows two and a half, where nothing is told.
+        let (plate, rivet) = (seam.plate.to_inches(), seam.rivet.to_inches());
+        let told =
+            |length: Option<Length>, usual: f64| length.map_or(usual * rivet, Length::to_inches);
+        let twice = seam.rows.iter().filter(|row| row.both_straps).count() as f64;
+        let narrow = 2.0 * told(seam.edge, 1.5) + (twice - 1.0) * told(seam.row_spacing, 2.5);
+        let mut corners = vec![(0.0, 0.0), (0.0, plate)];
+        if let Some(strap) = seam.strap {
+            corners.push((narrow, plate + strap.to_inches()));
+        }
+        Sample {
+            name,
+            drawing: riveted_seam(&seam, house, title("Riveted seam")),
+            corners,
+        }
+    })
+    .collect()
 }

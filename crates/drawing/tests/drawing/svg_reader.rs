@@ -17,7 +17,7 @@ pub struct Dimension {
     pub radius: Option<f64>,
     /// Its lines of text.
     pub lines: Vec<String>,
-    /// All corners of the edges in its view.
+    /// All corners of the edges in its view, and the ends of its center lines.
     pub corners: Vec<At>,
 }
 
@@ -37,7 +37,7 @@ pub fn dimensions(text: &str) -> Vec<Dimension> {
             .split_once(':')
             .unwrap();
         let times = paper.parse::<f64>().unwrap() / part.parse::<f64>().unwrap();
-        let corners: Vec<At> = ["outline", "hidden", "found", "neighbor"]
+        let corners: Vec<At> = ["outline", "hidden", "found", "neighbor", "center"]
             .iter()
             .flat_map(|layer| of_class(view, layer))
             .flat_map(|group| group.descendants())
