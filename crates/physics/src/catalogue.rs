@@ -96,6 +96,11 @@ static CATALOGUE: &[Entry] = &[
     law::running_quarter::ENTRY,
     law::air_orifice::ENTRY,
     law::air_brake_rigging::ENTRY,
+    law::boiler_hydro::ENTRY,
+    law::boiler_water_level::ENTRY,
+    law::boiler_buildup::ENTRY,
+    law::boiler_remaining_life::ENTRY,
+    law::boiler_least_wall::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

@@ -31,7 +31,7 @@ fn said(id: &str, pairs: &[(&str, &str)]) -> String {
 /// No sheet takes anything that must be given for granted: each is named with its meaning.
 #[test]
 fn what_is_missing_is_named() {
-    assert_eq!(boilers().count(), 10);
+    assert!(boilers().count() >= 15);
     for entry in boilers() {
         let (given, _) = valid(entry, 1, House::Inch).remove(0);
         for argument in entry.card.arguments.iter().filter(|a| a.required) {
@@ -56,7 +56,14 @@ fn no_strength_is_assumed() {
         for (given, _) in valid(entry, 100, House::Inch) {
             let sheet = run(entry.card.id, &given, House::Inch).unwrap();
             let taken: Vec<&str> = sheet.assumed().map(|input| input.name).collect();
-            let harmless = ["angle", "outside", "shell_strip", "tube_strip"];
+            // A least rate of wastage is a margin the shop may add to what was measured.
+            let harmless = [
+                "angle",
+                "outside",
+                "shell_strip",
+                "tube_strip",
+                "least_rate",
+            ];
             assert!(
                 taken.iter().all(|name| harmless.contains(name)),
                 "{taken:?}"

@@ -12,6 +12,7 @@ mod air;
 mod balls;
 mod boiler;
 mod boiler_seam;
+mod boiler_care;
 mod errors;
 mod evidence;
 mod fits;
