@@ -79,6 +79,11 @@ static CATALOGUE: &[Entry] = &[
     law::boiler_segment::ENTRY,
     law::boiler_tube::ENTRY,
     law::boiler_crown_bar::ENTRY,
+    law::boiler_hydro::ENTRY,
+    law::boiler_water_level::ENTRY,
+    law::boiler_buildup::ENTRY,
+    law::boiler_remaining_life::ENTRY,
+    law::boiler_least_wall::ENTRY,
     law::running_clearance::ENTRY,
     law::running_tire_limit::ENTRY,
     law::running_tire_set::ENTRY,
@@ -96,11 +101,6 @@ static CATALOGUE: &[Entry] = &[
     law::running_quarter::ENTRY,
     law::air_orifice::ENTRY,
     law::air_brake_rigging::ENTRY,
-    law::boiler_hydro::ENTRY,
-    law::boiler_water_level::ENTRY,
-    law::boiler_buildup::ENTRY,
-    law::boiler_remaining_life::ENTRY,
-    law::boiler_least_wall::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

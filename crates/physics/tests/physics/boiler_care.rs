@@ -189,6 +189,16 @@ fn a_life_is_told_with_its_doubts() {
         told.assumed().map(|input| input.name).collect::<Vec<_>>(),
         ["least_rate"]
     );
+    // A hundredth in four years and a half leaves eight hundredths exactly 36 years, not a hair less.
+    let even = [
+        ("readings", ".5 in, .49 in, .48 in"),
+        ("ages", "10, 5, 1/2"),
+        ("required", ".4 in"),
+    ];
+    assert_eq!(
+        shown(&sheet("boiler.remaining_life", &even), "life"),
+        "36.0"
+    );
     let bound = with("0.5 in, 0.499 in", "5, 0", &[("longest", "1")]);
     assert_eq!(
         shown(&sheet("boiler.remaining_life", &bound), "interval"),

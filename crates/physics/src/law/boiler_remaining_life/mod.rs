@@ -3,7 +3,7 @@
 //! The rate is the greater of that since the first reading and that since the one before, so that a corrosion that has
 //! lately begun is not drowned in quiet years. This crate knows no dates: a reading comes with its age.
 
-use crate::answer::{Answer, Assumption, Outcome, TableValue};
+use crate::answer::{Answer, Assumption, Outcome, TableValue, less};
 use crate::boiler;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
@@ -210,14 +210,19 @@ pub struct Reading {
 ///
 /// Source: API 510, long-term and short-term corrosion rate.
 pub fn rate(old: Reading, new: Reading) -> Length {
-    Length::m((old.thickness.to_m() - new.thickness.to_m()) / (old.age - new.age))
+    let lost = less(
+        old.thickness.to_m(),
+        new.thickness.to_m(),
+        Dimension::Length,
+    );
+    Length::m(lost / less(old.age, new.age, Dimension::Ratio))
 }
 
 /// Years from a thickness to the one required at this loss a year; none left at or below it.
 ///
 /// Source: API 510, remaining life. No answer for a rate that is not above zero.
 pub fn life(present: Length, required: Length, rate: Length) -> Option<f64> {
-    let spare = (present.to_m() - required.to_m()).max(0.0);
+    let spare = less(present.to_m(), required.to_m(), Dimension::Length).max(0.0);
     (rate.to_m() > 0.0).then(|| spare / rate.to_m())
 }
 
