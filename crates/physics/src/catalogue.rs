@@ -65,6 +65,7 @@ static CATALOGUE: &[Entry] = &[
     law::steam_pipe::ENTRY,
     law::steam_evaporation::ENTRY,
     law::steam_calorimeter::ENTRY,
+    law::steam_fuel::ENTRY,
     law::steam_safety_valve::ENTRY,
     law::steam_valve_setting::ENTRY,
     law::steam_valve_stamp::ENTRY,

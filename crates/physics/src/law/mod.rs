@@ -55,6 +55,7 @@ pub mod seat_lap;
 pub mod steam_calorimeter;
 pub mod steam_evaporation;
 pub mod steam_flow;
+pub mod steam_fuel;
 pub mod steam_pipe;
 pub mod steam_safety_valve;
 pub mod steam_saturation;

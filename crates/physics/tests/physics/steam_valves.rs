@@ -170,6 +170,36 @@ fn a_rating_says_what_it_takes_for_granted() {
     );
 }
 
+/// The heats of 12 NYCRR 14-9.4, and that a fuel or a heat is asked for and one only.
+#[test]
+fn the_most_a_fire_makes_wants_its_fuel() {
+    let heats: Vec<f64> = physics::law::steam_fuel::FUELS
+        .iter()
+        .map(|(_, btu)| *btu)
+        .collect();
+    assert_eq!(
+        heats,
+        [
+            14500.0, 13700.0, 12500.0, 13500.0, 7700.0, 6200.0, 10000.0, 20000.0, 20700.0, 18500.0
+        ]
+    );
+    let burned = ("burned", "2150 lb/h");
+    assert_eq!(
+        shown(&sheet("steam.fuel", &[burned]), "evaporation"),
+        "cannot tell: needs fuel or heat"
+    );
+    // 26,015,000 Btu give 17,737.5 lb: rounded against the valves.
+    let told = sheet("steam.fuel", &[burned, ("heat", "12100 Btu/lb")]);
+    assert_eq!(shown(&told, "evaporation"), "17738");
+    assert!(
+        said(
+            "steam.fuel",
+            &[burned, ("heat", "12100 Btu/lb"), ("fuel", "coke")]
+        )
+        .contains("one of them")
+    );
+}
+
 #[test]
 fn a_reading_above_the_normal_one_is_refused() {
     let pairs = [
