@@ -1,5 +1,6 @@
 //! `print`: a card or a drawing as a file; the same papers that the pages hand out.
 
+mod boiler_work;
 mod calendar;
 mod drawn;
 mod duties;
@@ -11,20 +12,27 @@ mod report;
 mod sheet;
 mod tag;
 mod worksheet;
+mod year;
 
 #[cfg(test)]
+mod boiler_work_test;
+#[cfg(test)]
 mod papers_test;
+#[cfg(test)]
+mod year_test;
 
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use clap::{Args, Subcommand};
+use jiff::civil::Date;
 use paper::{About, PaperError, Printed};
 use physics::Given;
 use serde::Deserialize;
 use serde_json::json;
 use sha2::{Digest, Sha256};
+use shop::locomotive::Law;
 
 use super::pair;
 pub use calendar::calendar;
@@ -98,6 +106,28 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The report of a year's service days, with the log behind it and the count since each inspection. A PDF.
+    Year {
+        /// Her number.
+        engine: String,
+        /// The year, such as 2025.
+        year: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// The report of work on a boiler that the law wants described: an alteration, or a welded or riveted repair. A PDF.
+    BoilerWork {
+        /// The job, such as J-001.
+        job: String,
+        /// Which it was: alteration, unstayed-repair or stayed-repair. A qualified person says.
+        kind: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// The page for phones: how to take over the shop's certificate, with its fingerprint and a square code. A PDF.
     Phones {
         /// Where to.
@@ -165,6 +195,10 @@ impl Print {
             Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
             Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
+            Print::Year { engine, year, to } => to.write_card(|| yearly(context, engine, year)),
+            Print::BoilerWork { job, kind, to } => {
+                to.write_card(|| boiler_work(context, job, kind))
+            }
             Print::Phones { to } => to.write_card(|| phones(context)),
             Print::Sheet {
                 id,
@@ -362,6 +396,42 @@ pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
 pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     let form = duties::paper(context, engine)?;
     let name = format!("papers-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// The report of a year's service days of an engine.
+///
+/// # Errors
+/// If there is no such engine, her rules ask for none, it is no year, or the book does not read.
+pub fn yearly(context: &mut Context, engine: &str, year: &str) -> Result<Paper, Failure> {
+    let form = year::paper(context, engine, year)?;
+    let name = format!("year-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// Whether the rules that bind an engine ask for a report of each year's service days.
+///
+/// # Errors
+/// If the day lies before the rulebook.
+pub fn asks_for_years(law: &Law<'_>, on: Date) -> Result<bool, Failure> {
+    Ok(year::asked(law.in_force(on)?).is_some())
+}
+
+/// The kinds of boiler work that the rules which bind an engine want reported.
+///
+/// # Errors
+/// If the day lies before the rulebook.
+pub fn boiler_work_kinds(law: &Law<'_>, on: Date) -> Result<Vec<String>, Failure> {
+    boiler_work::kinds(law, on)
+}
+
+/// The report of work on a boiler.
+///
+/// # Errors
+/// If there is no such job, the law asks for no report of such work, or the book does not read.
+pub fn boiler_work(context: &mut Context, job: &str, kind: &str) -> Result<Paper, Failure> {
+    let form = boiler_work::paper(context, job, kind)?;
+    let name = format!("boiler-work-{}", form.about.number);
     Ok(Paper::pdf(&name, form.print()?))
 }
 

@@ -98,6 +98,8 @@ const ASKED: &[&str] = &[
     "move decide",
     "move end",
     "shop state",
+    "shop require",
+    "shop drop",
     "writeup report",
     "writeup answer",
     "finding record",
@@ -154,10 +156,22 @@ pub const SIGNED: &[&str] = &[
     "job clear",
     "job close",
     "inspect close",
+    "inspect put-away",
+    "move decide",
+    "move end",
     "release",
+    "rule hold",
+    "shop require",
+    "shop drop",
     "person authorise",
     "person withdraw",
 ];
+
+/// Whether a form is a signature. The day's form is one when it closes the inspection, and not while it only answers.
+fn is_signed(fields: &[(String, String)]) -> bool {
+    let verb = value(fields, "verb");
+    SIGNED.contains(&verb) || (verb == "inspect day" && !value(fields, "close").is_empty())
+}
 
 /// Reads a form as a request.
 ///
@@ -291,7 +305,7 @@ pub async fn act(
         let given = fields.iter().position(|(name, _)| name == SIGN_WITH);
         let given = given.map_or_else(String::new, |at| fields.remove(at).1);
         let back = back(&fields);
-        let signed = SIGNED.contains(&value(&fields, "verb"));
+        let signed = is_signed(&fields);
         let asked = request(&fields).and_then(|request| {
             if signed {
                 desk.proved(&reader, &headers, &given)?;

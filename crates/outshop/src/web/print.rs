@@ -13,7 +13,8 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, calendar, duties, job_card, kept_card, lathe_card, phones, report, tag, worksheet,
+    Paper, boiler_work, calendar, duties, job_card, kept_card, lathe_card, phones, report, tag,
+    worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -75,6 +76,8 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["worksheet", number, kind] => worksheet(&mut context, number, kind)?,
         ["inspection", number] => report(&mut context, number)?,
         ["duties", number] => duties(&mut context, number)?,
+        ["year", number, year] => yearly(&mut context, number, year)?,
+        ["boiler-work", job, kind] => boiler_work(&mut context, job, kind)?,
         ["tag", number] => tag(&mut context, number)?,
         ["phones"] => phones(&mut context)?,
         ["calendar"] => calendar(&mut context, None)?,

@@ -39,14 +39,32 @@ pub const PRINT: &str = "Print this page for the cab or the office";
 /// How to record one.
 pub const TO_RECORD: &str = "A paper that went is recorded by `outshop inspect filed`; nothing is done because a day is past.";
 
-/// What the list needs of the shop and nobody has stated on a day, or that all of it is.
-pub fn missing(book: &Book, engine: &Locomotive, on: Date) -> Vec<&'static str> {
+/// More days than these are counted and not named.
+const MOST_DAYS: usize = 8;
+
+/// What the list needs of the shop and nobody has stated on a day, or that all of it is; and the days in steam without
+/// a daily inspection.
+pub fn missing(book: &Book, engine: &Locomotive, no_daily: &[Date], on: Date) -> Vec<String> {
     let mut all = vec![("report-place", REPORT_PLACE), ("region", REGION)];
     all.retain(|(what, _)| book.particular(engine, what, on).is_none());
-    if all.is_empty() {
-        return vec![ALL_STATED];
+    let mut said: Vec<String> = all.into_iter().map(|(_, why)| why.to_owned()).collect();
+    if said.is_empty() {
+        said.push(ALL_STATED.into());
     }
-    all.into_iter().map(|(_, why)| why).collect()
+    if !no_daily.is_empty() {
+        let newest = no_daily.iter().rev().take(MOST_DAYS);
+        let newest: Vec<_> = newest.map(|day| super::day(*day)).collect();
+        let more = match no_daily.len().saturating_sub(MOST_DAYS) {
+            0 => String::new(),
+            more => format!(" and {more} before them"),
+        };
+        said.push(format!(
+            "The log has her in steam and this book holds no daily inspection, of days whose report must still be \
+             there: {}{more}. Look for them on paper.",
+            newest.join(", ")
+        ));
+    }
+    said
 }
 
 /// Title of page and paper.

@@ -35,6 +35,7 @@ pub mod rule;
 pub mod sheet;
 pub mod trouble;
 pub mod work;
+pub mod yearly;
 
 use jiff::civil::{Date, DateTime};
 

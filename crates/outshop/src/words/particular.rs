@@ -23,6 +23,29 @@ pub const STATE_IT: &str = "State it";
 /// Who may not.
 pub const MAY_NOT: &str = "Only somebody who may approve states what stands on the papers.";
 
+/// A part of the page.
+pub const OWN_RULES: &str = "Rules of this shop's own work";
+/// What they are.
+pub const OWN_RULES_MEAN: &str =
+    "The law asks for none of them. One that an officer states binds from that day on.";
+/// A form.
+pub const REQUIRE: &str = "Let it hold in this shop";
+/// Its button.
+pub const REQUIRE_IT: &str = "Sign that it holds";
+/// A form.
+pub const DROP: &str = "Let it hold no more";
+/// Its button.
+pub const DROP_IT: &str = "Sign that it holds no more";
+/// A field.
+pub const BECAUSE: &str = "Why, and which paper of the shop says so";
+/// It does not.
+pub const HOLDS_NOT: &str = "It does not hold in this shop.";
+
+/// Since when it holds, by whom and why.
+pub fn holds(on: Date, by: &str, because: &str) -> String {
+    format!("It holds since {} ({by}): {because}", super::day(on))
+}
+
 /// What the verb says.
 pub fn stated(engine: Option<&str>, what: &str, says: &str) -> String {
     match engine {

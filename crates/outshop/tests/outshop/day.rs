@@ -1,6 +1,6 @@
 //! The start and the end of a day at the verb and at the desk: one act, refused by name, nothing lost.
 
-use crate::pages::Served;
+use crate::pages::{SIGNED, Served};
 use crate::run::Folder;
 
 const NOW: &str = "2026-05-03T09:00";
@@ -10,7 +10,9 @@ fn served(name: &str) -> Served {
     let folder = Folder::shop(name);
     folder.done(&["person", "add", "Cal Wren", "--may", "repair"]);
     folder.done(&["person", "add", "Dot Marsh", "--may", "inspect"]);
-    Served::of_book(folder, NOW)
+    let mut served = Served::of_book(folder, NOW);
+    served.sets_passphrase();
+    served
 }
 
 /// The rules of the daily items, in order, as the page asks for them.
@@ -110,7 +112,7 @@ fn a_morning_on_one_page() {
     assert!(again.body.contains("was answered by Ada Quill already"));
     // Closing with an item open, and with a finding nobody has decided on: both are named and the form is kept.
     let short = answers(&all[3..21]);
-    let page = served.post("/do", &format!("{short}&close=yes"));
+    let page = served.post("/do", &format!("{short}&close=yes{SIGNED}"));
     assert_eq!(page.status, 409);
     assert!(page.body.contains("I-001 cannot be closed."));
     assert!(page.body.contains("item 22 is not answered: "));
@@ -131,7 +133,17 @@ fn a_morning_with_nothing_amiss_is_one_act_and_is_closed() {
     let served = served("clean-morning");
     let folder = &served.folder;
     let all = rules(&served.get("/day/14").body);
-    let saved = served.post("/do", &format!("{}&close=yes", answers(&all)));
+    // Closing is a signature: without the passphrase nothing is saved and nothing is lost.
+    let head = folder.head();
+    let closing = format!("{}&close=yes", answers(&all));
+    let unsigned = served.post("/do", &closing);
+    assert_eq!(unsigned.status, 422, "{}", unsigned.body);
+    assert_eq!(
+        unsigned.body.matches("value=\"looked at, sound\"").count(),
+        all.len()
+    );
+    assert_eq!(folder.head(), head);
+    let saved = served.post("/do", &format!("{closing}{SIGNED}"));
     assert_eq!(saved.status, 303, "{}", saved.body);
     let page = served.get("/day/14").body;
     assert!(

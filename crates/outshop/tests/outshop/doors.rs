@@ -390,6 +390,14 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"print":{"duties":{"engine":"14"}}}"#,
     ),
     (
+        &["print", "year", "14", "2025"],
+        r#"{"print":{"year":{"engine":"14","year":"2025"}}}"#,
+    ),
+    (
+        &["print", "boiler-work", "J-001", "stayed-repair"],
+        r#"{"print":{"boiler-work":{"job":"J-001","kind":"stayed-repair"}}}"#,
+    ),
+    (
         &["print", "tag", "14", "--over"],
         r#"{"print":{"tag":{"engine":"14","over":true}}}"#,
     ),

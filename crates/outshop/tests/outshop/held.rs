@@ -1,6 +1,6 @@
 //! Rules held against the official text at the verb and on the page; a certifier who is the fixer; entries made late.
 
-use crate::pages::Served;
+use crate::pages::{SIGNED, Served};
 use crate::run::Folder;
 
 const RULE: &str = "us-steam.crosshead.vertical";
@@ -110,7 +110,8 @@ fn two_people_check_a_rule_and_every_answer_says_so() {
 
 #[test]
 fn a_form_holds_the_version_it_stands_under_and_loses_nothing() {
-    let served = Served::signed_in("held-page");
+    let mut served = Served::signed_in("held-page");
+    served.sets_passphrase();
     let page = served.get(&format!("/rule/{RULE}"));
     for said in [
         "Held against the official text",
@@ -128,7 +129,7 @@ fn a_form_holds_the_version_it_stands_under_and_loses_nothing() {
     );
     let form = |more: &str| {
         format!(
-            "verb=rule+hold&back=%2Frule%2F{id}&id={id}&version=1&against=eCFR+of+2026-05-01&{more}"
+            "verb=rule+hold&back=%2Frule%2F{id}&id={id}&version=1&against=eCFR+of+2026-05-01&{more}{SIGNED}"
         )
     };
     let before = served.head();

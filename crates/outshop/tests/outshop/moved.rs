@@ -1,24 +1,26 @@
 //! At the desk: words chosen again item by item, a daily put away, what others find, the move of an engine that does not
 //! comply, what the shop says of itself, and her papers on one page. Refused forms come back as they were filled in.
 
-use crate::pages::Served;
+use crate::pages::{SIGNED, Served};
 use crate::run::Folder;
 
 fn served(name: &str) -> Served {
     let folder = Folder::shop(name);
     folder.done(&["person", "add", "Dot Marsh", "--may", "inspect"]);
-    Served::of_book(folder, "2026-05-03T09:00")
+    let mut served = Served::of_book(folder, "2026-05-03T09:00");
+    served.sets_passphrase();
+    served
 }
 
 fn taken(served: &Served, body: &str) {
-    let answer = served.post("/do", body);
+    let answer = served.post("/do", &format!("{body}{SIGNED}"));
     assert_eq!(answer.status, 303, "{body}: {}", answer.body);
 }
 
 /// A form that is refused: nothing is saved, and what was filled in stands in it.
 fn comes_back(served: &Served, body: &str, said: &[&str]) {
     let head = served.folder.head();
-    let page = served.post("/do", body);
+    let page = served.post("/do", &format!("{body}{SIGNED}"));
     assert!((400..500).contains(&page.status), "{body}: {}", page.status);
     for words in said.iter().chain(&["Nothing was saved."]) {
         assert!(

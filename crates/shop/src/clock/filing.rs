@@ -8,7 +8,7 @@ use rules::{Body, Filing, Keep, Rulebook, Ruling, Side, Span, words};
 
 use super::due::due;
 use super::line::Clock;
-use super::service_day::service_days;
+use super::service_day::{of_year, service_days};
 use crate::Refusal;
 use crate::book::{
     Book, Inspection, InspectionId, Locomotive, LocomotiveId, PaperAbout, PaperSent, Sent,
@@ -440,8 +440,8 @@ fn years(book: &Book, kept: &Locomotive, engine: LocomotiveId, on: Date) -> Vec<
     let first = first.unwrap_or(on.year()).min(on.year());
     (first..=on.year())
         .map(|year| {
-            let (start, end) = (date(year, 1, 1), date(year, 12, 31));
-            let days = service_days(book, engine, start, end.min(on));
+            let end = date(year, 12, 31);
+            let days = of_year(book, engine, year, on, service_days);
             let (least, most) = (days.least.len(), days.most.len());
             let count = if least == most {
                 least.to_string()

@@ -4,7 +4,7 @@
 //! times of the log are such clock times too, so the day on which the clocks change is one day like any other,
 //! whether it has 23 hours or 25, and what an hour counted twice leaves open never moves a day.
 
-use jiff::civil::Date;
+use jiff::civil::{Date, date};
 
 use crate::book::{Book, Days, LocomotiveId, days_of_fire};
 
@@ -60,4 +60,20 @@ pub fn own_service_days(book: &Book, engine: LocomotiveId, since: Date, on: Date
     }
     days.most.add_span(blank, yesterday);
     days
+}
+
+/// How service days are counted: [`service_days`], or [`own_service_days`] by the log alone.
+pub type Count = fn(&Book, LocomotiveId, Date, Date) -> Days;
+
+/// The service days of a calendar year as known on a day.
+///
+/// Of a year that is over it is asked the day after, so that a last day which nobody closed is in doubt like any other.
+pub fn of_year(book: &Book, engine: LocomotiveId, year: i16, on: Date, count: Count) -> Days {
+    let (start, end) = (date(year, 1, 1), date(year, 12, 31));
+    let after = end.tomorrow().unwrap_or(end);
+    let days = count(book, engine, start, on.min(after));
+    Days {
+        least: days.least.within(start, end),
+        most: days.most.within(start, end),
+    }
 }

@@ -372,3 +372,39 @@ fn a_paper_nobody_asks_for_is_refused_in_words() {
         &["how it went"],
     );
 }
+
+/// 230.13(c): a report for each day of use, kept at least 92 days. A 31 holds the daily list; what was put away holds
+/// nothing; a day before those 92 asks for nothing any more.
+#[test]
+fn a_day_in_steam_without_a_daily_is_named_for_as_long_as_its_report_must_be_there() {
+    let mut world = World::new();
+    let days: Vec<Date> = (0..4).map(|n| later(date(2026, 4, 4), 7 * n)).collect();
+    for day in &days {
+        world.steamed(*day);
+    }
+    world.inspected("daily", days[0]);
+    world.inspected("31", days[1]);
+    let missing = |world: &World, on| {
+        shop::clock::days_without_daily(&world.book, world.rules, FOURTEEN, on).unwrap()
+    };
+    assert_eq!(missing(&world, days[3]), days[2..]);
+    // Put away, it leaves the day without one.
+    let id = InspectionId(0xDA11);
+    let made = shop::inspection::open(
+        &world.book,
+        world.rules,
+        id,
+        FOURTEEN,
+        "daily",
+        DOT,
+        days[2],
+    );
+    world.enter(DOT, days[2], made);
+    assert_eq!(missing(&world, days[2]), Vec::<Date>::new());
+    let made = shop::inspection::put_away(&world.book, id, "rained off", DOT, days[2]);
+    world.enter(DOT, days[2], made);
+    assert_eq!(missing(&world, days[3]), days[2..]);
+    // The 92nd day after the first of them is the last on which its report must be there.
+    assert_eq!(missing(&world, later(days[2], 92)), days[2..]);
+    assert_eq!(missing(&world, later(days[2], 93)), days[3..]);
+}

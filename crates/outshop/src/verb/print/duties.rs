@@ -1,7 +1,7 @@
 //! Every paper that the law asks of an engine, on one paper for the cab or the office.
 
 use paper::{Block, Form, FormPart};
-use shop::clock::{Duty, DutyOf, duties};
+use shop::clock::{Duty, DutyOf, days_without_daily, duties};
 use shop::locomotive::{Law, engine};
 
 use super::about;
@@ -21,7 +21,8 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .into_iter()
         .map(|of| FormPart::of(say::of(of), vec![table(&all, of)]))
         .collect();
-    let missing = strings(&say::missing(&book, kept, on));
+    let no_daily = days_without_daily(&book, rules, id, on)?;
+    let missing = say::missing(&book, kept, &no_daily, on);
     parts.push(FormPart::of(
         say::NOT_KNOWN,
         vec![Block::Points { all: missing }],

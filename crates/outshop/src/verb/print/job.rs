@@ -23,12 +23,12 @@ use crate::words::{self, print as say, tag};
 use crate::{Context, Failure};
 
 /// What a card is filled from.
-struct Filling<'b> {
+pub(super) struct Filling<'b> {
     book: &'b Book,
     rules: &'static Rulebook,
-    job: &'b Job,
+    pub(super) job: &'b Job,
     finding: &'b Finding,
-    part: &'b Part,
+    pub(super) part: &'b Part,
     family: &'b Family,
 }
 
@@ -132,7 +132,11 @@ pub(super) fn lathe_card(
 }
 
 impl<'b> Filling<'b> {
-    fn of(book: &'b Book, rules: &'static Rulebook, number: &str) -> Result<Filling<'b>, Failure> {
+    pub(super) fn of(
+        book: &'b Book,
+        rules: &'static Rulebook,
+        number: &str,
+    ) -> Result<Filling<'b>, Failure> {
         let (_, job) = shop::locomotive::job(book, number)?;
         let not_there =
             |what: &str| Failure::Machine(format!("The {what} of {number} is not there."));
@@ -151,7 +155,7 @@ impl<'b> Filling<'b> {
         })
     }
 
-    fn name(&self, id: PersonId) -> &str {
+    pub(super) fn name(&self, id: PersonId) -> &str {
         self.book.persons.get(&id).map_or("?", |p| p.name.as_str())
     }
 
@@ -176,7 +180,7 @@ impl<'b> Filling<'b> {
         facts
     }
 
-    fn found(&self) -> Vec<Fact> {
+    pub(super) fn found(&self) -> Vec<Fact> {
         use words::finding::occasion;
         let occasion = match &self.finding.occasion {
             Occasion::Inspection { inspection } => match self.book.inspections.get(inspection) {
@@ -250,7 +254,7 @@ impl<'b> Filling<'b> {
         standing(self.book, &stands)
     }
 
-    fn decision(&self) -> Vec<Fact> {
+    pub(super) fn decision(&self) -> Vec<Fact> {
         let Some(it) = &self.finding.decision else {
             return Vec::new();
         };
@@ -280,7 +284,7 @@ impl<'b> Filling<'b> {
         shelved.collect()
     }
 
-    fn features(&self) -> Vec<Feature> {
+    pub(super) fn features(&self) -> Vec<Feature> {
         let at = |readings: &[FeatureReading], feature: &str, place: &str| {
             readings
                 .iter()
@@ -323,7 +327,7 @@ impl<'b> Filling<'b> {
         found.into_iter().chain(left).collect()
     }
 
-    fn operations(&self) -> Vec<Operation> {
+    pub(super) fn operations(&self) -> Vec<Operation> {
         let steps = self.job.plan.operations.iter().zip(&self.job.operations);
         let steps = steps.map(|(plan, state)| {
             let [low, likely, high] = plan.hours.map(|hours| hours.to_string());
@@ -356,7 +360,7 @@ impl<'b> Filling<'b> {
     }
 
     /// Each proof as it stands, after the trials of it that came before.
-    fn proofs(&self) -> Vec<Answered> {
+    pub(super) fn proofs(&self) -> Vec<Answered> {
         let answer = |passed| match passed {
             true => words::job::HELD.to_owned(),
             false => words::job::DID_NOT_HOLD.to_owned(),
@@ -396,7 +400,7 @@ impl<'b> Filling<'b> {
         all.collect()
     }
 
-    fn signatures(&self) -> Vec<Signature> {
+    pub(super) fn signatures(&self) -> Vec<Signature> {
         let all = Authority::ALL.iter().map(|capacity| {
             let given = self.job.signatures.iter().find(|s| s.capacity == *capacity);
             Signature {

@@ -15,14 +15,14 @@ use crate::words::held as say;
 use crate::{Clock, Context, Globals, Ids, parse};
 
 /// A book of its own in a folder that is taken away at the end; all in it is invented.
-struct Shop {
+pub(super) struct Shop {
     folder: PathBuf,
-    context: Context,
+    pub(super) context: Context,
     globals: Globals,
 }
 
 impl Shop {
-    fn new(name: &str) -> Shop {
+    pub(super) fn new(name: &str) -> Shop {
         let folder =
             std::env::temp_dir().join(format!("outshop-papers-{name}-{}", std::process::id()));
         std::fs::create_dir_all(&folder).unwrap();
@@ -81,7 +81,7 @@ impl Shop {
         shop
     }
 
-    fn says(&mut self, words: &[&str]) {
+    pub(super) fn says(&mut self, words: &[&str]) {
         let all = ["outshop"].iter().chain(words).map(OsString::from);
         let (_, request) = parse(all).unwrap();
         self.context.speak(self.globals.clone());
@@ -106,7 +106,7 @@ fn items(form: &Form) -> Vec<&LookedAt> {
     all.flatten().collect()
 }
 
-fn rows<'f>(form: &'f Form, title: &str) -> Vec<&'f Vec<Option<String>>> {
+pub(super) fn rows<'f>(form: &'f Form, title: &str) -> Vec<&'f Vec<Option<String>>> {
     let parts = form.parts.iter().filter(|part| part.title == title);
     let blocks = parts.flat_map(|part| &part.blocks);
     let all = blocks.filter_map(|block| match block {
@@ -117,12 +117,12 @@ fn rows<'f>(form: &'f Form, title: &str) -> Vec<&'f Vec<Option<String>>> {
 }
 
 /// Everything a paper says, run together.
-fn said(form: &Form) -> String {
+pub(super) fn said(form: &Form) -> String {
     serde_json::to_string(form).unwrap()
 }
 
 /// Every box leaves 8 mm under its word, which takes 3 mm.
-fn has_room(form: &Form) {
+pub(super) fn has_room(form: &Form) {
     for block in form.parts.iter().flat_map(|part| &part.blocks) {
         if let Block::Room { rows, high } = block {
             assert!(*high >= 11 && !rows.is_empty(), "{rows:?}");

@@ -8,9 +8,9 @@ use paper::{Block, Fact, Form, FormPart};
 use rules::{Body, Rulebook, Ruling, Side, words as rulewords};
 use shop::book::{
     Answer, Authority, Book, Finding, FindingState, Inspection, InspectionId, Job, Locomotive,
-    Occasion, PaperAbout, PersonId,
+    LocomotiveId, Occasion, PaperAbout, PersonId,
 };
-use shop::clock::{due, filings, keeping, span_of};
+use shop::clock::{Paper, due, filings, keeping, span_of};
 use shop::inspection::unmet;
 use shop::locomotive::{Law, family, inspection};
 use shop::record::PARTICULARS;
@@ -97,7 +97,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
 }
 
 /// A part with a note under its heading.
-fn noted(title: &str, note: String, blocks: Vec<Block>) -> FormPart {
+pub(super) fn noted(title: &str, note: String, blocks: Vec<Block>) -> FormPart {
     FormPart {
         note: Some(note),
         ..FormPart::of(title, blocks)
@@ -105,12 +105,12 @@ fn noted(title: &str, note: String, blocks: Vec<Block>) -> FormPart {
 }
 
 /// What a word of [`PARTICULARS`] means.
-fn means(word: &'static str) -> &'static str {
+pub(super) fn means(word: &'static str) -> &'static str {
     let known = PARTICULARS.iter().find(|(known, ..)| *known == word);
     known.map_or(word, |(_, means, _)| *means)
 }
 
-fn points(all: Vec<String>) -> Block {
+pub(super) fn points(all: Vec<String>) -> Block {
     Block::Points { all }
 }
 
@@ -583,31 +583,7 @@ impl Filling<'_> {
         let ours = papers
             .into_iter()
             .filter(|p| p.engine == self.kept.locomotive && p.about.as_ref() == Some(&about));
-        let rows: Vec<_> = ours
-            .map(|paper| {
-                figures.add(&paper.ruling);
-                let to: Vec<_> = paper
-                    .to
-                    .iter()
-                    .map(|word| rulewords::meaning(rulewords::RECIPIENTS, word).unwrap_or(word))
-                    .collect();
-                vec![
-                    Some(paper.what.clone()),
-                    Some(to.join("; ")),
-                    Some(paper.why.clone()),
-                    Some(paper.ruling.cite.section.clone()),
-                ]
-            })
-            .collect();
-        let block = if rows.is_empty() {
-            points(strings(&[say::NO_DEADLINE]))
-        } else {
-            Block::Table {
-                shares: vec![5, 8, 12, 3],
-                heads: strings(say::DEADLINE_HEADS),
-                rows,
-            }
-        };
+        let block = goes(ours, figures);
         Ok(FormPart::of(say::DEADLINES, vec![block]))
     }
 
@@ -623,21 +599,67 @@ impl Filling<'_> {
                 _ => false,
             })
         };
-        let kept = keeping(self.book, self.rules, self.on)?;
-        let all: Vec<_> = kept
-            .into_iter()
-            .filter(|it| it.engine == self.kept.locomotive && named(&it.what))
-            .map(|it| {
-                figures.add(&it.ruling);
-                say::kept(&it.why, &it.ruling.cite.section)
-            })
-            .collect();
-        Ok(FormPart::of(say::KEPT, vec![points(all)]))
+        let (book, rules, engine) = (self.book, self.rules, self.kept.locomotive);
+        kept_how_long(book, rules, engine, self.on, named, figures)
     }
 }
 
+/// Papers with where each goes, how it stands and by which section.
+pub(super) fn goes(papers: impl IntoIterator<Item = Paper>, figures: &mut Figures<'_>) -> Block {
+    let rows: Vec<_> = papers
+        .into_iter()
+        .map(|paper| {
+            figures.add(&paper.ruling);
+            vec![
+                Some(paper.what.clone()),
+                Some(recipients(&paper.to)),
+                Some(paper.why.clone()),
+                Some(paper.ruling.cite.section.clone()),
+            ]
+        })
+        .collect();
+    if rows.is_empty() {
+        return points(strings(&[say::NO_DEADLINE]));
+    }
+    Block::Table {
+        shares: vec![5, 8, 12, 3],
+        heads: strings(say::DEADLINE_HEADS),
+        rows,
+    }
+}
+
+/// Where a paper goes, in words.
+pub(super) fn recipients(all: &[String]) -> String {
+    let all = all.iter();
+    let all = all.map(|word| rulewords::meaning(rulewords::RECIPIENTS, word).unwrap_or(word));
+    all.collect::<Vec<_>>().join("; ")
+}
+
+/// How long papers of this name are kept of an engine.
+///
+/// # Errors
+/// Input: as [`keeping`].
+pub(super) fn kept_how_long(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+    named: impl Fn(&str) -> bool,
+    figures: &mut Figures<'_>,
+) -> Result<FormPart, Failure> {
+    let all = keeping(book, rules, on)?;
+    let hers = all
+        .into_iter()
+        .filter(|it| it.engine == engine && named(&it.what));
+    let hers = hers.map(|it| {
+        figures.add(&it.ruling);
+        say::kept(&it.why, &it.ruling.cite.section)
+    });
+    Ok(FormPart::of(say::KEPT, vec![points(hers.collect())]))
+}
+
 /// Whether a paper's name speaks of another: `Forms 3 and 4` of `Form 4`, but not `Form 1` of `Form 19`.
-fn speaks_of(paper: &str, one: &str) -> bool {
+pub(super) fn speaks_of(paper: &str, one: &str) -> bool {
     let numbers = |text: &str| -> BTreeSet<String> {
         text.split(|c: char| !c.is_ascii_alphanumeric())
             .filter(|word| word.starts_with(|c: char| c.is_ascii_digit()))

@@ -135,13 +135,14 @@ fn form(
         form class="act day" method="post" action="/do" {
             (kit::hidden("verb", DAY)) (kit::hidden("back", view.path)) (kit::hidden("engine", &kept.number))
             @if open.is_empty() {
-                @if waits.is_empty() { (kit::made(view, DAY)) button name="close" value="yes" { (say::CLOSE) } }
+                @if waits.is_empty() { (kit::made(view, DAY)) (kit::sign_with(DAY)) button name="close" value="yes" { (say::CLOSE) } }
                 @else { ul { @for line in &waits { li { (line) } } } }
             } @else {
                 p class="quiet small" { (say::EACH_ITEM) }
                 @for (at, item) in &open { (one(view, id, *at, item, asks.get(&item.rule))) }
                 button { (say::SAVE) }
                 (kit::made(view, DAY))
+                (kit::may_sign_with(DAY))
                 button name="close" value="yes" { (say::SAVE_AND_CLOSE) }
             }
         }

@@ -28,6 +28,8 @@ pub fn of(view: &View<'_>, rule: &Rule, version: &Version) -> Markup {
         (field(view, refused, &number, "against", say::AGAINST, say::AGAINST_HINT, false))
         (field(view, refused, &number, "agrees", say::SEEN, say::SEEN_HINT, true))
         (field(view, refused, &number, "differs", say::DIFFERS, say::DIFFERS_HINT, true))
+        // The page has a form for each version, and each its own field.
+        (kit::sign_with(&format!("{VERB}-{number}")))
     };
     html! {
         h3 { (say::HELD) }

@@ -2,12 +2,13 @@
 
 use maud::{Markup, html};
 use shop::book::{Authority, Job, Part};
-use shop::locomotive::{family, job};
+use shop::locomotive::{Law, engine_of, family, job};
 use shop::record::unmet;
 use shop::route::routes;
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
+use crate::verb::print::boiler_work_kinds;
 use crate::words::{self, job as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
@@ -21,6 +22,8 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let finding = view.book.findings.get(&kept.plan.finding);
     let part = finding.and_then(|f| view.book.parts.get(&f.part));
     let found = finding.map(|f| tag::finding(f.number)).unwrap_or_default();
+    let engine = engine_of(view.book, kept.locomotive)?;
+    let reported = boiler_work_kinds(&Law::of(view.book, view.rules, engine), view.on)?;
     let body = html! {
         h1 { (say::head(&title, &kept.plan.title)) }
         p class="lead" {
@@ -29,6 +32,12 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         }
         @if let Some(next) = next(kept) { p { a class="need" href=(next.anchor()) { (say::next(&next.words())) } } }
         (crate::web::print::link(&format!("job/{title}")))
+        @if !reported.is_empty() {
+            p class="quiet small" {
+                (words::yearly::PRINT_WORK)
+                @for kind in &reported { " " a href=(format!("/print/boiler-work/{title}/{kind}")) { (words::yearly::print_work(kind)) } }
+            }
+        }
         section class="ruled" {
             h2 { (say::CAUTIONS) }
             ul class="caution" { @for line in &kept.plan.cautions { li { (line) } } }

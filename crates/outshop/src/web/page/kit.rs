@@ -93,11 +93,20 @@ pub fn signed(view: &View<'_>, verb: &str, title: &str, fields: &Markup, button:
 
 /// Asks whoever signs for their passphrase or code. It is never filled in again.
 pub fn sign_with(verb: &str) -> Markup {
+    sign_by(verb, true)
+}
+
+/// As [`sign_with`], in a form that another button sends without signing.
+pub fn may_sign_with(verb: &str) -> Markup {
+    sign_by(verb, false)
+}
+
+fn sign_by(verb: &str, required: bool) -> Markup {
     let id = id(verb, "sign-with");
     html! {
         p class="quiet small" { (crate::words::bench::SIGNING) }
         label for=(id) { (crate::words::bench::SIGN_WITH) }
-        input type="password" id=(id) name=(crate::web::form::SIGN_WITH) autocomplete="current-password" required;
+        input type="password" id=(id) name=(crate::web::form::SIGN_WITH) autocomplete="current-password" required[required];
     }
 }
 
@@ -169,7 +178,7 @@ pub fn put_away(view: &View<'_>, kept: &Inspection) -> Markup {
         p class="small" { (said::PUT_AWAY_MEANS) }
         (line(view, VERB, "because", said::BECAUSE, ""))
     };
-    html! { details open[view.draft.is_of(VERB)] { summary { (said::PUT_AWAY) } (form(view, VERB, said::PUT_AWAY, &fields, said::SIGN_NOT_COMPLETED)) } }
+    html! { details open[view.draft.is_of(VERB)] { summary { (said::PUT_AWAY) } (signed(view, VERB, said::PUT_AWAY, &fields, said::SIGN_NOT_COMPLETED)) } }
 }
 
 /// An id for a field, the same every time.

@@ -2,14 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::{Date, date};
+use jiff::civil::Date;
 use maud::{Markup, html};
 use shop::book::{Fire, Locomotive, LocomotiveId, Stood, days_of_fire};
-use shop::clock::{Agreement, PaperCheck, own_service_days, paper_checks};
-use shop::locomotive::engine;
+use shop::clock::{self, Agreement, PaperCheck, own_service_days, paper_checks};
+use shop::locomotive::{Law, engine};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::verb::print::asks_for_years;
 use crate::words::{self, engine as on_her, log as say};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
@@ -23,6 +24,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let shown = view.asked("year").parse().ok();
     let shown = shown.or_else(|| by_year.keys().next_back().copied());
     let checks = paper_checks(view.book, id, view.on);
+    let yearly = asks_for_years(&Law::of(view.book, view.rules, kept), view.on)?;
     let title = say::title(&kept.number);
     let body = html! {
         h1 { (title) }
@@ -45,6 +47,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
                 } }
             } }
             @if let Some(lines) = shown.and_then(|year| by_year.get(&year)) { (table(view, lines)) }
+            @if let (Some(year), true) = (shown, yearly) { p { a href=(format!("/print/year/{}/{year}", kept.number)) { (words::yearly::print_year(year)) } } }
             p class="quiet small" { (say::PUT_RIGHT) }
         }
         section class="ruled" {
@@ -76,12 +79,8 @@ pub fn notices(told: impl Iterator<Item = String>) -> Markup {
 
 /// The service days of a year up to the day asked about, by the log alone.
 fn of_year(view: &View<'_>, id: LocomotiveId, year: i16) -> (usize, usize) {
-    let (from, through) = (date(year, 1, 1), date(year, 12, 31));
-    // Asked from the day after, so that the last day of a year nobody closed is in doubt too.
-    let after = through.tomorrow().unwrap_or(through).min(view.on);
-    let days = own_service_days(view.book, id, from, after);
-    let within = |days: &shop::book::DaySet| days.within(from, through).len();
-    (within(&days.least), within(&days.most))
+    let days = clock::of_year(view.book, id, year, view.on, own_service_days);
+    (days.least.len(), days.most.len())
 }
 
 fn table(view: &View<'_>, lines: &[&Fire]) -> Markup {

@@ -53,7 +53,7 @@ fn ending(view: &View<'_>, kept: &Locomotive) -> Markup {
         (kit::choices(view, END, "how", say::END_IT, &means(say::END)))
         (kit::lines(view, END, "told", say::END_TOLD, ""))
     };
-    kit::form(view, END, say::END_IT, &fields, say::ENTER_END)
+    kit::signed(view, END, say::END_IT, &fields, say::ENTER_END)
 }
 
 /// Each word of a list with what it means.
@@ -104,5 +104,5 @@ fn deciding(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
             }
         }
     };
-    kit::form(view, DECIDE, say::DECIDE, &fields, say::SIGN)
+    kit::signed(view, DECIDE, say::DECIDE, &fields, say::SIGN)
 }

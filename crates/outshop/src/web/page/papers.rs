@@ -1,7 +1,7 @@
 //! Every paper that the law asks of an engine: what must stand on her, what goes where by when, what is kept how long.
 
 use maud::html;
-use shop::clock::{DutyOf, PaperState, duties};
+use shop::clock::{DutyOf, PaperState, days_without_daily, duties};
 use shop::locomotive::engine;
 
 use super::{Drawn, View, kit};
@@ -11,6 +11,7 @@ use crate::words::{self, duties as say, paper, particular};
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let all = duties(view.book, view.rules, id, view.on)?;
+    let no_daily = days_without_daily(view.book, view.rules, id, view.on)?;
     let title = say::title(&kept.number);
     let overdue =
         |duty: &shop::clock::Duty| duty.stands.iter().any(|it| it.state == PaperState::Overdue);
@@ -35,7 +36,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         }
         section class="ruled" {
             h2 { (say::NOT_KNOWN) }
-            @for line in say::missing(view.book, kept, view.on) { p { (line) } }
+            @for line in say::missing(view.book, kept, &no_daily, view.on) { p { (line) } }
             p { a href="/shop" { (particular::TITLE) } }
             p class="quiet small" { (say::TO_RECORD) }
             (kit::held(view, all.iter().map(|duty| &duty.ruling)))
