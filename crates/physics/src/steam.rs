@@ -2,7 +2,7 @@
 //!
 //! The equations are those of the library `seuif97`. Out of range it answers with a number below zero and
 //! not with an error, so nothing reaches it here that was not held against the range first, and nothing
-//! leaves that is not a number above zero.
+//! leaves that could be such an answer.
 
 use measure::{AbsolutePressure, Heat, SpecificVolume, Temperature};
 
@@ -24,7 +24,7 @@ pub struct Saturated {
     pub steam_heat: Heat,
 }
 
-/// A pressure or temperature for which this program has no steam.
+/// A pressure for which this program has no steam.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{what} was asked for; {expected}")]
 pub struct SteamError {
@@ -38,15 +38,13 @@ pub struct SteamError {
 const SATURATED: (f64, f64) = (0.000_611_213, 16.529_164);
 const OF_SATURATED: &str =
     "boiling water and its steam are known here from 0.089 to 2397 psi absolute";
-const OF_WATER: &str =
-    "water under pressure is known here from 32 to 662 °F, below its boiling point";
 
 /// The boiling point, room and heat of water and dry steam under a pressure.
 ///
 /// `pressure`: absolute, from 0.089 to 2397 psi (611.213 Pa to 16.529 MPa).
 ///
 /// Source: IAPWS Release R7-97(2012), equations 7, 15 and 31, by the library `seuif97` 2.3.8; its heats begin at
-/// water at the triple point, which is within 0.01 Btu/lb of the 32 °F of the old tables.
+/// water at the triple point, which is within 0.02 Btu/lb of the 32 °F of the old tables.
 ///
 /// # Errors
 /// [`SteamError`] outside that range.
@@ -67,7 +65,8 @@ pub fn saturated(pressure: AbsolutePressure) -> Result<Saturated, SteamError> {
     );
     let known = |value: f64| value.is_finite() && value > 0.0;
     // At the triple point itself water holds no heat and stands at 0.01 °C.
-    if ![celsius, water.0, steam.0, steam.1].into_iter().all(known) || water.1 < -1.0 {
+    let holds_heat = (-1.0..).contains(&water.1);
+    if !holds_heat || ![celsius, water.0, steam.0, steam.1].into_iter().all(known) {
         return Err(fault());
     }
     Ok(Saturated {
@@ -77,36 +76,4 @@ pub fn saturated(pressure: AbsolutePressure) -> Result<Saturated, SteamError> {
         water_heat: Heat::kj_per_kg(water.1),
         steam_heat: Heat::kj_per_kg(steam.1),
     })
-}
-
-/// The heat in a pound of water that does not boil: feed water.
-///
-/// `pressure`: absolute, to 2397 psi; `temperature`: from 32 °F to the boiling point under that pressure.
-///
-/// Source: IAPWS Release R7-97(2012), equation 7, by the library `seuif97` 2.3.8.
-///
-/// # Errors
-/// [`SteamError`] outside that range, and where the water would be steam.
-pub fn water_heat(
-    pressure: AbsolutePressure,
-    temperature: Temperature,
-) -> Result<Heat, SteamError> {
-    let boiling = saturated(pressure)?.temperature;
-    let fault = || SteamError {
-        what: format!(
-            "water at {:.1} °F under {:.1} psi absolute",
-            temperature.to_fahrenheit(),
-            pressure.to_psi()
-        ),
-        expected: OF_WATER,
-    };
-    let kelvin = temperature.to_kelvin();
-    if !(273.15..=boiling.to_kelvin()).contains(&kelvin) {
-        return Err(fault());
-    }
-    let heat = seuif97::pt2h(pressure.to_kpa() / 1000.0, temperature.to_celsius());
-    if !heat.is_finite() || heat < -1.0 {
-        return Err(fault());
-    }
-    Ok(Heat::kj_per_kg(heat))
 }
