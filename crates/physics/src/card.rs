@@ -67,6 +67,8 @@ pub enum Kind {
         range: Range,
         /// How few and how many may be given.
         count: (usize, usize),
+        /// Whether `?` may stand in a place where nobody knows the figure.
+        gaps: bool,
     },
 }
 
@@ -137,9 +139,29 @@ impl Argument {
                 dimension,
                 range: Range { least, most },
                 count,
+                gaps: false,
             },
             required: true,
         }
+    }
+
+    /// The same list, in which `?` stands for a figure that nobody knows.
+    pub const fn with_gaps(mut self) -> Argument {
+        if let Kind::List {
+            dimension,
+            range,
+            count,
+            ..
+        } = self.kind
+        {
+            self.kind = Kind::List {
+                dimension,
+                range,
+                count,
+                gaps: true,
+            };
+        }
+        self
     }
 
     /// The same argument, which may be left out.

@@ -102,6 +102,9 @@ static CATALOGUE: &[Entry] = &[
     law::running_quarter::ENTRY,
     law::air_orifice::ENTRY,
     law::air_brake_rigging::ENTRY,
+    law::wear_forecast::ENTRY,
+    law::wear_line::ENTRY,
+    law::wear_policy::ENTRY,
 ];
 
 /// Every law, in the order of the catalogue.

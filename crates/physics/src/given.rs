@@ -78,6 +78,8 @@ pub enum Value {
     Words(Vec<String>),
     /// Several quantities of one dimension, in SI, in the order given.
     List(Vec<f64>),
+    /// The same where some may be unknown: none for each `?`.
+    Gapped(Vec<Option<f64>>),
 }
 
 /// One argument read.
@@ -158,7 +160,7 @@ impl Inputs {
     pub fn si(&self, name: &str) -> Option<f64> {
         match self.find(name)?.value {
             Value::Si(si) => Some(si),
-            Value::Words(_) | Value::List(_) => None,
+            Value::Words(_) | Value::List(_) | Value::Gapped(_) => None,
         }
     }
 
@@ -166,6 +168,14 @@ impl Inputs {
     pub fn list_si(&self, name: &str) -> &[f64] {
         match self.find(name).map(|input| &input.value) {
             Some(Value::List(list)) => list,
+            _ => &[],
+        }
+    }
+
+    /// The SI values of a list that may have gaps, in the order given; empty when none was given.
+    pub fn gapped_si(&self, name: &str) -> &[Option<f64>] {
+        match self.find(name).map(|input| &input.value) {
+            Some(Value::Gapped(list)) => list,
             _ => &[],
         }
     }
@@ -316,6 +326,9 @@ impl Inputs {
     }
 }
 
+/// What stands in a list for a figure that nobody knows.
+const UNKNOWN: &str = "?";
+
 fn described(argument: &Argument) -> String {
     if argument.required {
         argument.name.to_owned()
@@ -352,27 +365,39 @@ fn read_one(
             dimension,
             range,
             count: (fewest, most),
+            gaps,
         } => {
             // A list can run long: it is counted before it is read, so that no text costs much.
             let parts = given.text.split(',').count();
             if !(fewest..=most).contains(&parts) {
                 let (what, dimension) = (argument.meaning, dimension.words());
-                let expected =
-                    format!("{fewest} to {most} of them, comma between, each {dimension}: {what}");
+                let unknown = if gaps { " or ?" } else { "" };
+                let expected = format!(
+                    "{fewest} to {most} of them, comma between, each {dimension}{unknown}: {what}"
+                );
                 return Err(not_a_choice(card, argument, given, expected));
             }
             let read = given
                 .text
                 .split(',')
-                .map(|one| quantity(card, argument, one, dimension, range, house))
+                .map(|one| match one.trim() {
+                    UNKNOWN if gaps => Ok(None),
+                    _ => quantity(card, argument, one, dimension, range, house).map(Some),
+                })
                 .collect::<Result<Vec<_>, _>>()?;
-            let unit_assumed = !is_plain(dimension) && read.iter().any(|one| one.unit_assumed);
+            let known = || read.iter().flatten();
+            let unit_assumed = !is_plain(dimension) && known().any(|one| one.unit_assumed);
             // A space after each comma, so that a page can break a long list and be read back.
             let parts: Vec<&str> = given.text.split(',').map(str::trim).collect();
             Ok(Input {
                 argument,
                 entered: parts.join(", "),
-                value: Value::List(read.iter().map(|one| one.si).collect()),
+                value: if gaps {
+                    let place = |one: &Option<Entered>| one.as_ref().map(|one| one.si);
+                    Value::Gapped(read.iter().map(place).collect())
+                } else {
+                    Value::List(known().map(|one| one.si).collect())
+                },
                 basis: match &given.basis {
                     Basis::Entered if unit_assumed => Basis::EnteredHouseUnit,
                     other => other.clone(),

@@ -12,6 +12,7 @@ pub mod atmosphere;
 pub mod boiler;
 pub mod card;
 mod catalogue;
+pub mod chance;
 mod csv;
 pub mod cylinder;
 mod error;
@@ -26,6 +27,7 @@ pub mod sheet;
 pub mod steam;
 pub mod tables;
 pub mod thread;
+pub mod wear;
 mod work;
 
 pub use catalogue::{Entry, catalogue, find, run};

@@ -80,3 +80,6 @@ pub mod thread_unified;
 pub mod thread_whitworth;
 pub mod thread_wires;
 pub mod valve_lift;
+pub mod wear_forecast;
+pub mod wear_line;
+pub mod wear_policy;

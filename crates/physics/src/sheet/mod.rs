@@ -202,7 +202,7 @@ fn inputs(worked: &Worked) -> Vec<ShownInput> {
                 (Value::Si(si), Some(dimension)) => counted(Measure::Of(dimension), *si, frame),
                 (Value::Si(si), None) => Shown::Text(formula::significant(*si)),
                 (Value::Words(words), _) => Shown::Text(words.join(",")),
-                (Value::List(_), _) => Shown::Text(input.entered.clone()),
+                (Value::List(_) | Value::Gapped(_), _) => Shown::Text(input.entered.clone()),
             };
             (input.entered.clone(), value, input.basis.clone())
         } else if let Some(assumed) = worked

@@ -35,6 +35,7 @@ mod thread_identify;
 mod thread_limits;
 mod thread_strength;
 mod thread_wires;
+mod wear;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;
@@ -99,6 +100,7 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
                 dimension,
                 range,
                 count: (fewest, most),
+                gaps,
             } => {
                 let end = |text| entered(text, dimension, House::Inch).unwrap().si;
                 let (least, most_si) = (end(range.least), end(range.most));
@@ -106,6 +108,9 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
                 // Short lists: what they are put through may grow fast with their length.
                 let many = fewest + dice.below(8.min(most - fewest) + 1);
                 let one = |dice: &mut Dice| {
+                    if gaps && dice.below(8) == 0 {
+                        return "?".to_owned();
+                    }
                     let value = unit.from_si(least + dice.unit() * (most_si - least));
                     match dimension {
                         Dimension::Count => format!("{value:.0}"),

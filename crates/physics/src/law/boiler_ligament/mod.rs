@@ -62,6 +62,7 @@ static CARD: Card = Card {
                     most: "24 in",
                 },
                 count: (1, 12),
+                gaps: false,
             },
             required: true,
         },

@@ -160,6 +160,7 @@ static CARD: Card = Card {
                     most: "12",
                 },
                 count: (1, 10),
+                gaps: false,
             },
             required: false,
         },

@@ -58,6 +58,7 @@ static CARD: Card = Card {
                     most: "40 in",
                 },
                 count: (2, 4),
+                gaps: false,
             },
             required: true,
         },

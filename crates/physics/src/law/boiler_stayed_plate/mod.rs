@@ -59,6 +59,7 @@ static CARD: Card = Card {
                     most: "20 in",
                 },
                 count: (1, 2),
+                gaps: false,
             },
             required: true,
         },

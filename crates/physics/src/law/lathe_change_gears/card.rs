@@ -79,6 +79,7 @@ static CARD: Card = Card {
                 dimension: Dimension::Count,
                 range: Range { least: "10", most: "200" },
                 count: (2, 40),
+                gaps: false,
             },
             required: true,
         },

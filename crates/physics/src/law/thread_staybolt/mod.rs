@@ -84,6 +84,7 @@ static CARD: Card = Card {
                     most: "2 in",
                 },
                 count: (2, 2),
+                gaps: false,
             },
             required: true,
         },
