@@ -3,10 +3,11 @@
 //! What is drawn comes from the sheet alone, and the sheet's own figures are repeated to the letter.
 
 use drawing::{
-    Drawing, Kept, LapFace, SeatSection, SeatStated, Title, TurnedBushing, lap_face, seat_section,
-    turned_bushing,
+    Drawing, Kept, LapFace, RivetedSeam, SeamRow, SeatSection, SeatStated, Title, TurnedBushing,
+    lap_face, riveted_seam, seat_section, turned_bushing,
 };
 use measure::{Angle, House, Length};
+use physics::law::boiler_seam::{Through, rows, told_rows};
 use physics::{Sheet, Shown};
 
 use crate::words::sheet as say;
@@ -21,6 +22,7 @@ pub fn of_sheet(sheet: &Sheet, title: &Title) -> Vec<Result<Drawing, String>> {
             std::iter::once(seat).chain(lap).collect()
         }
         "fit.bushing" => vec![bushing(sheet, title)],
+        "boiler.seam" => vec![seam(sheet, title)],
         _ => Vec::new(),
     }
 }
@@ -37,6 +39,15 @@ fn input(sheet: &Sheet, name: &str) -> Option<f64> {
 /// The same where nothing can be drawn without it.
 fn need(sheet: &Sheet, name: &str) -> Result<f64, String> {
     input(sheet, name).ok_or_else(|| say::needs(name))
+}
+
+/// An input of the sheet that is a word or a list, as it was entered.
+fn word<'a>(sheet: &'a Sheet, name: &str) -> Option<&'a str> {
+    let input = sheet.inputs.iter().find(|input| input.name == name)?;
+    match &input.value {
+        Shown::Text(text) => Some(text),
+        _ => None,
+    }
 }
 
 /// A result as the sheet prints it, without its unit.
@@ -114,4 +125,45 @@ fn seat(sheet: &Sheet, title: &Title) -> Result<Drawing, String> {
         },
     };
     seat_section(&seat, sheet.house, titled(say::SEAT, sheet, title)).map_err(|why| why.to_string())
+}
+
+/// A seam over one unit of its length; a sheet knows neither the distance of its rows nor that to its edges.
+fn seam(sheet: &Sheet, title: &Title) -> Result<Drawing, String> {
+    let kind = word(sheet, "kind").ok_or_else(|| say::needs("kind"))?;
+    let told = || {
+        let counts = word(sheet, "rows").ok_or_else(|| say::needs("rows"))?;
+        let counts: Vec<u32> = counts
+            .split(',')
+            .filter_map(|count| count.trim().parse().ok())
+            .collect();
+        let double = need(sheet, "double_rows")? as usize;
+        told_rows(&counts, double).ok_or_else(|| say::needs("rows"))
+    };
+    let rows = rows(kind).map_or_else(told, Ok)?;
+    let butt = rows.iter().all(|row| row.through != Through::Lap);
+    let strap = if butt {
+        Some(need(sheet, "strap")?)
+    } else {
+        None
+    };
+    let weakest = match sheet.result("weakest") {
+        Some(Shown::Text(mode)) if says(sheet, "efficiency").is_some() => Some(mode.clone()),
+        _ => None,
+    };
+    let row = |row: &physics::law::boiler_seam::Row| SeamRow {
+        rivets: row.rivets,
+        both_straps: row.through == Through::BothStraps,
+    };
+    let seam = RivetedSeam {
+        pitch: Length::m(need(sheet, "pitch")?),
+        plate: Length::m(need(sheet, "thickness")?),
+        strap: strap.map(Length::m),
+        rivet: Length::m(need(sheet, "rivet")?),
+        rows: rows.iter().map(row).collect(),
+        teeth: kind == "saw-tooth",
+        row_spacing: None,
+        edge: None,
+        weakest,
+    };
+    riveted_seam(&seam, sheet.house, titled(say::SEAM, sheet, title)).map_err(|why| why.to_string())
 }

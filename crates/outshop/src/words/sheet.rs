@@ -31,6 +31,8 @@ pub const SEAT: &str = "Valve seat, before and after";
 pub const LAP: &str = "Lap for the seat: its working face";
 /// The title of a drawing.
 pub const BUSHING: &str = "Bushing for a rod eye, as turned";
+/// The title of a drawing.
+pub const SEAM: &str = "Riveted seam";
 
 /// Why a sheet that was kept is not drawn.
 pub const NOT_AS_KEPT: &str = "Not drawn: worked again with the facts of today, the sheet would not read as the one kept here, and that one governs.";

@@ -106,6 +106,57 @@ fn a_bushing_is_drawn_at_the_sizes_of_its_sheet() {
     }
 }
 
+/// A seam's sheet draws it with its own sizes and says which mode governs; a butt without its strap is not drawn, and
+/// the strap is asked for.
+#[test]
+fn a_seam_is_drawn_from_its_sheet() {
+    let given = |kind: &'static str| {
+        [
+            ("kind", kind),
+            ("pitch", "15in"),
+            ("thickness", "1/2in"),
+            ("rivet", "15/16in"),
+            ("shear", "44000psi"),
+            ("shear_double", "88000psi"),
+            ("crushing", "95000psi"),
+            ("tensile", "55000psi"),
+            ("rows", "1, 2, 3, 4, 4"),
+            ("double_rows", "2"),
+            ("strap", "7/16in"),
+        ]
+    };
+    for kind in [
+        "lap-single",
+        "lap-triple",
+        "butt-double",
+        "butt-quadruple",
+        "saw-tooth",
+    ] {
+        let all = given(kind).map(|(name, text)| Given::typed(name, text));
+        let sheet = physics::run("boiler.seam", &all, House::Inch).unwrap();
+        let drawing = of_sheet(&sheet, &Title::default()).remove(0).unwrap();
+        let texts = texts(&drawing, PageWidth::Wide).join("; ");
+        for figure in ["15", "1/2", "15/16"] {
+            assert!(texts.contains(figure), "{kind}: {figure} is not in {texts}");
+        }
+        assert_eq!(texts.contains("7/16"), !kind.starts_with("lap"), "{kind}");
+        let Some(Shown::Text(weakest)) = sheet.result("weakest") else {
+            panic!("{kind} has no weakest mode");
+        };
+        assert!(
+            drawing.notes.iter().any(|note| note.contains(weakest)),
+            "{kind}"
+        );
+        let fewer = &all[..all.len() - 1];
+        let sheet = physics::run("boiler.seam", fewer, House::Inch).unwrap();
+        let drawn = of_sheet(&sheet, &Title::default()).remove(0);
+        assert_eq!(
+            drawn.err().as_deref() == Some("it needs strap"),
+            !kind.starts_with("lap")
+        );
+    }
+}
+
 #[test]
 fn every_drawing_says_in_words_what_it_shows() {
     let given = [

@@ -95,33 +95,42 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     Ok(told(answer, &seam, lap, strap, double))
 }
 
-/// The rows of a saw-tooth seam as given; none while they are not.
-fn given_rows(inputs: &Inputs) -> Result<Option<Vec<Row>>, SheetError> {
-    let counts = inputs.list_si("rows");
-    let Some(double) = inputs.si("double_rows").filter(|_| !counts.is_empty()) else {
-        return Ok(None);
-    };
-    // A count is read as a whole number; the cast only drops the nought behind the point.
-    let double = double as usize;
-    if double > counts.len() {
-        return Err(impossible(
-            format!(
-                "{double} of {} rows cannot go through both straps",
-                counts.len()
-            ),
-            "double_rows no more than the rows given",
-        ));
-    }
-    let single = counts.len() - double;
-    let row = |(at, rivets): (usize, &f64)| Row {
-        rivets: *rivets as u32,
+/// Rows told one by one, outermost first, of which the last `double` go through both straps; none when there are not so
+/// many.
+pub fn told_rows(counts: &[u32], double: usize) -> Option<Vec<Row>> {
+    let single = counts.len().checked_sub(double)?;
+    let row = |(at, rivets): (usize, &u32)| Row {
+        rivets: *rivets,
         through: if at < single {
             Through::OneStrap
         } else {
             Through::BothStraps
         },
     };
-    Ok(Some(counts.iter().enumerate().map(row).collect()))
+    Some(counts.iter().enumerate().map(row).collect())
+}
+
+/// The rows of a saw-tooth seam as given; none while they are not.
+fn given_rows(inputs: &Inputs) -> Result<Option<Vec<Row>>, SheetError> {
+    // A count is read as a whole number; the cast only drops the nought behind the point.
+    let counts: Vec<u32> = inputs
+        .list_si("rows")
+        .iter()
+        .map(|count| *count as u32)
+        .collect();
+    let Some(double) = inputs.si("double_rows").filter(|_| !counts.is_empty()) else {
+        return Ok(None);
+    };
+    let rows = told_rows(&counts, double as usize).ok_or_else(|| {
+        impossible(
+            format!(
+                "{double} of {} rows cannot go through both straps",
+                counts.len()
+            ),
+            "double_rows no more than the rows given",
+        )
+    })?;
+    Ok(Some(rows))
 }
 
 fn impossible(what: String, expected: &str) -> SheetError {
