@@ -1,8 +1,8 @@
 //! Several readings of one thing, and the one that governs.
 
-use crate::answer::TableValue;
+use crate::answer::{TableValue, less};
 use crate::card::{Measure, Symbol};
-use measure::{House, Rounding, Unit, show};
+use measure::{Dimension, House, Rounding, Unit, show};
 
 /// The largest of some readings, in SI; none where there are none.
 pub fn largest(readings: &[f64]) -> Option<f64> {
@@ -12,6 +12,12 @@ pub fn largest(readings: &[f64]) -> Option<f64> {
 /// The smallest of some readings, in SI; none where there are none.
 pub fn smallest(readings: &[f64]) -> Option<f64> {
     readings.iter().copied().reduce(f64::min)
+}
+
+/// How much more one length is than another, both in metres, without the dust that subtracting leaves; with a minus where
+/// it is less.
+pub fn more(length: f64, than: f64) -> f64 {
+    less(length, than, Dimension::Length)
 }
 
 /// The reading that governs, as a value of `symbol` that stands in the formula; `how` says which of them it is.

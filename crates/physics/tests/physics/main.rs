@@ -13,6 +13,7 @@ mod balls;
 mod boiler;
 mod boiler_seam;
 mod boiler_care;
+mod differences;
 mod errors;
 mod evidence;
 mod fits;

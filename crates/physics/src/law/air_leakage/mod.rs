@@ -1,6 +1,6 @@
 //! `air.leakage`: how fast the air goes, and for how long a brake holds.
 
-use crate::answer::Answer;
+use crate::answer::{Answer, less};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -150,7 +150,7 @@ static CARD: Card = Card {
 
 /// The fall of pressure in a minute, both pressures in Pa by the gauge.
 pub fn rate(start: f64, end: f64, minutes: f64) -> Stress {
-    Stress::pascals((start - end) / minutes)
+    Stress::pascals(less(start, end, Dimension::GaugePressure) / minutes)
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
@@ -203,7 +203,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("rate", fall)
         .with("complies", held.words());
     if let Some(limit) = limit {
-        answer = answer.with("left", Stress::pascals(limit - fall.to_pascals()));
+        answer = answer.with(
+            "left",
+            Stress::pascals(less(limit, fall.to_pascals(), Dimension::GaugePressure)),
+        );
     }
     if (limit.is_none() && !holds) || (least.is_none() && holds) {
         answer.notices.push(NOT_GIVEN.to_owned());
@@ -212,7 +215,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         let wanted = operating * share;
         answer = answer
             .with("start_wanted", crate::answer::Outcome::Si(wanted))
-            .with("start_off", Stress::pascals(start - wanted));
+            .with(
+                "start_off",
+                Stress::pascals(less(start, wanted, Dimension::GaugePressure)),
+            );
         if (start - wanted).abs() > 1e-9 * wanted {
             answer.notices.push(format!(
                 "The test began {} psi {} the pressure wanted: what that matters is for whoever answers for the test.",

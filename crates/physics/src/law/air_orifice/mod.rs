@@ -1,6 +1,6 @@
 //! `air.orifice`: whether an air compressor still gives what it should, by the pressure it holds against a hole.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::{Answer, Outcome, less};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -235,14 +235,14 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "strokes_left",
             of("most_strokes")
                 .zip(of("strokes"))
-                .map(|(most, strokes)| most - strokes),
+                .map(|(most, strokes)| less(most, strokes, Dimension::Ratio)),
         ),
         ("share", share),
         (
             "share_over",
             share
                 .zip(of("least_share"))
-                .map(|(share, least)| share - least),
+                .map(|(share, least)| less(share, least, Dimension::Ratio)),
         ),
     ] {
         if let Some(value) = value {
@@ -250,7 +250,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
     }
     if let Some((held, least)) = of("held").zip(of("least_pressure")) {
-        answer = answer.with("pressure_over", Stress::pascals(held - least));
+        answer = answer.with(
+            "pressure_over",
+            Stress::pascals(less(held, least, Dimension::GaugePressure)),
+        );
     }
     let wanted: &[&str] = if unlisted {
         &["least_share"]

@@ -6,6 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -154,18 +155,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let mut answer = Answer::new("travel").with("complies", held.words());
     if let Some(limit) = limit {
         answer = answer
-            .with("left", Length::m(limit - travel))
+            .with("left", Length::m(more(limit, travel)))
             .with("used", Outcome::Si(travel / limit));
     } else {
         answer.notices.push(NOT_GIVEN.to_owned());
     }
     if let Some((limit, leverage)) = limit.zip(leverage) {
-        answer = answer.with("shoe_left", Length::m((limit - travel) / leverage));
+        answer = answer.with("shoe_left", Length::m(more(limit, travel) / leverage));
     }
     if let Some(wanted) = inputs.si("wanted") {
-        answer = answer.with("to_take_up", Length::m(travel - wanted));
+        answer = answer.with("to_take_up", Length::m(more(travel, wanted)));
         if let Some(leverage) = leverage {
-            answer = answer.with("slack", Length::m((travel - wanted) / leverage));
+            answer = answer.with("slack", Length::m(more(travel, wanted) / leverage));
         }
         if limit.is_some_and(|limit| !Bound::AtMost.holds(wanted, limit)) {
             answer

@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, figure};
-use crate::readings::{governing, smallest, which};
+use crate::readings::{governing, more, smallest, which};
 use measure::{Dimension, House, Length, Rounding, Unit};
 
 /// The law, for the catalogue.
@@ -253,7 +253,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 .with("stress", Outcome::Si(stress))
                 .with("minimum_wall", wall);
             if let Some(thinnest) = thinnest {
-                answer = answer.with("left", Length::m(thinnest - wall.to_m()));
+                answer = answer.with("left", Length::m(more(thinnest, wall.to_m())));
             }
             least = Some(wall.to_m());
         }

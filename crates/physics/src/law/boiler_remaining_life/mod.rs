@@ -330,7 +330,7 @@ fn lived(
         .with("half_life", Outcome::Si(half));
     if let Some(longest) = inputs.si("longest") {
         let interval = half.min(longest);
-        let next = interval - new.age;
+        let next = less(interval, new.age, Dimension::Ratio);
         answer = answer
             .with("interval", Outcome::Si(interval))
             .with("next_in", Outcome::Si(next));

@@ -4,7 +4,7 @@
 //! A gauge below the point it speaks for carries the water standing in its pipe and reads high by it;
 //! one above reads low. The water in a siphon is cold, so cold water's weight is taken.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::{Answer, Outcome, less};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -124,12 +124,16 @@ pub fn head(height: measure::Length) -> Stress {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let water = head(inputs.need_length("head")?);
     let reading = inputs.need_si("reading")?;
-    let point = reading - inputs.need_si("gauge_error")? - water.to_pascals();
+    let gauge = |from, take| less(from, take, Dimension::GaugePressure);
+    let point = gauge(
+        gauge(reading, inputs.need_si("gauge_error")?),
+        water.to_pascals(),
+    );
     let mut answer = Answer::new("gauge")
         .with("head_pressure", water)
         .with("true_pressure", Outcome::Si(point));
     if let Some(second) = inputs.si("second_reading") {
-        answer = answer.with("difference", Stress::pascals((point - second).abs()));
+        answer = answer.with("difference", Stress::pascals(gauge(point, second).abs()));
     }
     if point < 0.0 {
         answer.notices.push("This comes to less than the atmosphere: a vacuum as the boiler cools, or an error or head with the wrong sign.".into());

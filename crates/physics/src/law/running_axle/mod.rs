@@ -6,7 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, smallest, thou, which};
+use crate::readings::{governing, largest, more, smallest, thou, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -149,7 +149,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             expected: "the original diameter as stamped, and readings no larger".to_owned(),
         });
     }
-    let wear = original.to_m() - least;
+    let wear = more(original.to_m(), least);
     let limit = inputs.si("limit");
     let held = Held::default().hold(
         "wear of the journal",
@@ -175,8 +175,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
         Some(limit) => {
             answer = answer
-                .with("condemning_diameter", Length::m(original.to_m() - limit))
-                .with("left", Length::m(limit - wear))
+                .with(
+                    "condemning_diameter",
+                    Length::m(more(original.to_m(), limit)),
+                )
+                .with("left", Length::m(more(limit, wear)))
                 .with("used", crate::answer::Outcome::Si(wear / limit));
         }
         None => answer.notices.push(NOT_GIVEN.to_owned()),
@@ -184,7 +187,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     if most > least {
         answer.notices.push(format!(
             "The readings differ by {} in: out of round, or tapered. To true it the whole journal goes to the smallest.",
-            thou(most - least)
+            thou(more(most, least))
         ));
     }
     Ok(answer)

@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, smallest, thou, which};
+use crate::readings::{governing, largest, more, smallest, thou, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -134,7 +134,7 @@ const GAP: &str = "a gap";
 
 /// How far a pin of `pin` can move in a bore of `bore`, on the diameter; with a minus where it would not go in.
 pub fn clearance(bore: Length, pin: Length) -> Length {
-    Length::m(bore.to_m() - pin.to_m())
+    Length::m(more(bore.to_m(), pin.to_m()))
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
@@ -207,7 +207,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("complies", held.words());
     if let Some(limit) = limit {
         answer = answer
-            .with("left", Length::m(limit - clear.to_m()))
+            .with("left", Length::m(more(limit, clear.to_m())))
             .with("used", Outcome::Si(clear.to_m() / limit));
     }
     if let Some((least, fullest)) = smallest(pin).zip(largest(pin)) {
@@ -222,7 +222,7 @@ fn of_pin(least: f64, fullest: f64, bore: &[f64]) -> Vec<String> {
     if fullest > least {
         notices.push(format!(
             "The readings of the pin differ by {} in. A new bushing is sized on the largest, {} in, or it seizes there.",
-            thou(fullest - least),
+            thou(more(fullest, least)),
             thou(fullest)
         ));
     }

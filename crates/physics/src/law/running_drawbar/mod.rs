@@ -6,6 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -169,13 +170,13 @@ static CARD: Card = Card {
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let of = |name| inputs.si(name);
-    let apart = |more: &'static str, less: &'static str| match of(more).zip(of(less)) {
+    let apart = |long: &'static str, short: &'static str| match of(long).zip(of(short)) {
         Some((large, small)) if large < small => Err(SheetError::Impossible {
             sheet: CARD.id,
-            what: format!("{more} is smaller than {less}"),
+            what: format!("{long} is smaller than {short}"),
             expected: "the larger distance first: the two may have been changed over".to_owned(),
         }),
-        Some((large, small)) => Ok(Some(large - small)),
+        Some((large, small)) => Ok(Some(more(large, small))),
         None => Ok(None),
     };
     let motion = apart("pulled", "pushed")?;
@@ -211,18 +212,20 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ("lost_motion", motion),
         (
             "left",
-            limit.zip(motion).map(|(limit, motion)| limit - motion),
+            limit.zip(motion).map(|(limit, motion)| more(limit, motion)),
         ),
         ("compression", pressed),
         (
             "compression_over",
-            pressed.zip(least).map(|(pressed, least)| pressed - least),
+            pressed
+                .zip(least)
+                .map(|(pressed, least)| more(pressed, least)),
         ),
         (
             "longest_fitted",
             of("free_length")
                 .zip(least)
-                .map(|(free, least)| free - least),
+                .map(|(free, least)| more(free, least)),
         ),
         (
             "farthest_pulled",

@@ -6,7 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, smallest, which};
+use crate::readings::{governing, largest, more, smallest, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -187,7 +187,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             (of("most"), "most"),
         );
     }
-    let after = of("comes_down").map(|down| low - down);
+    let after = of("comes_down").map(|down| more(low, down));
     let held_after = if asks_least {
         Held::default()
             .hold(
@@ -201,16 +201,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         "the rule has no least here".to_owned()
     };
     let mut answer = Answer::new("heights")
-        .with("spread", Length::m(high - low))
+        .with("spread", Length::m(more(high, low)))
         .with("complies", held.words())
         .with("complies_after", held_after);
     for (result, value) in [
-        ("above_least", of("least").map(|least| low - least)),
-        ("below_most", of("most").map(|most| most - high)),
+        ("above_least", of("least").map(|least| more(low, least))),
+        ("below_most", of("most").map(|most| more(most, high))),
         ("lowest_after", after),
         (
             "above_least_after",
-            after.zip(of("least")).map(|(after, least)| after - least),
+            after
+                .zip(of("least"))
+                .map(|(after, least)| more(after, least)),
         ),
     ] {
         if let Some(value) = value {

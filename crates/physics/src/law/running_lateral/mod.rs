@@ -6,6 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -152,17 +153,17 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     );
     let mut answer = Answer::new("hubs and boxes")
         .with("lateral", Length::m(total))
-        .with("off_center", Length::m((a - b) / 2.0))
+        .with("off_center", Length::m(more(a, b) / 2.0))
         .with("complies", held.words());
     if let Some(limit) = limit {
         answer = answer
-            .with("left", Length::m(limit - total))
+            .with("left", Length::m(more(limit, total)))
             .with("used", Outcome::Si(total / limit));
     } else {
         answer.notices.push(NOT_GIVEN.to_owned());
     }
     if let Some(wanted) = inputs.si("wanted") {
-        answer = answer.with("liner", Length::m((total - wanted) / 2.0));
+        answer = answer.with("liner", Length::m(more(total, wanted) / 2.0));
     }
     Ok(answer)
 }

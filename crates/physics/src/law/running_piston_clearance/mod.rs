@@ -6,6 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -146,7 +147,7 @@ static CARD: Card = Card {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (front, back) = (inputs.need_si("front")?, inputs.need_si("back")?);
     let moved = inputs.need_si("moved_forward")?;
-    let (front_after, back_after) = (front - moved, back + moved);
+    let (front_after, back_after) = (more(front, moved), back + moved);
     let smaller = front_after.min(back_after);
     let least = inputs.si("least");
     let held = Held::default().hold(
@@ -157,13 +158,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     );
     let mut answer = Answer::new("piston")
         .with("total", Length::m(front + back))
-        .with("to_move", Length::m((front - back) / 2.0))
+        .with("to_move", Length::m(more(front, back) / 2.0))
         .with("each", Length::m((front + back) / 2.0))
         .with("front_after", Length::m(front_after))
         .with("back_after", Length::m(back_after))
         .with("complies", held.words());
     match least {
-        Some(least) => answer = answer.with("left", Length::m(smaller - least)),
+        Some(least) => answer = answer.with("left", Length::m(more(smaller, least))),
         None => answer.notices.push(NOT_GIVEN.to_owned()),
     }
     if smaller <= 0.0 {

@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, smallest};
+use crate::readings::{governing, largest, more, smallest};
 use measure::{Angle, Dimension, Length, Rounding, math};
 
 /// The law, for the catalogue.
@@ -157,10 +157,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     };
     let angle = |offset| from_square(Length::m(offset), throw).ok_or_else(impossible);
     let (ahead, behind) = (angle(most)?, angle(least)?);
+    let apart = more(most, least);
     let limit = inputs.si("limit");
     let held = Held::default().hold(
         "difference of the axles",
-        (Some(most - least), "offsets"),
+        (Some(apart), "offsets"),
         Bound::AtMost,
         (limit, "limit"),
     );
@@ -171,10 +172,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "angle_between",
             Angle::radians(ahead.to_radians() - behind.to_radians()),
         )
-        .with("difference", Length::m(most - least))
+        .with("difference", Length::m(apart))
         .with("complies", held.words());
     match limit {
-        Some(limit) => answer = answer.with("left", Length::m(limit - (most - least))),
+        Some(limit) => answer = answer.with("left", Length::m(more(limit, apart))),
         None => answer.notices.push(NOT_GIVEN.to_owned()),
     }
     let axle = |offset: f64| {

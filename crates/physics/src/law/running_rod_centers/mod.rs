@@ -9,6 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -135,13 +136,16 @@ static CARD: Card = Card {
 };
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let difference = inputs.need_si("rod_centers")? - inputs.need_si("wheel_centers")?;
+    let difference = more(
+        inputs.need_si("rod_centers")?,
+        inputs.need_si("wheel_centers")?,
+    );
     let of = |name| inputs.si(name);
     let apart = difference.abs();
     let give = of("clearance_a")
         .zip(of("clearance_b"))
         .map(|(a, b)| (a + b) / 2.0);
-    let free = give.map(|give| give - apart);
+    let free = give.map(|give| more(give, apart));
     let runs = match (free, of("clearance_a"), of("clearance_b")) {
         (Some(_), ..) if give.is_some_and(|give| Bound::AtMost.holds(apart, give)) => {
             "it does".to_owned()
@@ -167,7 +171,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             .with("free", Length::m(free));
     }
     match of("limit") {
-        Some(limit) => answer = answer.with("left", Length::m(limit - apart)),
+        Some(limit) => answer = answer.with("left", Length::m(more(limit, apart))),
         None => answer.notices.push(NOT_GIVEN.to_owned()),
     }
     Ok(answer)

@@ -9,6 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -160,10 +161,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     }
     if let (Some(thickness), Some(least)) = (thickness, least) {
         answer = answer
-            .with("left", Length::m(thickness.to_m() - least.to_m()))
+            .with("left", Length::m(more(thickness.to_m(), least.to_m())))
             .with(
                 "left_on_diameter",
-                Length::m(tread(center, thickness).to_m() - tread(center, least).to_m()),
+                Length::m(more(
+                    tread(center, thickness).to_m(),
+                    tread(center, least).to_m(),
+                )),
             );
     }
     Ok(answer)

@@ -12,7 +12,7 @@ use crate::answer::{Answer, Outcome};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN};
-use crate::readings::{governing, largest, smallest, thou};
+use crate::readings::{governing, largest, more, smallest, thou};
 use measure::Length;
 
 /// One wheel as it was measured, all lengths in metres.
@@ -32,7 +32,7 @@ impl Wheel {
 
     /// Thickness of its tire once it is turned to `diameter`.
     pub fn thickness_at(self, diameter: f64) -> f64 {
-        (diameter - self.center) / 2.0
+        more(diameter, self.center) / 2.0
     }
 }
 
@@ -40,7 +40,7 @@ impl Wheel {
 /// of no wheels, or where it would cut into a center.
 pub fn one_diameter(wheels: &[Wheel], clean_up: f64) -> Option<f64> {
     let diameters: Vec<f64> = wheels.iter().map(|wheel| wheel.diameter()).collect();
-    let proposal = smallest(&diameters)? - 2.0 * clean_up;
+    let proposal = more(smallest(&diameters)?, 2.0 * clean_up);
     let leaves_tire = |wheel: &Wheel| wheel.thickness_at(proposal) > 0.0;
     wheels.iter().all(leaves_tire).then_some(proposal)
 }
@@ -87,7 +87,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     };
 
     let (legal, complies) = as_they_stand(&wheels, hollow, flange, &figures);
-    let after = (proposal - center) / 2.0;
+    let after = more(proposal, center) / 2.0;
     let held_after = Held::default().hold(
         "thinnest tire after the cut",
         (Some(after), "thickness"),
@@ -97,10 +97,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let mut answer = Answer::new(card::SET)
         .with("legal", legal)
         .with("complies", complies)
-        .with("set_spread", Length::m(most - least))
+        .with("set_spread", Length::m(more(most, least)))
         .with("proposal", Length::m(proposal))
         .with("spent", cut(&wheels, proposal, figures.thickness))
-        .with("height_drop", Length::m((most - proposal) / 2.0))
+        .with("height_drop", Length::m(more(most, proposal) / 2.0))
         .with("thickness_after", Length::m(after))
         .with("complies_after", held_after.words())
         .with("tractive_effort", Outcome::Si(mean / proposal - 1.0));
@@ -111,7 +111,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer = answer.with("to_hollow", Outcome::Si(limit * days / wear));
     }
     if let Some(figure) = figures.thickness {
-        let left = after - figure;
+        let left = more(after, figure);
         answer = answer.with("left_after", Length::m(left));
         if let Some((wear, days)) = rate {
             answer = answer.with("life", Outcome::Si(left.max(0.0) * days / wear));
@@ -143,7 +143,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     if smallest_center < center {
         answer.notices.push(format!(
             "The centers differ by {} in: after the cut the tires differ in thickness, the wheels do not.",
-            thou(center - smallest_center)
+            thou(more(center, smallest_center))
         ));
     }
     Ok(answer)
@@ -231,7 +231,7 @@ fn as_they_stand(
     for (at, wheel) in wheels.iter().enumerate() {
         let mate = wheels
             .get(at ^ 1)
-            .map_or(0.0, |mate| wheel.diameter() - mate.diameter());
+            .map_or(0.0, |mate| more(wheel.diameter(), mate.diameter()));
         let (hollow, flange) = (hollow.get(at).copied(), flange.get(at).copied());
         let hold = |held: Held, wheel_is: &str| {
             held.hold(
@@ -275,7 +275,7 @@ fn as_they_stand(
         let diameters: Vec<f64> = wheels.iter().map(|wheel| wheel.diameter()).collect();
         let spread = largest(&diameters)
             .zip(smallest(&diameters))
-            .map(|(most, least)| most - least);
+            .map(|(most, least)| more(most, least));
         whole = whole.hold(
             "spread of the set",
             (spread, "thickness"),
@@ -303,10 +303,10 @@ fn cut(wheels: &[Wheel], proposal: f64, least: Option<f64>) -> Outcome {
             called(at),
             thou(proposal),
             thou(after),
-            thou(wheel.thickness - after),
+            thou(more(wheel.thickness, after)),
             least.map_or_else(
                 || "cannot tell: needs least_thickness".to_owned(),
-                |least| thou(after - least),
+                |least| thou(more(after, least)),
             ),
         ]
     });

@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, smallest, which};
+use crate::readings::{governing, largest, more, smallest, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -190,10 +190,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                         .to_owned(),
             });
         }
-        (true, Some(track)) => (Some(track - most), Some(track - least)),
+        (true, Some(track)) => (Some(more(track, most)), Some(more(track, least))),
     };
     let of = |name| inputs.si(name);
-    let variation = most - least;
+    let variation = more(most, least);
     let mut held = Held::default()
         .hold(
             "least",
@@ -220,7 +220,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("variation", Length::m(variation))
         .with("complies", held.words());
     if let Some(limit) = of("variation_limit") {
-        answer = answer.with("variation_left", Length::m(limit - variation));
+        answer = answer.with("variation_left", Length::m(more(limit, variation)));
     }
     // What is left to a figure: the larger of the two less the smaller.
     let sides = [
@@ -229,7 +229,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     ];
     for (result, over, under, figure) in sides {
         let left = match over.zip(under) {
-            Some((over, under)) => Outcome::from(Length::m(over - under)),
+            Some((over, under)) => Outcome::from(Length::m(more(over, under))),
             None => {
                 let missing = [(of(figure), figure), (low, "track_gauge")];
                 let missing: Vec<&str> = missing

@@ -18,6 +18,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::law::thread_bore::{SHARE, full, share};
+use crate::readings::more;
 use crate::thread::card::{UNREAD, figure, length, line};
 use crate::thread::has_core;
 use measure::{Dimension, House, Length, Rounding, show};
@@ -209,7 +210,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     };
     let mut answer = Answer::new("staybolt")
         .with("next_diameter", next)
-        .with("growth", Length::m(next.to_m() - present.to_m()))
+        .with("growth", Length::m(more(next.to_m(), present.to_m())))
         .with("reach", Length::inches(all + space))
         .with("turns_between", Outcome::Si(turns))
         .with("threads_held", Outcome::Si(tpi * all))
