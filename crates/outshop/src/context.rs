@@ -24,6 +24,15 @@ struct Late {
 }
 
 impl Late {
+    /// Notes from which day before today on a statement may change what stood against her.
+    fn reach(&mut self, statement: &Statement, on: Date) {
+        let reach = reaches_back(statement, on);
+        if let Some((engine, from)) = reach.filter(|(_, from)| *from < self.today) {
+            let first = self.reaches.entry(engine).or_insert(from);
+            *first = from.min(*first);
+        }
+    }
+
     fn of(today: Date) -> Late {
         Late {
             today,
@@ -38,10 +47,8 @@ impl Late {
         on: Date,
         made: Result<Vec<Statement>, Refusal>,
     ) -> Result<Vec<Statement>, Refusal> {
-        let reach = made.iter().flatten().filter_map(|it| reaches_back(it, on));
-        for (engine, from) in reach.filter(|(_, from)| *from < self.today) {
-            let first = self.reaches.entry(engine).or_insert(from);
-            *first = from.min(*first);
+        for statement in made.iter().flatten() {
+            self.reach(statement, on);
         }
         if !self.reaches.is_empty() {
             self.before.get_or_insert_with(|| book.clone());
@@ -421,6 +428,27 @@ impl Context {
         let receipt = write(self.store()?, &act, &asked)?;
         self.tell_of_past(late.into_inner())?;
         Ok(receipt)
+    }
+
+    /// After something was put right or taken back: keeps, for the answer, what the book now shows of days past that it
+    /// did not show before, by the statements that changed and the day each was done on.
+    ///
+    /// # Errors
+    /// If the book does not read; what was entered stays.
+    pub fn tell_after(
+        &mut self,
+        before: Book,
+        changed: impl IntoIterator<Item = (Statement, Date)>,
+    ) -> Result<(), Failure> {
+        let zone = self.zone()?;
+        let mut late = Late::of(self.clock()?.read(&zone)?.1);
+        for (statement, on) in changed {
+            late.reach(&statement, on);
+        }
+        if !late.reaches.is_empty() {
+            late.before = Some(before);
+        }
+        self.tell_of_past(late)
     }
 
     /// Keeps, for the answer, on which days past an engine ran against what an entry made late now shows.

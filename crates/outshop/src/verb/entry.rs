@@ -166,7 +166,15 @@ fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer,
     let zone = context.zone()?;
     let by = By::Name(context.by()?.to_string());
     let act = context.act(by, &zone)?;
+    let taken_back: Vec<_> = context
+        .store()?
+        .entries()?
+        .iter()
+        .filter(|it| it.batch.as_deref() == Some(batch.to_string().as_bytes()))
+        .filter_map(stated)
+        .collect();
     let receipt = context.store()?.withdraw(&act, batch, because)?;
+    context.tell_after(book, taken_back)?;
     Ok(saved(
         &receipt,
         format!("Batch {batch} is taken back; it stays readable and counts no more."),
@@ -186,6 +194,18 @@ fn find(context: &mut Context, number: u64) -> Result<(store::Entry, serde_json:
     let body = serde_json::from_slice(&entry.body)
         .map_err(|e| Failure::Machine(format!("Entry {number} does not read: {e}.")))?;
     Ok((entry, body))
+}
+
+/// What an entry states, and the day it was done on; nothing where it does not read, which `check` tells.
+fn stated(entry: &store::Entry) -> Option<(Statement, jiff::civil::Date)> {
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    let form = u32::try_from(entry.form).ok()?;
+    let statement = Statement::read(&text(&entry.kind), form, &text(&entry.body)).ok()?;
+    let statement = match statement {
+        Statement::Correction(it) => it.statement().ok()?,
+        other => other,
+    };
+    Some((statement, text(&entry.done_on).parse().ok()?))
 }
 
 fn correct(
@@ -242,7 +262,10 @@ fn correct(
     if context.globals().on.is_none() {
         act.done_on = date(&String::from_utf8_lossy(&entry.done_on))?;
     }
+    let before = context.book()?;
     let receipt = context.store()?.correct(&act, number, because, &instead)?;
+    let changed = stated(&entry).into_iter().chain([(instead, act.done_on)]);
+    context.tell_after(before, changed)?;
     Ok(saved(
         &receipt,
         format!("Entry {number} is put right; it stays readable as it was."),

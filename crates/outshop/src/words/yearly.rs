@@ -26,6 +26,8 @@ pub const OWNERS: &str = "Owner and operator";
 pub const OTHERS: &str = "The other fields of the form as printed";
 /// A month without one.
 pub const NONE: &str = "none";
+/// A month that has not begun.
+pub const TO_COME: &str = "to come";
 /// Nothing is missing.
 pub const NOTHING_MISSING: &str =
     "Every day of the year is settled in the log, and what the shop says of itself is stated.";
@@ -55,6 +57,10 @@ pub const WORK: &str = "Report of work on the boiler";
 pub const BOILER: &str = "Boiler number";
 /// A fact.
 pub const COMPLETED: &str = "Completed";
+/// A fact.
+pub const IT_WAS: &str = "Reported as";
+/// A fact.
+pub const WORKED_TO: &str = "Worked to";
 /// Not completed.
 pub const NOT_COMPLETED: &str = "not completed: the job is open";
 /// Nothing is missing.
@@ -212,8 +218,8 @@ pub fn since(counted: &str, on: Option<Date>) -> String {
 pub fn not_stated(word: &str, engine: &str, job: &str, on: Option<Date>) -> String {
     let day = on.map_or("DAY".to_owned(), |on| on.to_string());
     format!(
-        "The day of completion is not stated in this book as `{word}`, so its deadline stands on no list: `outshop \
-         locomotive day {engine} {word} {day} --document {job}` states it."
+        "The day of completion is not stated in this book, so its deadline stands on no list. It is stated by: outshop \
+         locomotive day {engine} {word} {day} --document {job}"
     )
 }
 

@@ -193,4 +193,34 @@ fn an_entry_made_late_says_which_days_it_would_have_stopped_and_stays() {
     let said = folder.json(&late);
     assert_eq!(said["past"][0]["day"], "2026-05-02");
     assert_eq!(said["past"].as_array().unwrap().len(), 1);
+
+    // A day that is put right may show the same: the daily fire of 2 May is moved to a day that was not in steam.
+    let fire = folder.json(&["steam", "show", "14"]);
+    let number = fire["fires"]
+        .as_array()
+        .and_then(|all| all.last())
+        .and_then(|line| line["entry"].as_u64())
+        .unwrap()
+        .to_string();
+    let moved = ["lit", "up", "out", "gone"].map(|name| {
+        let hour = if ["lit", "up"].contains(&name) {
+            "06:00"
+        } else {
+            "17:00"
+        };
+        format!("{name}=2026-04-29T{hour}:00")
+    });
+    let mut words = vec![
+        "entry",
+        "correct",
+        number.as_str(),
+        "--because",
+        "the wrong line",
+    ];
+    words.extend(moved.iter().map(String::as_str));
+    let said = folder.done(&words);
+    assert!(
+        said.contains("No. 14, Wed 29 Apr 2026: finding F-001"),
+        "{said}"
+    );
 }

@@ -15,7 +15,7 @@ use super::held::Figures;
 use super::job::Filling;
 use super::report::{goes, kept_how_long, means, noted, points, recipients, speaks_of};
 use super::worksheet::{code, facts, room, strings};
-use crate::words::{self, paper as papers, print as cards, tag, yearly as say};
+use crate::words::{self, paper as papers, tag, yearly as say};
 use crate::{Context, Failure};
 
 /// What the report needs the shop to have said (words of `record::PARTICULARS`).
@@ -77,6 +77,10 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         std::slice::from_ref(&it.ruling),
         on,
     )?;
+    // It is no paper of an inspection.
+    for fact in heads.iter_mut().filter(|fact| fact.word == papers::KIND) {
+        fact.word = say::IT_WAS.into();
+    }
     heads.extend(it.heads());
     let mut figures = Figures::of(&book, rules);
     figures.add(&it.ruling);
@@ -205,7 +209,7 @@ impl Work<'_> {
         let mut all = self.job.found();
         all.extend(self.job.decision());
         let sizes = self.job.job.plan.sizes.iter();
-        all.extend(sizes.map(|size| Fact::of(cards::IT, size)));
+        all.extend(sizes.map(|size| Fact::of(say::WORKED_TO, size)));
         noted(say::DESCRIBED, note, vec![Block::Facts { all }])
     }
 

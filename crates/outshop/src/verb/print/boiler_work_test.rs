@@ -95,7 +95,7 @@ fn each_kind_of_work_is_described_and_goes_where_its_rule_says() {
         assert!(text.contains("as whoever printed this says"), "{kind}");
         assert_eq!(form.shout.as_deref(), Some("NOT COMPLETED"), "{kind}");
         assert!(text.contains("water runs back"), "{kind}");
-        assert!(text.contains("is not stated in this book as"), "{kind}");
+        assert!(text.contains("is not stated in this book, so"), "{kind}");
         let found = rows(&form, "Read before and after");
         assert!(
             found

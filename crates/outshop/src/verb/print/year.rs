@@ -86,7 +86,7 @@ pub(super) fn paper(context: &mut Context, number: &str, year: &str) -> Result<F
         about,
         over: say::YEAR.into(),
         title,
-        under: Some(words::engine(&kept.number)),
+        under: None,
         shout: None,
         facts: heads,
         governs: figures.governs(),
@@ -178,7 +178,9 @@ impl Year<'_> {
                 all.map(Date::day).collect()
             };
             let (sure, open) = (of_month(&self.days.least), of_month(&perhaps));
+            let to_come = date(self.year, month, 1) > self.on;
             let count = match (sure.len(), open.len()) {
+                (0, 0) if to_come => say::TO_COME.into(),
                 (0, 0) => say::NONE.into(),
                 (sure, 0) => sure.to_string(),
                 (sure, open) => format!("{sure} to {}", sure + open),

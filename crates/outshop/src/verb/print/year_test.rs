@@ -72,6 +72,7 @@ fn the_report_holds_what_the_rule_asks() {
     };
     assert_eq!(of(0), ["January", "2", "10, 11"]);
     assert_eq!(of(1), ["February", "none", ""]);
+    assert_eq!(of(11), ["December", "to come", ""]);
     // The log is closed through 30 April; 1 and 2 May are nobody's word, and 3 May is not over.
     assert_eq!(of(4), ["May", "0 to 2", "perhaps 1, 2"]);
     let text = said(&form);
