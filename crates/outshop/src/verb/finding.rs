@@ -9,10 +9,12 @@ use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Oc
 use shop::decision::Wish;
 use shop::finding::{NewFinding, NewLifting, unlifted};
 use shop::locomotive::{Taking, engine, finding, inspection, part};
+use shop::report::{Thing, open_things};
 use shop::route::{Choice, Feasible, routes};
 use shop::verdict::{Judgement, Verdict};
 
 use super::{date, name, readings, rule_held, saved, wrap};
+use crate::words::apart as say;
 use crate::{Answer, Context, Failure, words};
 
 /// Record a finding; see its verdict and its routes.
@@ -36,6 +38,11 @@ pub enum Finding {
     },
     /// Enter that a special notice was lifted by the authority that gave it.
     Lift(Lift),
+    /// Everything open of an engine, oldest first, grouped by what must be apart anyway; how often each was carried.
+    Apart {
+        /// Her number.
+        engine: String,
+    },
     /// Every finding, open ones first.
     List {
         /// Only of this engine.
@@ -147,6 +154,7 @@ impl Finding {
                 Ok(saved(&receipt, told, json!({})))
             }
             Finding::Lift(it) => it.run(context),
+            Finding::Apart { engine: number } => apart(context, number),
             Finding::List { engine: number } => list(context, number.as_deref()),
         }
     }
@@ -268,6 +276,57 @@ impl Decide {
             json!({}),
         ))
     }
+}
+
+fn apart(context: &mut Context, number: &str) -> Result<Answer, Failure> {
+    let book = context.book()?;
+    let (id, _) = engine(&book, number)?;
+    let groups = open_things(&book, id);
+    let mut text = String::new();
+    let mut list = Vec::new();
+    for group in &groups {
+        text.push_str(&match group.apart.as_slice() {
+            [] => format!("{}\n", say::NOT_SAID),
+            apart => format!("{}\n", wrap(&say::off(apart), 2, 100)),
+        });
+        let mut open = Vec::new();
+        for it in &group.open {
+            let since = say::since(it.since);
+            let (tag, stands, times) = match &it.thing {
+                Thing::WriteUp { number } => (
+                    words::tag::write_up(*number),
+                    words::paper::NOT_LOOKED_AT.to_owned(),
+                    0,
+                ),
+                Thing::Finding {
+                    number,
+                    state,
+                    recheck,
+                    carried,
+                    ..
+                } => {
+                    let stands = match (carried.first(), state) {
+                        (Some(first), FindingState::Carried) => {
+                            say::carried(carried.len(), first.on, *recheck)
+                        }
+                        _ => self::state(*state).to_owned(),
+                    };
+                    (words::tag::finding(*number), stands, carried.len())
+                }
+            };
+            let line = format!("{tag}  {}: {} ({since}; {stands})", it.place, it.told);
+            text.push_str(&format!("  {}\n", wrap(&line, 9, 100)));
+            open.push(json!({
+                "open": tag, "place": it.place, "told": it.told, "since": it.since.to_string(), "carried": times,
+                "reach": it.reach,
+            }));
+        }
+        list.push(json!({ "apart": group.apart, "open": open }));
+    }
+    if groups.is_empty() {
+        text.push_str(&format!("{}\n", say::NOTHING));
+    }
+    Ok(Answer::done(text, json!(list)))
 }
 
 fn list(context: &mut Context, number: Option<&str>) -> Result<Answer, Failure> {

@@ -59,6 +59,8 @@ pub const WHY: &str = "Why";
 pub const RECHECK: &str = "Looked at again on, if it is carried";
 /// A form.
 pub const DECIDE: &str = "Decide";
+/// A form, on what is carried.
+pub const DECIDE_AGAIN: &str = "Look at it again, then decide again";
 /// Its button.
 pub const SIGN: &str = "Sign the decision";
 /// In the place of that form.

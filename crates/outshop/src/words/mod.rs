@@ -5,6 +5,7 @@
 //! says of the work comes from there, whole.
 
 pub mod ahead;
+pub mod apart;
 pub mod backup;
 pub mod bench;
 pub mod calendar;

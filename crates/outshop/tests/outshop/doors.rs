@@ -545,6 +545,10 @@ const DOORS: &[(&[&str], &str)] = &[
         &["finding", "opens", "F-001", "us-steam.clock.plugged-flue"],
         r#"{"finding":{"opens":{"finding":"F-001","rule":"us-steam.clock.plugged-flue"}}}"#,
     ),
+    (
+        &["finding", "apart", "14"],
+        r#"{"finding":{"apart":{"engine":"14"}}}"#,
+    ),
     (&["finding", "list"], r#"{"finding":{"list":{}}}"#),
     (
         &["decide", "F-001", "re-cut", "--because", "worn"],

@@ -14,10 +14,10 @@ use super::id::{
 use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
-    AnchorTaken, AnswerGiven, Book, CrewReport, DayTold, DecisionTaken, FamilyKept, Finding,
-    FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount, Part,
-    Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell,
-    SymptomLooked, SymptomTold, Tooling, Trial,
+    AnchorTaken, AnswerGiven, Book, CarriedOn, CrewReport, DayTold, DecisionTaken, FamilyKept,
+    Finding, FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount,
+    Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature,
+    Spell, SymptomLooked, SymptomTold, Tooling, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -584,6 +584,7 @@ impl Book {
                     notice: it.notice.clone(),
                     lifted: None,
                     decision: None,
+                    carried: Vec::new(),
                     job: None,
                     entry: seq,
                     last: seq,
@@ -606,6 +607,12 @@ impl Book {
                     .ok_or_else(|| unknown(format!("the route `{}`", it.route)))?;
                 let finding = self.finding_mut(it.finding, seq).map_err(unknown)?;
                 finding.state = if carries {
+                    finding.carried.push(CarriedOn {
+                        on: meta.done_on,
+                        by: meta.person,
+                        because: it.because.clone(),
+                        recheck: it.recheck,
+                    });
                     FindingState::Carried
                 } else {
                     FindingState::Decided

@@ -45,10 +45,10 @@ pub use readings::Readings;
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use state::{
-    AnchorTaken, AnswerGiven, Book, CheckMade, CrewReport, DayTold, DecisionTaken, FamilyKept,
-    Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead, Locomotive,
-    OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise, PutAway, ReadingSet,
-    ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold, Tooling,
-    Trial,
+    AnchorTaken, AnswerGiven, Book, CarriedOn, CheckMade, CrewReport, DayTold, DecisionTaken,
+    FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead,
+    Locomotive, OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise, PutAway,
+    ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold,
+    Tooling, Trial,
 };
 pub use statement::*;

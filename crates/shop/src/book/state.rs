@@ -571,14 +571,30 @@ pub struct Finding {
     /// The lifting of that notice.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lifted: Option<NoticeLifted>,
-    /// The decision.
+    /// The decision: the newest, where it was carried and decided on again.
     pub decision: Option<DecisionTaken>,
+    /// Each time somebody decided to carry it, oldest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub carried: Vec<CarriedOn>,
     /// The job.
     pub job: Option<JobId>,
     /// The entry that recorded it.
     pub entry: u64,
     /// Newest entry.
     pub last: u64,
+}
+
+/// One decision to carry a finding.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CarriedOn {
+    /// The day.
+    pub on: Date,
+    /// By whom.
+    pub by: PersonId,
+    /// Why.
+    pub because: String,
+    /// The day it is looked at again.
+    pub recheck: Option<Date>,
 }
 
 /// A decision.

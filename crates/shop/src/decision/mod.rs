@@ -27,7 +27,7 @@ pub struct Wish {
 /// Decides on a finding.
 ///
 /// # Errors
-/// Refused: no authority; decided already; the route cannot be taken, or nobody can tell; a thing is
+/// Refused: no authority; decided already, and not to carry it; the route cannot be taken, or nobody can tell; a thing is
 /// carried without a day to look again. Input: no reason, no such route.
 pub fn decide(
     book: &Book,
@@ -41,7 +41,8 @@ pub fn decide(
         .get(&wish.finding)
         .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
     with_authority(book, by, Authority::Approve, "decide on a finding", on)?;
-    if finding.state != FindingState::Open {
+    // What is carried is looked at again, and then decided on again: to carry it further, or otherwise.
+    if !matches!(finding.state, FindingState::Open | FindingState::Carried) {
         return Err(Refusal::refused(format!(
             "F-{:03} has been decided on already.",
             finding.number

@@ -1,6 +1,7 @@
 //! Plain values for every list, page and paper; no layout.
 
 mod ahead;
+mod apart;
 mod dates;
 mod good;
 mod look;
@@ -11,6 +12,7 @@ use jiff::civil::Date;
 use rules::Rulebook;
 
 pub use ahead::{Ahead, Run, ahead};
+pub use apart::{Open, Thing, Together, open_things};
 pub use dates::{DateOf, Deadline, Reach, deadlines};
 pub use good::Good;
 pub use look::{

@@ -41,7 +41,7 @@ pub fn reaches_back(statement: &Statement, done_on: Date) -> Option<(LocomotiveI
 }
 
 /// Her days in steam from a day on and before today against which something stands in one book that did not in the
-/// other: before and after an entry. A day in doubt is not among them.
+/// other: before and after an entry. A day that the entry first shows in steam is among them, a day in doubt is not.
 ///
 /// # Errors
 /// As [`due`].
@@ -62,7 +62,12 @@ pub fn ran_against(
     });
     let mut ran = Vec::new();
     for day in days.iter().rev().take(MOST_DAYS).rev() {
-        let known = against(before, rules, engine, *day)?;
+        // A day that was not known to be one in steam had nothing standing against it.
+        let steamed = before.logs.get(&engine);
+        let known = match steamed.is_some_and(|log| log.least.contains(*day)) {
+            true => against(before, rules, engine, *day)?,
+            false => BTreeSet::new(),
+        };
         let now = against(after, rules, engine, *day)?;
         let new: Vec<String> = now.difference(&known).cloned().collect();
         if !new.is_empty() {

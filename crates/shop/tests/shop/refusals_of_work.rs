@@ -1,5 +1,6 @@
 //! Refusals by name, second half: decisions, jobs, proofs, signatures, the release, and corrections.
 
+use jiff::civil::Date;
 use shop::Class::{Input, Refused};
 use shop::book::{Authority, BookOpened, FindingId, JobId, LocomotiveId, PersonId, Statement};
 use shop::decision::{Wish, decide};
@@ -109,6 +110,160 @@ fn a_decision() {
         w.recheck = Some(later(OPENED, 1));
     };
     assert!(say(&good, ADA, &ahead).is_ok());
+}
+
+/// What is carried is looked at again on its day, and carried further or put right: it would hold her for ever else.
+#[test]
+fn what_is_carried_is_decided_on_again_and_tells_how_often() {
+    let mut world = World::new();
+    let part = world.part(1, "crosshead-and-guide", &[]);
+    let places = ["front", "middle", "back"];
+    let readings = places
+        .iter()
+        .flat_map(|place| found(&[("vertical", place, "1/8 in"), ("lateral", place, "1/8 in")]));
+    let new = NewFinding {
+        part,
+        readings: readings.collect(),
+        ..finding()
+    };
+    let made = record(&world.book, new, ELI, TODAY);
+    world.enter(ELI, OPENED, made);
+    let id = FindingId(1);
+    let wish = |route: &str, recheck| Wish {
+        finding: id,
+        route: route.into(),
+        because: "inside its limits, looked at".into(),
+        recheck,
+    };
+    let days = [OPENED, later(OPENED, 30), later(OPENED, 60)];
+    for two in days.windows(2) {
+        let made = decide(
+            &world.book,
+            world.rules,
+            wish("carry", Some(two[1])),
+            ADA,
+            two[0],
+        );
+        world.enter(ADA, two[0], made);
+    }
+    let stops = |world: &World, on| {
+        let all = shop::report::stops(&world.book, world.rules, FOURTEEN, on).unwrap();
+        all.into_iter().any(|stop| stop.why.contains("F-001"))
+    };
+    let kept = &world.book.findings[&id];
+    let carried: Vec<_> = kept
+        .carried
+        .iter()
+        .map(|it| (it.on, it.by, it.recheck))
+        .collect();
+    assert_eq!(
+        carried,
+        [(days[0], ADA, Some(days[1])), (days[1], ADA, Some(days[2]))]
+    );
+    assert_eq!(
+        kept.decision.as_ref().and_then(|it| it.recheck),
+        Some(days[2])
+    );
+    assert!(!stops(&world, days[2]));
+    assert!(
+        stops(&world, later(days[2], 1)),
+        "its day to look again is past"
+    );
+    // Past that day somebody decides again, here to put it right; after that nobody carries it.
+    let routes = shop::route::routes(
+        &world.book,
+        world.rules,
+        kept,
+        days[2],
+        measure::House::Inch,
+    )
+    .unwrap();
+    let other = routes
+        .offers
+        .iter()
+        .find(|offer| !offer.route.carries && offer.feasible == shop::route::Feasible::Yes);
+    let other = other.unwrap().route.word.clone();
+    let made = decide(
+        &world.book,
+        world.rules,
+        wish(&other, None),
+        ADA,
+        later(days[2], 1),
+    );
+    world.enter(ADA, later(days[2], 1), made);
+    assert_eq!(world.book.findings[&id].carried.len(), 2);
+    no(
+        decide(
+            &world.book,
+            world.rules,
+            wish("carry", Some(later(days[2], 9))),
+            ADA,
+            later(days[2], 1),
+        ),
+        Refused,
+        &["F-001 has been decided"],
+    );
+}
+
+/// Oldest first, and together where one way in is a piece of the other.
+#[test]
+fn open_things_stand_together_where_they_are_reached_together() {
+    let mut world = World::new();
+    let mut at = 0;
+    let mut open = |world: &mut World, reach: &[&str], on| {
+        at += 1;
+        let part = world.part(at, "crosshead-and-guide", &[]);
+        if !reach.is_empty() {
+            let told = shop::book::PartTold {
+                part,
+                known: shop::book::PartKnown {
+                    reach: reach.iter().map(|word| (*word).to_string()).collect(),
+                    ..shop::book::PartKnown::default()
+                },
+                facts: std::collections::BTreeMap::new(),
+                features: std::collections::BTreeMap::new(),
+                document: None,
+            };
+            world.state(ADA, on, Statement::PartTold(told));
+        }
+        let new = NewFinding {
+            id: FindingId(at),
+            part,
+            readings: Vec::new(),
+            ..finding()
+        };
+        let made = record(&world.book, new, ELI, TODAY);
+        world.enter(ELI, on, made);
+    };
+    open(
+        &mut world,
+        &["main rod", "back cylinder head"],
+        later(OPENED, 3),
+    );
+    open(&mut world, &[], OPENED);
+    open(&mut world, &["jacket"], later(OPENED, 1));
+    open(&mut world, &["side rod"], later(OPENED, 2));
+    open(&mut world, &["side rod", "main rod"], later(OPENED, 4));
+    let groups = shop::report::open_things(&world.book, FOURTEEN);
+    let told: Vec<(Vec<&str>, Vec<Date>)> = groups
+        .iter()
+        .map(|group| {
+            let apart = group.apart.iter().map(String::as_str).collect();
+            (apart, group.open.iter().map(|open| open.since).collect())
+        })
+        .collect();
+    let day = |n| later(OPENED, n);
+    assert_eq!(
+        told,
+        [
+            (vec!["jacket"], vec![day(1)]),
+            (
+                vec!["side rod", "main rod", "back cylinder head"],
+                vec![day(2), day(3), day(4)]
+            ),
+            (vec![], vec![OPENED]),
+        ]
+    );
 }
 
 #[test]

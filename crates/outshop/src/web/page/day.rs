@@ -60,7 +60,7 @@ fn state(kept: &Locomotive, ahead: &Ahead, on: Date) -> Markup {
                 }
             } } }
         }
-        p class="quiet small" { (say::clocks(&left)) " " a href=(format!("/engine/{}", kept.number)) { (words::ahead::EVERY_CLOCK) } }
+        p class="quiet small" { (say::clocks(&left)) " " a href=(format!("/engine/{}", kept.number)) { (words::ahead::EVERY_CLOCK) } " · " a href=(format!("/engine/{}/open", kept.number)) { (words::apart::LINK) } }
     }
 }
 

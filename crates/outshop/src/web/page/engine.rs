@@ -20,6 +20,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         p class="lead" { (say::lead(&words::page::gauge(kept.gauge, view.house), &Law::of(view.book, view.rules, kept).told_on(view.on), kept.mawp_psig, view.house)) }
         p { a href=(format!("/day/{}", kept.number)) { (words::day::HER_DAY) } }
         p class="small" {
+            a href=(format!("/engine/{}/open", kept.number)) { (words::apart::LINK) } " · "
             a href=(format!("/notice/{}", kept.number)) { (words::moved::FROM_OUTSIDE) } " · "
             a href=(format!("/move/{}", kept.number)) { (words::moved::HER_MOVES) } " · "
             a href=(format!("/engine/{}/papers", kept.number)) { (words::duties::HER_PAPERS) }

@@ -145,7 +145,7 @@ fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
         }
     };
     html! {
-        @if kept.state == FindingState::Open {
+        @if matches!(kept.state, FindingState::Open | FindingState::Carried) {
             section class="ruled" {
                 h2 { (say::ROUTES) }
                 (rows)
@@ -232,7 +232,7 @@ fn decide(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     };
     html! {
         @if open.is_empty() { p { (say::NO_ROUTE) } }
-        @else { (kit::signed(view, VERB, say::DECIDE, &fields, say::SIGN)) }
+        @else { (kit::signed(view, VERB, if kept.decision.is_some() { say::DECIDE_AGAIN } else { say::DECIDE }, &fields, say::SIGN)) }
     }
 }
 
@@ -246,6 +246,9 @@ fn decided(view: &View<'_>, kept: &Finding, _choice: &Choice) -> Markup {
             p { (say::decision(decision.on, kit::name(view.book, decision.by), &decision.verdict)) }
             p class="told" { (decision.because) }
             @if let Some(day) = decision.recheck { p { (say::recheck(day)) } }
+            @if kept.carried.len() > 1 { details { summary { (words::apart::each(kept.carried.len())) }
+                ul class="plain small" { @for it in &kept.carried { li { (words::day(it.on)) ", " (kit::name(view.book, it.by)) ": " (it.because) } } }
+            } }
             @for sheet in &decision.sheets {
                 details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } }
             }

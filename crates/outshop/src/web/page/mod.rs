@@ -1,6 +1,7 @@
 //! The pages: one file a place. Each draws from the book and gives a title and a body.
 
 mod ahead;
+mod apart;
 mod dates;
 mod day;
 mod drawn;
@@ -267,6 +268,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["log", "import"] => super::upload::draw(view)?,
         ["people"] => people::draw(view)?,
         ["copies"] => super::copy::draw(view)?,
+        ["engine", number, "open"] => apart::draw(view, number)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["instruments"] => instrument::list(view),

@@ -1,0 +1,81 @@
+//! Every open thing of an engine on one page, before each fire: oldest first, how often each was carried, and what
+//! stands together because it is reached together.
+
+use maud::{Markup, html};
+use shop::book::FindingState;
+use shop::locomotive::engine;
+use shop::report::{Open, Thing, open_things};
+
+use super::{Drawn, View};
+use crate::Failure;
+use crate::words::{self, apart as say, tag};
+
+pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
+    let (id, kept) = engine(view.book, number)?;
+    let groups = open_things(view.book, id);
+    let all = || groups.iter().flat_map(|group| &group.open);
+    let carried = all().filter(|open| is_carried(open)).count();
+    let title = say::title(&kept.number);
+    let body = html! {
+        h1 { (title) }
+        p class="lead" { (say::lead(all().count(), carried)) }
+        p class="quiet small" { (say::MEANS) }
+        @if groups.is_empty() { p { (say::NOTHING) } }
+        @for group in &groups {
+            section class="ruled" {
+                h2 { @if group.apart.is_empty() { (say::NOT_SAID) } @else { (say::off(&group.apart)) } }
+                @if group.apart.is_empty() { p class="quiet small" { (say::SAY_IT) } }
+                ul class="plain" { @for open in &group.open { li { (one(view, &kept.number, open)) } } }
+            }
+        }
+        p { a href=(format!("/day/{}", kept.number)) { (words::day::HER_DAY) } " · " a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
+    };
+    Ok(Drawn::new("/work", title, body))
+}
+
+fn is_carried(open: &Open) -> bool {
+    matches!(
+        open.thing,
+        Thing::Finding {
+            state: FindingState::Carried,
+            ..
+        }
+    )
+}
+
+fn one(view: &View<'_>, engine: &str, open: &Open) -> Markup {
+    let place = html! {
+        @match open.part {
+            Some(_) => a href=(format!("/engine/{engine}/part/{}", super::kit::encode(&open.place))) { (open.place) },
+            None => (open.place),
+        }
+    };
+    let head = |path: String, tag: &str, need: bool| {
+        html! { a class=(if need { "need" } else { "" }) href=(path) { (tag) } ", " (place) ": " (open.told) " " span class="quiet small" { (say::since(open.since)) } }
+    };
+    match &open.thing {
+        Thing::WriteUp { number } => {
+            let tag = tag::write_up(*number);
+            html! { (head(format!("/write-up/{tag}"), &tag, true)) br; (words::paper::NOT_LOOKED_AT) }
+        }
+        Thing::Finding {
+            number,
+            state,
+            recheck,
+            carried,
+            ..
+        } => {
+            let tag = tag::finding(*number);
+            let past = recheck.filter(|day| *day < view.on);
+            let need = *state == FindingState::Open || past.is_some();
+            html! {
+                (head(format!("/finding/{tag}"), &tag, need)) br;
+                @match (carried.first(), state) {
+                    (Some(first), FindingState::Carried) => (words::sentence(&say::carried(carried.len(), first.on, *recheck))) ,
+                    _ => (words::finding::state(*state)),
+                }
+                @if let Some(day) = past { " " b { (say::past(day)) } }
+            }
+        }
+    }
+}
