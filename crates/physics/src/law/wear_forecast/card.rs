@@ -133,12 +133,18 @@ static CARD: Card = Card {
         taken as draws from one normal spread, which nobody can show from two or three: the interval is wide because so \
         little is known, and a new lubricant, driver or load makes a new history. An opening without its as-left reading \
         or its service days gives no rate and is named. An outlier (Grubbs' test, either side, 5 percent) is marked and \
-        never dropped.",
+        never dropped. More wear at one opening makes the mean rate greater and every life at it shorter; the interval \
+        may still grow narrower, where that opening comes nearer to the others.",
     sources: &[
         Source {
             work: "NIST/SEMATECH e-Handbook of Statistical Methods",
             locator: "1.3.5.2 confidence limits for the mean; 1.3.5.17 Grubbs' test",
             used_for: "the interval of the mean and the test for one outlier; recalled, with its printed cases held in tests",
+        },
+        Source {
+            work: "Table of Grubbs' test (scribd.com 249116410)",
+            locator: "critical values at 0.05, 3 to 100 readings",
+            used_for: "how far from the mean an opening stands out; ten of them held in tests",
         },
         Source {
             work: "Abramowitz and Stegun, Handbook of Mathematical Functions",

@@ -355,7 +355,7 @@ fn remarks(openings: &[Opening], way: Way, rates: Option<&Rates>) -> Vec<String>
         .collect();
     if !without.is_empty() {
         said.push(format!(
-            "No rate from opening {}: as_left or days is not known, and nothing was put in its place.",
+            "No rate from opening {}: as_left or days is not known, and nothing was put in its place. It may have been a hard one.",
             without.join(", ")
         ));
     }

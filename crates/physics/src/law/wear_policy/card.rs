@@ -86,7 +86,7 @@ static CARD: Card = Card {
     branches: &[PLAN],
     validity: "The model, in words. Metal is counted in whole smallest cuts, what is over is not counted; wear is counted in \
         eighths of a cut. At each opening the part is left, or cut, or renewed. A cut takes as few steps as clear the wear, \
-        one at least. Renewing gives a new part's metal and no wear. Each stretch wears the mean, or the mean and more or \
+        one at least, and the same hours whatever the steps. Renewing gives a new part's metal and no wear. Each stretch wears the mean, or the mean and more or \
         less 1.732 spreads, with chances 4, 1 and 1 in 6, whatever came before; wear does not turn back, and what falls \
         between two eighths is shared between them so that the mean stays. A part must not wear past the limit, nor past \
         its metal: it then stops the engine in mid stretch, is cut or renewed there with the forced hours on top, and wears \
