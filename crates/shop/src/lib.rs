@@ -19,6 +19,7 @@ pub mod job;
 pub mod proof;
 pub mod record;
 pub mod report;
+pub mod ruled;
 
 mod refusal;
 

@@ -57,6 +57,8 @@ mod release;
 mod refusals;
 #[path = "shop/refusals_of_work.rs"]
 mod refusals_of_work;
+#[path = "shop/ruled.rs"]
+mod ruled;
 #[path = "shop/said.rs"]
 mod said;
 #[path = "shop/service_day.rs"]

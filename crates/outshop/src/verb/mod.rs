@@ -30,6 +30,7 @@ pub mod release;
 pub mod rule;
 pub mod rule_file;
 pub mod rule_held;
+pub mod ruled;
 pub mod serve;
 pub mod sheet;
 pub mod shop_rule;

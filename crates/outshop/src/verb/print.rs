@@ -28,7 +28,6 @@ use std::path::{Path, PathBuf};
 use clap::{Args, Subcommand};
 use jiff::civil::Date;
 use paper::{About, PaperError, Printed};
-use physics::Given;
 use serde::Deserialize;
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -218,7 +217,6 @@ impl Print {
                 to,
             } => to.write_card(|| {
                 let given = pairs(arguments, "an argument of a sheet")?;
-                let given: Vec<_> = given.iter().map(|(n, t)| Given::typed(n, t)).collect();
                 lathe_card(context, id, &given)
             }),
             Print::Calendar { engine, to } => match &to.out {
@@ -344,7 +342,11 @@ pub fn job_card(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 ///
 /// # Errors
 /// What the sheet says of its arguments.
-pub fn lathe_card(context: &mut Context, id: &str, given: &[Given]) -> Result<Paper, Failure> {
+pub fn lathe_card(
+    context: &mut Context,
+    id: &str,
+    given: &[(String, String)],
+) -> Result<Paper, Failure> {
     let card = sheet::card(context, id, given)?;
     Ok(Paper::pdf(&card.about.number, card.print()?))
 }

@@ -1,11 +1,11 @@
 //! `sheet`: any worked sheet, or the list of them.
 
 use clap::Args;
-use physics::Given;
 use serde::Deserialize;
 use serde_json::json;
 
 use super::pair;
+use super::ruled::{self, Asked};
 use crate::{Answer, Context, Failure};
 
 /// Work a sheet: its id and name=value arguments.
@@ -15,13 +15,29 @@ pub struct Sheet {
     /// The sheet, such as seat.correct.
     #[arg(required_unless_present = "list")]
     pub id: Option<String>,
-    /// What goes in: name=value, written as a shop writes it, such as land=5/32in.
+    /// What goes in: name=value, written as a shop writes it, such as land=5/32in; engine=14 or rules=us-steam beside it.
     #[serde(default)]
     pub arguments: Vec<String>,
     /// List every sheet, or what one sheet asks for.
     #[arg(long)]
     #[serde(default)]
     pub list: bool,
+    /// The engine whose rules give the figures of law that the sheet asks for.
+    #[arg(long, value_name = "NUMBER", conflicts_with = "list")]
+    #[serde(default)]
+    pub engine: Option<String>,
+    /// The rulebook that gives them, where no engine is meant: us-steam.
+    #[arg(long, value_name = "RULEBOOK", conflicts_with = "list")]
+    #[serde(default)]
+    pub rules: Option<String>,
+    /// A circumstance that is so, such as steel-plate. May be given more than once.
+    #[arg(long, value_name = "WORD", conflicts_with = "list")]
+    #[serde(default)]
+    pub so: Vec<String>,
+    /// A fact that a table hangs on and the sheet does not ask, such as rivet=steel. May be given more than once.
+    #[arg(long = "fact", value_name = "NAME=VALUE", conflicts_with = "list")]
+    #[serde(default)]
+    pub facts: Vec<String>,
 }
 
 impl Sheet {
@@ -30,25 +46,26 @@ impl Sheet {
     /// # Errors
     /// What the sheet says of its arguments.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let house = context.house();
         let Some(id) = self.id.as_deref().filter(|_| !self.list) else {
             return Ok(self.catalogue());
         };
-        let mut given = Vec::new();
+        let mut pairs = Vec::new();
         for typed in &self.arguments {
-            let (name, text) = pair(typed, "an argument of a sheet")?;
-            given.push(Given::typed(&name, &text));
+            pairs.push(pair(typed, "an argument of a sheet")?);
         }
-        let sheet = physics::run(id, &given, house)?;
-        let json = sheet.to_json();
-        let unknown = sheet
-            .results
-            .iter()
-            .any(|r| matches!(&r.value, physics::Shown::Text(t) if t.starts_with("cannot tell")));
+        for typed in &self.facts {
+            let (name, value) = pair(typed, "a fact")?;
+            pairs.push((format!("{}{name}", ruled::FACT), value));
+        }
+        let said = |name: &str, value: &String| (name.to_string(), value.clone());
+        pairs.extend(self.so.iter().map(|word| said(ruled::SO, word)));
+        pairs.extend(self.engine.iter().map(|number| said(ruled::ENGINE, number)));
+        pairs.extend(self.rules.iter().map(|rules| said(ruled::RULES, rules)));
+        let sheet = Asked::of(&pairs).work(context, id)?;
         Ok(Answer {
             text: sheet.to_text(),
-            json,
-            code: u8::from(unknown),
+            json: sheet.to_json(),
+            code: ruled::code(&sheet),
         })
     }
 

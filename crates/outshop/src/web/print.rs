@@ -7,7 +7,6 @@ use axum::extract::State;
 use axum::http::{StatusCode, Uri, header};
 use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
-use physics::Given;
 
 use super::form::fields;
 use super::frame::Place;
@@ -82,14 +81,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["phones"] => phones(&mut context)?,
         ["calendar"] => calendar(&mut context, None)?,
         ["calendar", number] => calendar(&mut context, Some(number))?,
-        ["sheet", id] => {
-            let given: Vec<_> = fields(query.as_bytes())
-                .iter()
-                .filter(|(_, value)| !value.trim().is_empty())
-                .map(|(name, value)| Given::typed(name, value))
-                .collect();
-            lathe_card(&mut context, id, &given)?
-        }
+        ["sheet", id] => lathe_card(&mut context, id, &fields(query.as_bytes()))?,
         _ => return Err(Failure::Input(format!("{}.", words::trouble::NO_PAGE))),
     };
     Ok(answer(paper))

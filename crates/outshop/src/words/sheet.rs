@@ -42,6 +42,29 @@ pub fn equals(text: &str) -> String {
     format!("= {text}")
 }
 
+/// A choice of whose rules.
+pub const LAW_ENGINE: &str = "Engine whose rules give the figures of law";
+/// What happens then.
+pub const LAW_HINT: &str =
+    "each is then put in with its rule, version and section; what you type stands";
+/// A choice of whose rules.
+pub const LAW_RULES: &str = "Or a rulebook, of no engine";
+/// Beside an argument.
+pub const OF_LAW: &str = "A figure of law: the rulebook gives it where it has one.";
+
+/// Figures of law that nobody gave.
+pub fn law_left_out(names: &[&str]) -> String {
+    format!(
+        "Figures of law left out: {}. Say engine=NUMBER or rules=us-steam, and the rulebook puts them in.",
+        names.join(", ")
+    )
+}
+
+/// An engine or a rulebook was said to a sheet that asks neither.
+pub fn no_law(sheet: &str) -> String {
+    format!("The sheet {sheet} asks for no figure of law: leave the engine and the rulebook out.")
+}
+
 /// What an argument is called, and whether it is needed.
 pub fn argument(name: &str, required: bool) -> String {
     if required {

@@ -596,6 +596,20 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"sheet":{"id":"seat.correct","arguments":["land=1in"]}}"#,
     ),
     (
+        &[
+            "sheet",
+            "boiler.seam",
+            "pitch=7in",
+            "--rules",
+            "us-steam",
+            "--so",
+            "steel-plate",
+            "--fact",
+            "rivet=steel",
+        ],
+        r#"{"sheet":{"id":"boiler.seam","arguments":["pitch=7in"],"rules":"us-steam","so":["steel-plate"],"facts":["rivet=steel"]}}"#,
+    ),
+    (
         &["rule", "us-steam.clock.31"],
         r#"{"rule":{"id":"us-steam.clock.31"}}"#,
     ),

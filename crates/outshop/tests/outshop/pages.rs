@@ -259,6 +259,10 @@ const ROUTES: &[&str] = &[
     "/sheet/seat.correct",
     "/sheet/seat.correct?found_half_angle=43deg&wanted_half_angle=45deg&land=5/32in&port=2in",
     "/sheet/seat.correct?found_half_angle=43deg",
+    "/sheet/running.clearance",
+    "/sheet/running.clearance?engine=14&pair=main-pin&bore=6.08in&pin=6in",
+    "/sheet/running.clearance?rules=us-steam&pair=knuckle-pin&gap=.02in",
+    "/sheet/air.reservoir?rules=us-steam&pressure=140psig",
     "/sheet/thread.acme?diameter=1in&tpi=5&class=2G",
     "/sheet/thread.identify?side=external&major=.982in&tpi=8&pitch_diameter=.917in",
     "/sheet/thread.identify?side=external",
@@ -503,6 +507,36 @@ fn places_names_and_rules_are_found() {
             .get("/job/J-002")
             .body
             .contains("Next: the hold point after operation 1.")
+    );
+}
+
+/// A figure of law comes into a sheet by the engine's rules, with its rule and section, on the page as at the command line;
+/// the engine's own axle load chooses the tire's.
+#[test]
+fn a_sheet_gets_its_figures_of_law() {
+    let served = Served::signed_in("ruled");
+    let typed = "pair=main-pin&bore=6.08in&pin=6in";
+    let page = served
+        .get(&format!("/sheet/running.clearance?engine=14&{typed}"))
+        .body;
+    assert!(page.contains("us-steam.rod.main.bore-over-pin, version 1, 230.96(f)"));
+    assert!(page.contains("complies") && page.contains("not checked"));
+    let without = served
+        .get(&format!("/sheet/running.clearance?{typed}"))
+        .body;
+    assert!(
+        without.contains("cannot tell: needs limit")
+            && without.contains("Figures of law left out: limit.")
+    );
+    let knuckle = served
+        .get("/sheet/running.clearance?rules=us-steam&pair=knuckle-pin&gap=.02in")
+        .body;
+    assert!(knuckle.contains("no limit on file in us-steam for pair knuckle-pin."));
+    let tire = served
+        .get("/sheet/running.tire_limit?engine=14&center_diameter=56in")
+        .body;
+    assert!(
+        tire.contains("us-steam.tire.thickness") && tire.contains("No. 14, as the book has her")
     );
 }
 

@@ -11,18 +11,18 @@ use crate::book::Locomotive;
 
 /// What is told of an engine and a part.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Told<'a> {
+pub(crate) struct Told<'a> {
     /// Facts by their words, as written: `center-diameter` is `44 in`.
-    pub(super) facts: &'a BTreeMap<String, String>,
+    pub(crate) facts: &'a BTreeMap<String, String>,
     /// The engine, where one is known.
-    pub(super) engine: Option<&'a Locomotive>,
+    pub(crate) engine: Option<&'a Locomotive>,
 }
 
 /// The limit that a body of any kind comes to; nothing if it is no limit at all.
 ///
 /// # Errors
 /// What is missing or cannot be used, one line each.
-pub(super) fn figure(body: &Body, told: Told<'_>) -> Result<Option<Limit>, Vec<String>> {
+pub(crate) fn figure(body: &Body, told: Told<'_>) -> Result<Option<Limit>, Vec<String>> {
     match body {
         Body::Limit(limit) => Ok(Some(limit.clone())),
         Body::LimitTable(table) => told.cell(table).map(Some),

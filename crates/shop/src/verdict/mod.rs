@@ -17,7 +17,7 @@ use rules::{
 };
 
 pub use check::{Answered, Checked, Fineness, LimitQuestion, check, check_in};
-use figure::{Told, figure};
+pub(crate) use figure::{Told, figure};
 
 use crate::Refusal;
 use crate::book::{

@@ -2,14 +2,17 @@
 
 use drawing::Title;
 use paper::{LatheCard, Worked};
-use physics::Given;
 
 use super::{about, drawn};
+use crate::verb::ruled::Asked;
 use crate::{Context, Failure};
 
-pub(super) fn card(context: &mut Context, id: &str, given: &[Given]) -> Result<LatheCard, Failure> {
-    let house = context.house();
-    let sheet = physics::run(id, given, house)?;
+pub(super) fn card(
+    context: &mut Context,
+    id: &str,
+    given: &[(String, String)],
+) -> Result<LatheCard, Failure> {
+    let sheet = Asked::of(given).work(context, id)?;
     let worked = Worked::of(&sheet).ok_or_else(|| {
         Failure::Machine(format!(
             "The sheet {id} does not read back from its own page."

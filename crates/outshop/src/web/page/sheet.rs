@@ -2,10 +2,13 @@
 
 use maud::{Markup, PreEscaped, html};
 use physics::card::Card;
-use physics::{Given, Sheet, Shown};
+use physics::{Sheet, Shown};
+use shop::locomotive::engines;
+use shop::ruled::figures_of;
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
+use crate::verb::ruled::{Asked, ENGINE, RULES};
 use crate::web::form::value;
 use crate::words::{self, sheet as say};
 
@@ -22,17 +25,9 @@ pub fn list() -> Result<Drawn, Failure> {
 
 pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     let card = physics::find(id)?.card;
-    let given: Vec<_> = view
-        .query
-        .iter()
-        .filter(|(_, value)| !value.trim().is_empty())
-        .map(|(name, value)| Given::typed(name, value))
-        .collect();
-    let worked = if given.is_empty() {
-        None
-    } else {
-        Some(physics::run(id, &given, view.house))
-    };
+    let asked = Asked::of(&view.query);
+    let worked = (asked != Asked::default())
+        .then(|| asked.worked(view.book, view.rules, id, view.on, view.house));
     let body = html! {
         h1 { (card.title) }
         p class="lead" { (card.purpose) }
@@ -50,14 +45,18 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
 
 fn inputs(view: &View<'_>, card: &Card) -> Markup {
     let typed = |name: &str| value(&view.query, name);
+    let law = figures_of(card.id);
+    // A figure of law may be left to the rulebook, also where the sheet cannot do without it.
+    let needed = |name: &str, required: bool| required && !law.contains(&name);
     html! {
         form class="act" method="get" action=(format!("/sheet/{}", card.id)) {
             h2 { (say::GOES_IN) }
+            @if !law.is_empty() { (whose_law(view)) }
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
-                label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, argument.required)) } }
+                label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { " " (say::OF_LAW) } } }
                 @if argument.choices().is_empty() || argument.name == "materials" {
-                    input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[argument.required] autocomplete="off";
+                    input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[needed(argument.name, argument.required)] autocomplete="off";
                     @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
                 } @else {
                     select id=(id) name=(argument.name) {
@@ -67,6 +66,24 @@ fn inputs(view: &View<'_>, card: &Card) -> Markup {
                 }
             }
             button { (say::WORK_IT) }
+        }
+    }
+}
+
+/// Whose rules give the figures of law: an engine's, or a rulebook without one.
+fn whose_law(view: &View<'_>) -> Markup {
+    let mut sets: Vec<&str> = view.rules.jurisdictions().into_iter().collect();
+    sets.extend(view.book.rule_sets.keys().map(String::as_str));
+    html! {
+        label for="sheet-engine" { (say::LAW_ENGINE) " " span class="quiet" { (say::LAW_HINT) } }
+        select id="sheet-engine" name=(ENGINE) {
+            option value="" { (say::NOT_SAID) }
+            @for (_, kept) in engines(view.book) { option value=(kept.number) selected[value(&view.query, ENGINE) == kept.number] { (words::engine(&kept.number)) } }
+        }
+        label for="sheet-rules" { (say::LAW_RULES) }
+        select id="sheet-rules" name=(RULES) {
+            option value="" { (say::NOT_SAID) }
+            @for set in sets { option selected[value(&view.query, RULES) == set] { (set) } }
         }
     }
 }
