@@ -84,7 +84,8 @@ fn elsewhere(window: &Window, host: &str) -> Result<Vec<String>, Wrong> {
         let url = event["message"]["params"]["request"]["url"]
             .as_str()
             .unwrap_or_default();
-        if !url.starts_with(&format!("http://{host}/")) && !url.starts_with("data:") {
+        let ours = ["http", "https"].map(|scheme| format!("{scheme}://{host}/"));
+        if !ours.iter().any(|ours| url.starts_with(ours)) && !url.starts_with("data:") {
             wrong.push(format!("asked something else: {url}"));
         }
     }

@@ -1,4 +1,5 @@
-//! The built program, served as a shop serves it, and asked over plain HTTP.
+//! The built program, served as a shop serves it: on this machine and asked over plain HTTP, or over https as a phone in
+//! the shop comes to it.
 
 use std::collections::HashMap;
 use std::io::{Read, Write};
@@ -21,14 +22,21 @@ pub struct Answer {
     pub body: String,
 }
 
+/// The name under which a desk is served by https: nobody's, and one that the shop's authority vouches for (RFC 2606).
+const NAME: &str = "shop.test";
+/// The address of this machine's own that it is served on.
+const ADDRESS: &str = "127.0.0.2";
+
 /// A served book, stopped and taken away at the end.
 #[derive(Debug)]
 pub struct Desk {
-    group: Group,
+    group: Option<Group>,
     /// Host and port.
     pub at: String,
     /// The path that signs its first reader in, once.
     pub link: String,
+    /// Whether it is served by https.
+    secure: bool,
     folder: Folder,
     cookie: String,
 }
@@ -61,6 +69,18 @@ impl Desk {
     /// # Errors
     /// If a verb fails, or the book cannot be served.
     pub fn of(verbs: &[(&str, &str, &[&str])]) -> Result<Desk, Wrong> {
+        Desk::made(verbs, false)
+    }
+
+    /// The same, served by https under a name of the shop's network, with the shop's own authority.
+    ///
+    /// # Errors
+    /// As [`Desk::of`].
+    pub fn by_https(verbs: &[(&str, &str, &[&str])]) -> Result<Desk, Wrong> {
+        Desk::made(verbs, true)
+    }
+
+    fn made(verbs: &[(&str, &str, &[&str])], secure: bool) -> Result<Desk, Wrong> {
         let folder = Folder::new("book")?;
         for (by, now, words) in verbs {
             let output = command(&folder, by)?
@@ -73,14 +93,73 @@ impl Desk {
                 return Err(format!("{words:?}: {said}"));
             }
         }
-        let (group, at, link) = serve(&folder, "Ada Quill")?;
+        let (group, at, link) = serve(&folder, "Ada Quill", secure, "0")?;
         Ok(Desk {
-            group,
+            group: Some(group),
             at,
             link,
+            secure,
             folder,
             cookie: String::new(),
         })
+    }
+
+    /// Stops serving: what a phone meets without a signal.
+    pub fn stops(&mut self) {
+        self.group = None;
+    }
+
+    /// Serves again at the place where it was served before; gives the new one-time link.
+    ///
+    /// # Errors
+    /// If it cannot be served there.
+    pub fn serves_again(&mut self) -> Result<(), Wrong> {
+        self.stops();
+        let port = self.at.rsplit(':').next().unwrap_or_default().to_string();
+        let (group, _, link) = serve(&self.folder, "Ada Quill", self.secure, &port)?;
+        (self.group, self.link) = (Some(group), link);
+        Ok(())
+    }
+
+    /// Does a verb as somebody, at the machine the book lies on.
+    ///
+    /// # Errors
+    /// If it fails.
+    pub fn does(&self, by: &str, words: &[&str]) -> Result<(), Wrong> {
+        let output = command(&self.folder, by)?
+            .args(words)
+            .output()
+            .map_err(|why| format!("{words:?}: {why}."))?;
+        if output.status.success() {
+            Ok(())
+        } else {
+            Err(String::from_utf8_lossy(&output.stderr).into_owned())
+        }
+    }
+
+    /// The certificate of the shop's own authority, in PEM, as whoever comes without https is given it.
+    ///
+    /// # Errors
+    /// If it is not given.
+    pub fn authority(&self) -> Result<String, Wrong> {
+        let port = self.at.rsplit(':').next().unwrap_or_default();
+        let asked = || -> std::io::Result<String> {
+            let mut line = TcpStream::connect(format!("{ADDRESS}:{port}"))?;
+            line.set_read_timeout(Some(Duration::from_secs(20)))?;
+            write!(
+                line,
+                "GET /authority.crt HTTP/1.1\r\nHost: {}\r\n\r\n",
+                self.at
+            )?;
+            let mut answer = String::new();
+            line.read_to_string(&mut answer)?;
+            Ok(answer)
+        };
+        let answer = asked().map_err(|why| format!("/authority.crt: {why}."))?;
+        let (_, pem) = answer
+            .split_once("\r\n\r\n")
+            .ok_or("No certificate came.")?;
+        Ok(pem.to_string())
     }
 
     /// What a reading verb answers in JSON.
@@ -98,7 +177,8 @@ impl Desk {
 
     /// The address of a path.
     pub fn url(&self, path: &str) -> String {
-        format!("http://{}{path}", self.at)
+        let scheme = if self.secure { "https" } else { "http" };
+        format!("{scheme}://{}{path}", self.at)
     }
 
     /// Signs in over plain HTTP by the one-time link; gives the session's cookie as name and value.
@@ -189,7 +269,8 @@ impl Desk {
 
     /// Memory the program holds now, in kB, where the machine tells it.
     pub fn resident_kb(&self) -> Option<u64> {
-        let text = std::fs::read_to_string(format!("/proc/{}/status", self.group.id())).ok()?;
+        let text =
+            std::fs::read_to_string(format!("/proc/{}/status", self.group.as_ref()?.id())).ok()?;
         let fields: HashMap<_, _> = text.lines().filter_map(|l| l.split_once(':')).collect();
         fields.get("VmRSS")?.split_whitespace().next()?.parse().ok()
     }
@@ -206,17 +287,25 @@ fn command(folder: &Folder, by: &str) -> Result<Command, Wrong> {
     Ok(command)
 }
 
-/// Serves the folder's book on a free port; gives host and port, and the path of the link.
-fn serve(folder: &Folder, by: &str) -> Result<(Group, String, String), Wrong> {
+/// Serves the folder's book on a port, 0 for a free one; gives host and port, and the path of the link.
+fn serve(
+    folder: &Folder,
+    by: &str,
+    secure: bool,
+    port: &str,
+) -> Result<(Group, String, String), Wrong> {
     let mut serving = command(folder, by)?;
     serving
-        .args(["serve", "--port", "0"])
+        .args(["serve", "--port", port])
         .stdout(Stdio::piped())
         .stderr(Stdio::null());
+    if secure {
+        serving.args(["--listen", ADDRESS, "--name", NAME]);
+    }
     let mut group = Group::start(&mut serving)?;
     let line = group.line("/in/")?;
     let (at, link) = line
-        .split_once("http://")
+        .split_once("://")
         .and_then(|(_, url)| url.split_once('/'))
         .ok_or_else(|| format!("The program's line has no address: {line}"))?;
     let link = link.split_whitespace().next().unwrap_or_default();

@@ -13,6 +13,7 @@ use fantoccini::wd::WebDriverCompatibleCommand;
 use fantoccini::{Client, ClientBuilder, Locator};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Map, Value, json};
+use sha2::{Digest, Sha256};
 
 use crate::Wrong;
 use crate::driver::Driver;
@@ -41,9 +42,9 @@ const ARGUMENTS: &[&str] = &[
     "--no-first-run",
     "--hide-scrollbars",
     "--force-color-profile=srgb",
-    "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    "--host-resolver-rules=MAP shop.test 127.0.0.2, MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
     "--proxy-server=http://127.0.0.1:9",
-    "--proxy-bypass-list=127.0.0.1",
+    "--proxy-bypass-list=127.0.0.1;shop.test",
 ];
 
 /// A screen to look at pages on.
@@ -92,6 +93,18 @@ impl Window {
     /// # Errors
     /// If browser or driver do not start.
     pub fn open(screen: Screen) -> Result<Window, Wrong> {
+        Window::started(screen, None)
+    }
+
+    /// The same for a phone that was given a shop's authority: its certificate, in PEM. It vouches for nothing else.
+    ///
+    /// # Errors
+    /// As [`Window::open`], or if that is no certificate.
+    pub fn trusting(screen: Screen, authority: &str) -> Result<Window, Wrong> {
+        Window::started(screen, Some(key_of(authority)?))
+    }
+
+    fn started(screen: Screen, trusts: Option<String>) -> Result<Window, Wrong> {
         let driver = Driver::start()?;
         let runtime = tokio::runtime::Builder::new_current_thread()
             .enable_all()
@@ -102,6 +115,9 @@ impl Window {
             "--user-data-dir={}",
             driver.folder.0.join("browser").display()
         ));
+        if let Some(key) = trusts {
+            args.push(format!("--ignore-certificate-errors-spki-list={key}"));
+        }
         let mut options = json!({ "args": args });
         if let (Some(program), Some(options)) = (
             std::env::var("OUTSHOP_CHROMIUM").ok(),
@@ -194,6 +210,22 @@ impl Window {
     /// If it is not loaded in time.
     pub fn go(&self, url: &str) -> Result<(), Wrong> {
         self.wait(self.client.goto(url), url)
+    }
+
+    /// Ends the tab in the middle of whatever it does, and opens another.
+    ///
+    /// # Errors
+    /// If the browser does not answer.
+    pub fn kill_tab(&mut self) -> Result<(), Wrong> {
+        self.wait(
+            async {
+                let other = self.client.new_window(true).await?.handle;
+                self.client.close_window().await?;
+                self.client.switch_to_window(other).await
+            },
+            "the tab",
+        )?;
+        self.look_on(self.screen)
     }
 
     /// The address it stands at.
@@ -416,6 +448,46 @@ impl Window {
             })?
             .map_err(|why| format!("{what}: {why}."))
     }
+}
+
+/// The hash of a certificate's public key as Chromium is told whom to trust: SHA-256 of the key's own description in the
+/// certificate (RFC 5280, 4.1: `subjectPublicKeyInfo`), in base64.
+fn key_of(pem: &str) -> Result<String, Wrong> {
+    let body: String = pem
+        .lines()
+        .filter(|line| !line.starts_with("-----"))
+        .collect();
+    let der = BASE64_STANDARD
+        .decode(body.trim())
+        .map_err(|why| format!("{why}."))?;
+    let key = public_key(&der).ok_or("That is no certificate.")?;
+    Ok(BASE64_STANDARD.encode(Sha256::digest(key)))
+}
+
+/// The seventh field of what is signed: version, serial number, algorithm, issuer, validity and subject come before it.
+fn public_key(certificate: &[u8]) -> Option<&[u8]> {
+    let (_, inside, _) = one(certificate)?;
+    let (_, mut signed, _) = one(inside)?;
+    for _ in 0..6 {
+        signed = one(signed)?.2;
+    }
+    Some(one(signed)?.0)
+}
+
+/// The first element of DER: all of it, what is inside, and what follows.
+fn one(der: &[u8]) -> Option<(&[u8], &[u8], &[u8])> {
+    let first = usize::from(*der.get(1)?);
+    let (head, length) = if first < 0x80 {
+        (2, first)
+    } else {
+        let bytes = der.get(2..2 + (first - 0x80))?;
+        let length = bytes
+            .iter()
+            .fold(0, |sum, byte| sum << 8 | usize::from(*byte));
+        (2 + bytes.len(), length)
+    };
+    let end = head + length;
+    Some((der.get(..end)?, der.get(head..end)?, der.get(end..)?))
 }
 
 fn data(answer: &Value) -> Result<Vec<u8>, Wrong> {

@@ -4,6 +4,7 @@
     reason = "a test may fail loudly, its helpers too"
 )]
 
+mod bench;
 mod keyboard;
 mod printed;
 mod routes;

@@ -12,9 +12,9 @@ fn looked_at(screen: Screen) {
     let mut wrong = Vec::new();
     let turn = usize::from(screen == Screen::Desk);
     for (at, visit) in all.iter().enumerate() {
-        // The pages of rules are hundreds and alike: each is looked at on one of the two screens, turn by turn, and the
+        // The pages of rules are hundreds and alike, and those of the bench are one a feature: each is looked at on one of the two screens, turn by turn, and the
         // engine, which takes its time, is asked of some. `cargo xtask pictures` looks at all of them on both.
-        let of_many = visit.path.starts_with("/rule/");
+        let of_many = visit.path.starts_with("/rule/") || visit.path.starts_with("/bench/");
         if of_many && at % 2 != turn {
             continue;
         }

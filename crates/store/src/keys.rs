@@ -17,6 +17,7 @@ const LAYOUT: &str = "
 CREATE TABLE IF NOT EXISTS passphrase (person TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS session (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS pocket (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS guess (name BLOB PRIMARY KEY, wrong INTEGER NOT NULL, last INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS reader (person TEXT PRIMARY KEY, house TEXT NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS setting (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT;
@@ -48,6 +49,9 @@ pub enum Token {
     Link,
     /// A signed-in session.
     Session,
+    /// What a device keeps beside readings taken without a signal, to hand them in as whoever wrote them. It opens
+    /// nothing else.
+    Pocket,
 }
 
 impl Token {
@@ -55,6 +59,7 @@ impl Token {
         match self {
             Token::Link => "link",
             Token::Session => "session",
+            Token::Pocket => "pocket",
         }
     }
 }
@@ -229,7 +234,7 @@ impl Keys {
         Ok(row.and_then(|row| row.get(0).ok()))
     }
 
-    /// Sets the hash of a person's passphrase, and ends their sessions.
+    /// Sets the hash of a person's passphrase, and ends their sessions and what devices hold of theirs.
     ///
     /// # Errors
     /// If the file cannot be written.
@@ -243,9 +248,10 @@ impl Keys {
                 params![id, hash],
             )
             .map_err(&sql)?;
-        change
-            .execute("DELETE FROM session WHERE person = ?1", [id])
-            .map_err(&sql)?;
+        for table in ["session", "pocket"] {
+            let ends = format!("DELETE FROM {table} WHERE person = ?1");
+            change.execute(&ends, [&id]).map_err(&sql)?;
+        }
         change.commit().map_err(&sql)
     }
 

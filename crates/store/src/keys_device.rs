@@ -100,6 +100,9 @@ impl Keys {
             format!(
                 "DELETE FROM session WHERE token IN (SELECT session FROM session_on WHERE device IN {of_it})"
             ),
+            format!(
+                "DELETE FROM pocket WHERE token IN (SELECT session FROM session_on WHERE device IN {of_it})"
+            ),
             format!("DELETE FROM session_on WHERE device IN {of_it}"),
             format!("DELETE FROM code WHERE device IN {of_it}"),
         ] {
@@ -112,7 +115,7 @@ impl Keys {
         Ok(gone == 1)
     }
 
-    /// Notes that a session was begun on a device, so that it ends with it.
+    /// Notes that a session, or what a pocket holds, was begun on a device, so that it ends with it.
     ///
     /// # Errors
     /// If the file cannot be written.
@@ -120,7 +123,7 @@ impl Keys {
         let sql = StoreError::of(&self.path);
         self.connection
             .execute(
-                "DELETE FROM session_on WHERE session NOT IN (SELECT token FROM session)",
+                "DELETE FROM session_on WHERE session NOT IN (SELECT token FROM session UNION SELECT token FROM pocket)",
                 [],
             )
             .map_err(&sql)?;
@@ -280,10 +283,23 @@ mod tests {
         keys.give(Token::Session, "on-it", ada, 1000).unwrap();
         keys.begun_on("on-it", "token-1").unwrap();
         keys.give(Token::Session, "desk", ada, 1000).unwrap();
+        for (token, device) in [("in-its-pocket", "token-1"), ("in-another", "token-2")] {
+            keys.give(Token::Pocket, token, ada, 1000).unwrap();
+            keys.begun_on(token, device).unwrap();
+        }
+        assert_eq!(keys.whose(Token::Session, "in-another", 1).unwrap(), None);
         assert!(keys.revoke("bench phone").unwrap());
         assert!(!keys.revoke("bench phone").unwrap());
         assert_eq!(keys.whose(Token::Session, "on-it", 1).unwrap(), None);
         assert_eq!(keys.whose(Token::Session, "desk", 1).unwrap(), Some(ada));
+        assert_eq!(keys.whose(Token::Pocket, "in-its-pocket", 1).unwrap(), None);
+        assert_eq!(
+            keys.whose(Token::Pocket, "in-another", 1).unwrap(),
+            Some(ada)
+        );
+        // A new passphrase ends what any device holds of theirs.
+        keys.set_passphrase(ada, "hash").unwrap();
+        assert_eq!(keys.whose(Token::Pocket, "in-another", 1).unwrap(), None);
         assert_eq!(keys.guess_code("token-1", ada).unwrap(), Code::None);
         drop(keys);
         std::fs::remove_dir_all(&folder).unwrap();

@@ -1,10 +1,11 @@
 //! Reading a book: its state from the derived rows, its entries from the ledger.
 
+use jiff::civil::Date;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, Row as SqlRow, params_from_iter};
 use shop::book::{
-    BatchId, Book, Fires, LocomotiveId, PartId, PersonId, Photo, Readings, Row, RowKind, Shop,
-    Statement,
+    BatchId, Book, EntryId, Fires, LocomotiveId, PartId, PersonId, Photo, Readings, Row, RowKind,
+    Shop, Statement,
 };
 
 use crate::entry::{Entry, Hash};
@@ -132,6 +133,14 @@ impl Store {
     /// If a row does not read, or the database fails.
     pub fn photo_of(&self, number: &str) -> Result<Option<Photo>, StoreError> {
         photo_of(&self.connection, number).map_err(|e| e.into_store(&self.path))
+    }
+
+    /// The day of an entry, by the id that its device gave it; nothing if no such entry stands.
+    ///
+    /// # Errors
+    /// If the row does not read, or the database fails.
+    pub fn day_of(&self, id: EntryId) -> Result<Option<Date>, StoreError> {
+        day_of(&self.connection, id).map_err(|e| e.into_store(&self.path))
     }
 
     /// The engine of a number, found without reading the book; nothing if there is none of it.
@@ -329,6 +338,18 @@ fn photo_of(connection: &Connection, number: &str) -> Result<Option<Photo>, Load
     let mut book = bare();
     take(connection, &mut book, SQL, &[RowKind::Photo.word(), plain])?;
     Ok(book.photos.into_values().next())
+}
+
+fn day_of(connection: &Connection, id: EntryId) -> Result<Option<Date>, LoadError> {
+    let mut found = connection.prepare_cached("SELECT done_on FROM entry WHERE id = ?1")?;
+    let mut rows = found.query([id.to_string()])?;
+    let Some(row) = rows.next()? else {
+        return Ok(None);
+    };
+    let day: String = row.get(0)?;
+    day.parse()
+        .map(Some)
+        .map_err(|_| LoadError::Row(format!("`{day}` is no day")))
 }
 
 fn engine_of(connection: &Connection, number: &str) -> Result<Option<LocomotiveId>, LoadError> {

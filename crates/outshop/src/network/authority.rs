@@ -110,7 +110,8 @@ impl Authority {
         leaf.not_after = moment(now + LEAF_DAYS * 86_400)?;
         let made = leaf.signed_by(&key, &self.issuer).map_err(unmade)?;
         let key = PrivatePkcs8KeyDer::from(key.serialize_der());
-        Ok((vec![made.der().clone()], key.into()))
+        // The authority goes with it, so that whoever looks at the line can hold its fingerprint against the printed one.
+        Ok((vec![made.der().clone(), self.der().clone()], key.into()))
     }
 }
 

@@ -1,10 +1,14 @@
-//! The style sheet and the letters, shipped inside the program.
+//! The style sheet, the letters and the scripts of the bench, shipped inside the program.
 
 use axum::extract::Path;
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Response};
 
 const FONT: &str = "font/woff2";
+const SCRIPT: &str = "text/javascript; charset=utf-8";
+
+/// Where the worker of the bench lies: under the pages it serves, and no others.
+pub const WORKER: &str = "/bench/worker.js";
 
 /// Name, type and bytes of everything a page may load.
 const ASSETS: &[(&str, &str, &[u8])] = &[
@@ -17,6 +21,22 @@ const ASSETS: &[(&str, &str, &[u8])] = &[
         "mark.svg",
         "image/svg+xml",
         include_bytes!("../../assets/mark.svg"),
+    ),
+    ("bench.js", SCRIPT, include_bytes!("../../assets/bench.js")),
+    (
+        "keypad.js",
+        SCRIPT,
+        include_bytes!("../../assets/keypad.js"),
+    ),
+    (
+        "pocket.js",
+        SCRIPT,
+        include_bytes!("../../assets/pocket.js"),
+    ),
+    (
+        "forget.js",
+        SCRIPT,
+        include_bytes!("../../assets/forget.js"),
     ),
     (
         "cabin-400.woff2",
@@ -44,6 +64,15 @@ const ASSETS: &[(&str, &str, &[u8])] = &[
         include_bytes!("../../assets/fonts/fira-mono-latin-500-normal.woff2"),
     ),
 ];
+
+/// Serves the worker. A browser looks for a newer one whenever a page of the bench is opened.
+pub async fn worker() -> Response {
+    let headers = [
+        (header::CONTENT_TYPE, SCRIPT),
+        (header::CACHE_CONTROL, "no-cache"),
+    ];
+    (headers, include_bytes!("../../assets/worker.js").as_slice()).into_response()
+}
 
 /// Serves one of them.
 pub async fn serve(Path(name): Path<String>) -> Response {

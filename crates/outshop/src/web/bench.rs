@@ -118,13 +118,37 @@ fn too_easy(code: &str) -> bool {
 
 /// The page to change who is at this device: names, then a code.
 pub async fn switch(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
-    page(&desk, &headers, "", None, StatusCode::OK)
+    page(
+        &desk,
+        &headers,
+        "",
+        &came_from(&headers),
+        None,
+        StatusCode::OK,
+    )
+}
+
+/// The page of the bench that a reader came from, to go back to: whoever takes over goes on where the other was.
+fn came_from(headers: &HeaderMap) -> String {
+    let text = |name| {
+        headers
+            .get(name)
+            .and_then(|it| it.to_str().ok())
+            .unwrap_or_default()
+    };
+    let (from, host) = (text(header::REFERER), text(header::HOST));
+    let path = from
+        .split_once("://")
+        .and_then(|(_, rest)| rest.strip_prefix(host));
+    let path = path.filter(|path| path.starts_with("/bench/"));
+    path.unwrap_or("/").to_string()
 }
 
 fn page(
     desk: &Desk,
     headers: &HeaderMap,
     chosen: &str,
+    back: &str,
     said: Option<&str>,
     status: StatusCode,
 ) -> Response {
@@ -155,6 +179,7 @@ fn page(
             @if let Some(said) = said { (trouble::said(said)) }
             @if names.is_empty() { p { (say::NO_CODES) } } @else {
                 form class="act" method="post" action="/switch" {
+                    (kit::hidden("back", back))
                     fieldset { legend { (say::WHO_NOW) }
                         @for (at, name) in names.iter().enumerate() {
                             label class="choice" { input type="radio" name="name" value=(name) required checked[name == chosen || (chosen.is_empty() && at == 0 && names.len() == 1)]; span { (name) } }
@@ -182,6 +207,7 @@ pub async fn switch_to(
         let fields = form::fields(&body);
         let typed = |name| filled(&fields, name).unwrap_or_default();
         let (name, code) = (typed("name"), typed("code"));
+        let back = form::back(&fields);
         let tried = (|| -> Result<_, Failure> {
             let Some((token, _)) = desk.device(&headers)? else {
                 return Ok(None);
@@ -211,17 +237,16 @@ pub async fn switch_to(
                 &desk,
                 &headers,
                 &name,
+                &back,
                 Some(why),
                 StatusCode::UNPROCESSABLE_ENTITY,
             )
         };
         match tried {
-            Ok(Some((_, Some(cookie)))) => {
-                ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response()
-            }
+            Ok(Some((_, Some(cookies)))) => (cookies, Redirect::to(&back)).into_response(),
             Ok(Some((Tried::Spent, _))) => wrong(say::CODE_SPENT),
             Ok(Some(_)) => wrong(say::WRONG_CODE),
-            Ok(None) => page(&desk, &headers, "", None, StatusCode::FORBIDDEN),
+            Ok(None) => page(&desk, &headers, "", "/", None, StatusCode::FORBIDDEN),
             Err(failure) => door::sorry(&failure),
         }
     })

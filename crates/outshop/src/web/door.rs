@@ -4,9 +4,9 @@ use std::sync::{Arc, OnceLock};
 
 use axum::Extension;
 use axum::extract::{Path, RawForm, Request, State};
-use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header};
 use axum::middleware::Next;
-use axum::response::{IntoResponse, Redirect, Response};
+use axum::response::{AppendHeaders, IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use measure::House;
 use shop::book::PersonId;
@@ -21,6 +21,9 @@ const SESSION: i64 = 20 * 3600;
 /// How long a link is good, in seconds.
 const LINK: i64 = 3600;
 const COOKIE: &str = "outshop_desk";
+
+/// What a browser keeps when a session begins or ends: the session's own cookie, and that of the bench.
+pub type Cookies = AppendHeaders<[(HeaderName, HeaderValue); 2]>;
 
 /// Makes a link that signs a person in once; gives its path.
 ///
@@ -49,7 +52,8 @@ impl Desk {
         Ok(Keys::beside(&self.book)?)
     }
 
-    fn person(&self, id: PersonId) -> Result<Option<Reader>, Failure> {
+    /// A person of the book as a reader.
+    pub fn person(&self, id: PersonId) -> Result<Option<Reader>, Failure> {
         let book = self.context(None).book_of_shop()?;
         let house = self.keys()?.house(id)?;
         Ok(book.persons.get(&id).map(|person| Reader {
@@ -61,7 +65,7 @@ impl Desk {
     }
 
     /// Who a request's cookie speaks for.
-    fn reader(&self, headers: &HeaderMap) -> Result<Option<Reader>, Failure> {
+    pub fn reader(&self, headers: &HeaderMap) -> Result<Option<Reader>, Failure> {
         let Some(token) = cookie(headers, COOKIE) else {
             return Ok(None);
         };
@@ -77,8 +81,8 @@ impl Desk {
         }
     }
 
-    /// Begins a session, on an enrolled device if its token is given; gives the cookie.
-    pub fn begin(&self, person: PersonId, device: Option<&str>) -> Result<HeaderValue, Failure> {
+    /// Begins a session, on an enrolled device if its token is given; gives its cookie, and that of the bench.
+    pub fn begin(&self, person: PersonId, device: Option<&str>) -> Result<Cookies, Failure> {
         let token = token()?;
         let now = self.seconds()?;
         self.keys()?
@@ -86,7 +90,14 @@ impl Desk {
         if let Some(device) = device {
             self.keys()?.begun_on(&token, device)?;
         }
-        self.cookie(COOKIE, &token, SESSION)
+        let name = self.person(person)?.map(|reader| reader.name);
+        Ok(AppendHeaders([
+            (header::SET_COOKIE, self.cookie(COOKIE, &token, SESSION)?),
+            (
+                header::SET_COOKIE,
+                self.pocket(person, &name.unwrap_or_default(), device)?,
+            ),
+        ]))
     }
 
     /// Ends the session a request speaks in.
@@ -165,6 +176,7 @@ fn sign_in(name: &str, wrong: Option<&str>) -> Markup {
             input id="passphrase" name="passphrase" type="password" autocomplete="current-password" required;
             button { (say::SIGN_IN) }
         }
+        script type="module" src="/asset/forget.js" {}
     };
     frame::bare(say::SIGN_IN, &body)
 }
@@ -183,8 +195,8 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
         Err(e) => return sorry(&Failure::Machine(e.to_string())),
     };
     let (status, wrong) = match tried {
-        Tried::Right(cookie) => {
-            return ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response();
+        Tried::Right(cookies) => {
+            return (cookies, Redirect::to("/")).into_response();
         }
         Tried::Wrong => (StatusCode::UNPROCESSABLE_ENTITY, say::WRONG.to_string()),
         Tried::Wait(seconds) => (StatusCode::TOO_MANY_REQUESTS, say::wait(seconds)),
@@ -201,7 +213,7 @@ pub async fn with_passphrase(State(desk): State<Arc<Desk>>, RawForm(body): RawFo
 /// What came of a name and a passphrase.
 enum Tried {
     /// They go together; the cookie of the session.
-    Right(HeaderValue),
+    Right(Cookies),
     /// They do not, or nobody has that name, or no passphrase was set: nobody learns which.
     Wrong,
     /// Too many were wrong: so many seconds are to be waited first.
@@ -276,7 +288,7 @@ fn spent() -> Response {
 
 /// Signs in by link, and spends it.
 pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>) -> Response {
-    let begun = (|| -> Result<Option<HeaderValue>, Failure> {
+    let begun = (|| -> Result<Option<Cookies>, Failure> {
         let (keys, now) = (desk.keys()?, desk.seconds()?);
         let Some(id) = keys.whose(Token::Link, &token, now)? else {
             return Ok(None);
@@ -288,7 +300,7 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
         desk.begin(id, None).map(Some)
     })();
     match begun {
-        Ok(Some(cookie)) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
+        Ok(Some(cookies)) => (cookies, Redirect::to("/")).into_response(),
         Ok(None) => spent(),
         Err(failure) => sorry(&failure),
     }
@@ -297,9 +309,11 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
 /// Signs out.
 pub async fn leave(State(desk): State<Arc<Desk>>, headers: HeaderMap) -> Response {
     desk.end(&headers);
-    let gone = desk.cookie(COOKIE, "", 0);
-    let cookie = gone.unwrap_or(HeaderValue::from_static(""));
-    ([(header::SET_COOKIE, cookie)], Redirect::to("/in")).into_response()
+    let gone = [desk.cookie(COOKIE, "", 0), desk.no_pocket()].map(|cookie| {
+        let cookie = cookie.unwrap_or(HeaderValue::from_static(""));
+        (header::SET_COOKIE, cookie)
+    });
+    (AppendHeaders(gone), Redirect::to("/in")).into_response()
 }
 
 /// The reader's own page.
@@ -418,7 +432,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         );
     }
     let worker = desk.clone();
-    let set = tokio::task::spawn_blocking(move || -> Result<HeaderValue, Failure> {
+    let set = tokio::task::spawn_blocking(move || -> Result<Cookies, Failure> {
         let hash = passphrase::hash(&passphrase)?;
         let mut keys = worker.keys()?;
         keys.set_passphrase(known.id, &hash)?;
@@ -427,7 +441,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
     })
     .await;
     match set {
-        Ok(Ok(cookie)) => ([(header::SET_COOKIE, cookie)], Redirect::to("/")).into_response(),
+        Ok(Ok(cookies)) => (cookies, Redirect::to("/")).into_response(),
         Ok(Err(failure)) => sorry(&failure),
         Err(e) => sorry(&Failure::Machine(e.to_string())),
     }

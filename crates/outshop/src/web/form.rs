@@ -146,7 +146,9 @@ const LISTS: &[&str] = &[
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];
 /// Fields that say where a form stands and who signs it, not what it asks.
-const OURS: &[&str] = &["verb", "back", "then", SIGN_WITH];
+const OURS: &[&str] = &["verb", "back", "then", SIGN_WITH, WITH];
+/// The field that says once with which instrument all readings of a form were taken.
+pub const WITH: &str = "with";
 /// The field of a form that is signed: the passphrase or the code of whoever signs.
 pub const SIGN_WITH: &str = "sign_with";
 /// Verbs by which somebody answers for something with their name. At the desk they say once more who they are.
@@ -194,6 +196,8 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
             .find(|(name, _)| name.strip_prefix("unit:") == Some(feature));
         shown.map(|(_, unit)| unit.trim())
     };
+    let mut with = fields.iter().filter(|(name, _)| name == WITH);
+    let with = with.find_map(|(_, value)| Some(value.trim()).filter(|value| !value.is_empty()));
     for (name, value) in fields {
         let value = value.trim();
         if OURS.contains(&name.as_str()) || value.is_empty() {
@@ -204,10 +208,14 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         } else if let Some(place) = name.strip_prefix("at:") {
             // A bare number means what the field beside it says, and only then.
             let feature = place.split('@').next().unwrap_or_default();
-            let written = match unit_of(feature).filter(|_| is_bare(value)) {
-                Some(unit) => format!("{place}={value} {unit}"),
-                None => format!("{place}={value}"),
+            let (size, by) = match value.split_once(" by ") {
+                Some((size, by)) => (size.trim(), Some(by)),
+                None => (value, with),
             };
+            let unit = unit_of(feature).filter(|_| is_bare(size));
+            let unit = unit.map_or(String::new(), |unit| format!(" {unit}"));
+            let by = by.map_or(String::new(), |by| format!(" by {by}"));
+            let written = format!("{place}={size}{unit}{by}");
             push(&mut asked, "readings", Value::String(written));
         } else if name.starts_with("unit:") {
             // Said with each reading above.

@@ -11,12 +11,26 @@ use super::trouble;
 const POLICY: &str = "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; form-action 'self'; \
                       base-uri 'none'; frame-ancestors 'none'";
 
+/// The same for pages of the bench and for the way in, which run scripts of ours: files of this desk, none inline.
+const WITH_SCRIPTS: &str = "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; form-action 'self'; \
+                            base-uri 'none'; frame-ancestors 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'";
+
+/// The policy of a path.
+fn policy(path: &str) -> &'static str {
+    if path.starts_with("/bench/") || path == "/in" {
+        WITH_SCRIPTS
+    } else {
+        POLICY
+    }
+}
+
 /// Puts the headers on every answer.
 pub async fn headers(request: Request, next: Next) -> Response {
+    let policy = policy(request.uri().path());
     let mut response = next.run(request).await;
     let headers = response.headers_mut();
     for (name, value) in [
-        (header::CONTENT_SECURITY_POLICY, POLICY),
+        (header::CONTENT_SECURITY_POLICY, policy),
         (header::X_CONTENT_TYPE_OPTIONS, "nosniff"),
         (header::REFERRER_POLICY, "same-origin"),
     ] {

@@ -16,8 +16,10 @@ mod link;
 mod page;
 mod passphrase;
 mod photo;
+mod pocket;
 mod print;
 mod ribbon;
+mod spot;
 mod trouble;
 mod upload;
 
@@ -58,14 +60,19 @@ impl Desk {
         })
     }
 
-    /// A context in which this person speaks.
-    fn context(&self, by: Option<&str>) -> Context {
-        let globals = Globals {
+    /// What every verb is told here, with who speaks.
+    fn globals(&self, by: Option<&str>) -> Globals {
+        Globals {
             book: Some(self.book.clone()),
             by: by.map(str::to_string),
             device: "desk".into(),
             ..Globals::default()
-        };
+        }
+    }
+
+    /// A context in which this person speaks.
+    fn context(&self, by: Option<&str>) -> Context {
+        let globals = self.globals(by);
         match &self.clock {
             Some(clock) => Context::stated(globals, clock.clone(), Ids::Random),
             None => Context::of(globals),
@@ -135,6 +142,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/bench/code", post(bench::set_code))
         .route(copy::PATH, get(page::show).post(copy::now))
         .route("/out", post(door::leave))
+        .layer(from_fn_with_state(desk.clone(), pocket::know_reader))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
     Router::new()
         .merge(inside)
@@ -142,6 +150,8 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/switch", get(bench::switch).post(bench::switch_to))
         .route("/in/{token}", get(door::link).post(door::with_link))
         .route("/asset/{name}", get(asset::serve))
+        .route(asset::WORKER, get(asset::worker))
+        .route(pocket::PATH, post(pocket::send))
         .fallback(trouble::no_such_page)
         .layer(from_fn(guard::same_origin))
         .layer(from_fn(guard::headers))

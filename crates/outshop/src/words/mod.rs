@@ -31,6 +31,7 @@ pub mod part;
 pub mod particular;
 pub mod past;
 pub mod people;
+pub mod pocket;
 pub mod print;
 pub mod rule;
 pub mod sheet;

@@ -369,10 +369,7 @@ fn who_may_not_inspect_reads_and_writes_up() {
     let link = link.split("href=\"/in/").nth(1).unwrap();
     let link = format!("/in/{}", link.split('"').next().unwrap());
     let page = served.post(&link, "");
-    let cookie = page.head.lines();
-    let mut cookie = cookie.filter_map(|line| line.strip_prefix("set-cookie: "));
-    let cookie = cookie.next_back().unwrap().split(';').next().unwrap();
-    served.sign_in_with(cookie);
+    served.sign_in_with(&page.cookie());
     let page = served.get("/day/14").body;
     assert!(
         page.contains("Cal Wren may not inspect; Ada Quill, Dot Marsh may."),

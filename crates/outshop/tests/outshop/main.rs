@@ -7,6 +7,7 @@
     reason = "a test may fail loudly, its helpers too"
 )]
 
+mod bench;
 mod casebook;
 mod contract;
 mod copies;

@@ -353,6 +353,7 @@ impl Family {
         include_str!("../../../../tables/family/engine-heights.toml"),
         include_str!("../../../../tables/family/water-glass.toml"),
         include_str!("../../../../tables/family/steam-gauge.toml"),
+        include_str!("../../../../tables/family/crank-pin.toml"),
     ];
 
     /// A feature by its word.

@@ -11,7 +11,9 @@ use crate::book::{Feature, ReadingSet};
 /// Words for stations along a part.
 const ALONG: &[&str] = &["inner end", "middle", "outer end", "inner", "outer"];
 /// Words for ways round a part.
-const ROUND: &[&str] = &["vertical", "level", "first", "second", "third"];
+const ROUND: &[&str] = &[
+    "vertical", "level", "rising", "falling", "first", "second", "third",
+];
 
 /// How far a feature is from round and from straight.
 #[derive(Debug, Clone, PartialEq, Eq)]

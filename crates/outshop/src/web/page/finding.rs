@@ -9,7 +9,7 @@ use shop::record::as_left;
 use shop::route::{Choice, Feasible, Offer, metal_left, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{Drawn, View, drawn, kit};
+use super::{Drawn, View, bench, drawn, kit};
 use crate::Failure;
 use crate::words::{self, day as on_day, finding as say, tag};
 
@@ -33,6 +33,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         }
         (notice(view, kept, &title))
         (measured(view, kept))
+        (at_bench(view, kept))
         (verdict(&choice.judgement))
         (kit::held(view, choice.judgement.lines.iter().filter_map(|line| line.ruling.as_ref())))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
@@ -112,6 +113,17 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
             }
         }
     }
+}
+
+/// The way to the bench, while readings of the part are still asked for.
+fn at_bench(view: &View<'_>, kept: &Finding) -> Markup {
+    let part = view
+        .book
+        .parts
+        .get(&kept.part)
+        .filter(|_| kept.state != FindingState::Closed);
+    let read = part.and_then(|part| Some((part, family(view.book, &part.family).ok()?)));
+    html! { @if let Some((part, family)) = read { (bench::ways(family, part, kit::number(view.book, kept.locomotive), "")) } }
 }
 
 /// The verdict with each limit behind it.

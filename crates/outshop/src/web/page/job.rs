@@ -6,7 +6,7 @@ use shop::locomotive::{Law, engine_of, family, job};
 use shop::record::unmet;
 use shop::route::routes;
 
-use super::{Drawn, View, drawn, kit};
+use super::{Drawn, View, bench, drawn, kit};
 use crate::Failure;
 use crate::verb::print::boiler_work_kinds;
 use crate::words::{self, job as say, tag};
@@ -282,6 +282,8 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
                         }
                     }
                 };
+                p class="quiet small" { (words::pocket::AT_BENCH) ": " (words::pocket::AT_BENCH_WHY) }
+                (bench::links(family, part, her, &format!("?job={title}&left=yes")))
                 (in_turn(view, VERB, next(kept) == Some(Next::Left), say::TAKE_LEFT, &kit::form(view, VERB, say::LEFT_READINGS, &fields, say::KEEP_THEM)))
             }
             @if !ready { p { (say::LEFT_LATER) } }

@@ -2,6 +2,7 @@
 
 mod ahead;
 mod apart;
+mod bench;
 mod dates;
 mod day;
 mod drawn;
@@ -234,7 +235,9 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
     let decoded: Vec<String> = path.split('/').skip(1).map(decode).collect();
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let of_engine = match parts.as_slice() {
-        ["engine", number, "part", name] => context.book_of_part(number, name),
+        ["engine", number, "part", name] | ["bench", number, name, _] => {
+            context.book_of_part(number, name)
+        }
         // Only these show her fires one by one.
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
@@ -271,6 +274,13 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["engine", number, "open"] => apart::draw(view, number)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
+        ["bench", ""] => bench::list(view),
+        ["bench", number, name, feature] => {
+            let Some(drawn) = bench::draw(view, number, name, feature)? else {
+                return Ok(None);
+            };
+            drawn
+        }
         ["instruments"] => instrument::list(view),
         ["instrument", number] => instrument::draw(view, number)?,
         ["inspection", number] => inspection::draw(view, number)?,

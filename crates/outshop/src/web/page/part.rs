@@ -11,7 +11,7 @@ use shop::locomotive::{
 use shop::route::{MetalLeft, metal_left};
 use shop::verdict::{Question, judge};
 
-use super::{Drawn, View, kit, part_form};
+use super::{Drawn, View, bench, kit, part_form};
 use crate::Failure;
 use crate::verb::part::is_questioned;
 use crate::web::{column, photo};
@@ -32,6 +32,7 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
             div { (place(view, part_id, part, &kept.number)) (facts(family, part)) }
         }
         (wear(view, family, part_id, &sets))
+        (bench::ways(family, part, &kept.number, ""))
         (readings(view, family, &sets))
         (instruments(view, &sets))
         (photo::of_part(view, part_id, &kept.number, &part.name))

@@ -198,7 +198,8 @@ pub fn record(
     html! { details open[view.draft.is_of(VERB)] { summary { (say::RECORD) } (kit::form(view, VERB, say::RECORD, &fields, say::RECORD_IT)) } }
 }
 
-fn last_left(sets: &[&ReadingSet], feature: &str, place: &str) -> Option<String> {
+/// What was read at a place when it was last closed.
+pub fn last_left(sets: &[&ReadingSet], feature: &str, place: &str) -> Option<String> {
     let left = |set: &&&ReadingSet| set.state == State::AsLeft;
     let sets = sets.iter().filter(left);
     sets.flat_map(|set| &set.readings)

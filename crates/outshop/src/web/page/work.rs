@@ -52,6 +52,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     let body = html! {
         h1 { (words::page::WORK) }
         p class="lead" { (say::lead(open.len(), carried.len())) }
+        p class="small" { a href="/bench/" { (words::pocket::TITLE) } ": " (words::pocket::AT_BENCH_WHY) }
         section class="ruled" {
             h2 { (say::NOT_PUT_RIGHT) }
             @if open.is_empty() { p { (say::NONE) } }
