@@ -6,6 +6,7 @@ mod drawn;
 mod duties;
 mod fields;
 mod held;
+mod hydro;
 mod job;
 mod phones;
 mod report;
@@ -16,6 +17,8 @@ mod year;
 
 #[cfg(test)]
 mod boiler_work_test;
+#[cfg(test)]
+mod hydro_test;
 #[cfg(test)]
 mod papers_test;
 #[cfg(test)]
@@ -116,6 +119,15 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The day of the hydrostatic and the steam test, on one sheet: what is due, pressures, gauges, leaks by place. A PDF.
+    Hydro {
+        /// Her number.
+        engine: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// The report of work on a boiler that the law wants described: an alteration, or a welded or riveted repair. A PDF.
     BoilerWork {
         /// The job, such as J-001.
@@ -195,6 +207,7 @@ impl Print {
             Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Year { engine, year, to } => to.write_card(|| yearly(context, engine, year)),
+            Print::Hydro { engine, to } => to.write_card(|| hydro(context, engine)),
             Print::BoilerWork { job, kind, to } => {
                 to.write_card(|| boiler_work(context, job, kind))
             }
@@ -408,6 +421,16 @@ pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
 pub fn yearly(context: &mut Context, engine: &str, year: &str) -> Result<Paper, Failure> {
     let form = year::paper(context, engine, year)?;
     let name = format!("year-{}", form.about.number);
+    Ok(Paper::pdf(&name, form.print()?))
+}
+
+/// The sheet for the day of the hydrostatic and the steam test.
+///
+/// # Errors
+/// If there is no such engine, her rules ask for no such test, or the book does not read.
+pub fn hydro(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
+    let form = hydro::paper(context, engine)?;
+    let name = format!("hydro-{}", form.about.number);
     Ok(Paper::pdf(&name, form.print()?))
 }
 

@@ -12,8 +12,8 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, boiler_work, calendar, duties, job_card, kept_card, lathe_card, phones, report, tag,
-    worksheet, yearly,
+    Paper, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card, phones, report,
+    tag, worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -76,6 +76,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["inspection", number] => report(&mut context, number)?,
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
+        ["hydro", number] => hydro(&mut context, number)?,
         ["boiler-work", job, kind] => boiler_work(&mut context, job, kind)?,
         ["tag", number] => tag(&mut context, number)?,
         ["phones"] => phones(&mut context)?,

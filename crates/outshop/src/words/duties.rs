@@ -36,6 +36,8 @@ pub const REGION: &str =
 pub const ALL_STATED: &str = "What the list needs of the shop is stated.";
 /// The link to the paper.
 pub const PRINT: &str = "Print this page for the cab or the office";
+/// The link to another paper.
+pub const PRINT_HYDRO: &str = "Print the sheet for her hydrostatic and steam test";
 /// How to record one.
 pub const TO_RECORD: &str = "A paper that went is recorded by `outshop inspect filed`; nothing is done because a day is past.";
 

@@ -18,6 +18,7 @@ pub mod finding;
 pub mod first;
 pub mod form;
 pub mod held;
+pub mod hydro;
 pub mod inspection;
 pub mod instrument;
 pub mod job;

@@ -394,6 +394,10 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"print":{"year":{"engine":"14","year":"2025"}}}"#,
     ),
     (
+        &["print", "hydro", "14"],
+        r#"{"print":{"hydro":{"engine":"14"}}}"#,
+    ),
+    (
         &["print", "boiler-work", "J-001", "stayed-repair"],
         r#"{"print":{"boiler-work":{"job":"J-001","kind":"stayed-repair"}}}"#,
     ),

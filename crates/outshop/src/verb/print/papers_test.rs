@@ -97,7 +97,7 @@ impl Drop for Shop {
     }
 }
 
-fn items(form: &Form) -> Vec<&LookedAt> {
+pub(super) fn items(form: &Form) -> Vec<&LookedAt> {
     let blocks = form.parts.iter().flat_map(|part| &part.blocks);
     let all = blocks.filter_map(|block| match block {
         Block::Items { all, .. } => Some(all),

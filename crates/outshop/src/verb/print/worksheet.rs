@@ -223,7 +223,7 @@ fn own_list<'i>(item: &'i Item, kind: &str) -> &'i str {
         .map_or("", String::as_str)
 }
 
-fn items((title, all): (String, Vec<LookedAt>)) -> FormPart {
+pub(super) fn items((title, all): (String, Vec<LookedAt>)) -> FormPart {
     let items = Block::Items {
         words: say::ITEM_BOXES.map(str::to_owned),
         all,
@@ -245,18 +245,18 @@ fn told(sets: &[Bound<'_>], set: &str) -> String {
 }
 
 /// What the items of one sheet are read against.
-struct Lists<'l> {
-    law: Law<'l>,
-    kept: &'l Locomotive,
-    on: Date,
+pub(super) struct Lists<'l> {
+    pub(super) law: Law<'l>,
+    pub(super) kept: &'l Locomotive,
+    pub(super) on: Date,
     /// Who stated her fittings.
-    who: &'l str,
+    pub(super) who: &'l str,
     /// The sets that have lists at all, so that standing on none says something.
-    listed: BTreeSet<&'l str>,
+    pub(super) listed: BTreeSet<&'l str>,
 }
 
 impl Lists<'_> {
-    fn item(
+    pub(super) fn item(
         &self,
         number: usize,
         text: &str,
@@ -310,7 +310,11 @@ impl Lists<'_> {
 }
 
 /// Who stated what is known of an engine, when, in which entry; the newest that put it right, if any did.
-fn stated_by(context: &mut Context, book: &Book, id: LocomotiveId) -> Result<String, Failure> {
+pub(super) fn stated_by(
+    context: &mut Context,
+    book: &Book,
+    id: LocomotiveId,
+) -> Result<String, Failure> {
     let mut told = say::SAYS_THE_BOOK.to_owned();
     let store = context.store()?;
     let added = store.entries_of("locomotive-added")?;

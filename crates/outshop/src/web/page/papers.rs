@@ -2,7 +2,7 @@
 
 use maud::html;
 use shop::clock::{DutyOf, PaperState, days_without_daily, duties};
-use shop::locomotive::engine;
+use shop::locomotive::{Law, engine};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
@@ -12,6 +12,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let all = duties(view.book, view.rules, id, view.on)?;
     let no_daily = days_without_daily(view.book, view.rules, id, view.on)?;
+    let boiler = Law::of(view.book, view.rules, kept).counts_service_days();
     let title = say::title(&kept.number);
     let overdue =
         |duty: &shop::clock::Duty| duty.stands.iter().any(|it| it.state == PaperState::Overdue);
@@ -20,6 +21,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         p class="lead" { (paper::GOVERNS) }
         p {
             a href=(format!("/print/duties/{}", kept.number)) { (say::PRINT) } " · "
+            @if boiler { a href=(format!("/print/hydro/{}", kept.number)) { (say::PRINT_HYDRO) } " · " }
             a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) }
         }
         @for of in DutyOf::ALL {
