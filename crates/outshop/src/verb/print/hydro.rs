@@ -99,7 +99,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
 
     let limits = in_force.iter().filter(|ruling| {
         let end = LIMITS.iter().any(|end| ruling.rule.ends_with(end));
-        end && matches!(ruling.body, Body::Limit(_))
+        end && matches!(ruling.body, Body::Limit(_) | Body::LimitFormula(_))
     });
     let rows: Vec<_> = limits
         .map(|ruling| {
