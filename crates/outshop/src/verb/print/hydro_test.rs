@@ -41,6 +41,7 @@ fn the_pressures_of_the_day_are_those_of_the_law() {
     for words in [
         "70",
         "120",
+        "25 percent above MAWP",
         "230.36(b)",
         "230.37",
         "230.40(a)",
