@@ -267,12 +267,15 @@ impl Desk {
         asked().map_err(|why| format!("{method} {path}: {why}."))
     }
 
-    /// Memory the program holds now, in kB, where the machine tells it.
-    pub fn resident_kb(&self) -> Option<u64> {
+    /// Memory the program holds now, in kB, where the machine tells it: what is its own, and that with the pages of its
+    /// own file that happen to be mapped, which the machine takes back when it likes.
+    pub fn memory_kb(&self) -> Option<(u64, u64)> {
         let text =
             std::fs::read_to_string(format!("/proc/{}/status", self.group.as_ref()?.id())).ok()?;
         let fields: HashMap<_, _> = text.lines().filter_map(|l| l.split_once(':')).collect();
-        fields.get("VmRSS")?.split_whitespace().next()?.parse().ok()
+        let kb =
+            |name| -> Option<u64> { fields.get(name)?.split_whitespace().next()?.parse().ok() };
+        Some((kb("RssAnon")?, kb("VmRSS")?))
     }
 }
 
