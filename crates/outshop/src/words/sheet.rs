@@ -50,7 +50,7 @@ pub const LAW_HINT: &str =
 /// A choice of whose rules.
 pub const LAW_RULES: &str = "Or a rulebook, of no engine";
 /// Beside an argument.
-pub const OF_LAW: &str = "A figure of law: the rulebook gives it where it has one.";
+pub const OF_LAW: &str = "; a figure of law, which the rulebook gives where it has one";
 
 /// Figures of law that nobody gave.
 pub fn law_left_out(names: &[&str]) -> String {

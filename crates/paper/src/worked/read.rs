@@ -104,17 +104,31 @@ fn formulas(body: &[&str]) -> Option<Vec<Formula>> {
         .collect()
 }
 
+/// Lines grouped as [`groups`] does at 2 and 6 blanks, a line that went on under itself at 8 made whole: what it came
+/// from stands three blanks after it.
+fn under_itself(body: &[&str]) -> Option<Vec<Vec<String>>> {
+    let mut all: Vec<Vec<String>> = Vec::new();
+    for line in body {
+        if let Some(text) = indented(line, 2) {
+            all.push(vec![text.to_owned()]);
+        } else if let Some(text) = indented(line, 6) {
+            all.last_mut()?.push(text.to_owned());
+        } else {
+            let text = indented(line, 8)?;
+            let last = all.last_mut()?.last_mut()?;
+            let basis = text.starts_with('(') && !last.contains("   (");
+            last.push_str(if basis { "   " } else { " " });
+            last.push_str(text);
+        }
+    }
+    Some(all)
+}
+
 fn where_each(body: &[&str], worked: &mut Worked) -> Option<()> {
-    for group in groups(body, 2, 6)? {
+    for group in under_itself(body)? {
         // The value stands on the line that ends in its basis, three blanks before the bracket.
         let at = group.iter().skip(1).position(|l| l.contains("   ("));
-        let mut at = at.map_or(group.len(), |at| at + 1);
-        // A long list of numbers takes lines of its own before that one, each broken after a comma.
-        let listed = |l: &&str| l.ends_with(',') && l.starts_with(|c: char| c.is_ascii_digit());
-        while at < group.len() && at > 1 && group.get(at - 1).is_some_and(listed) {
-            at -= 1;
-        }
-        let (told, value) = group.split_at(at);
+        let (told, value) = group.split_at(at.map_or(group.len(), |at| at + 1));
         let told = told.join(" ");
         let (symbol, meaning) = told.split_once(": ")?;
         if value.is_empty() {

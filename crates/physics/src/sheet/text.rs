@@ -83,10 +83,9 @@ impl Sheet {
             } else {
                 format!(" = {value}")
             };
-            page.wrapped(
-                "      ",
-                "      ",
-                &format!("{}{value}   ({})", input.entered, input.basis),
+            page.given(
+                &format!("{}{value}", input.entered),
+                &input.basis.to_string(),
             );
         }
         for line in self
@@ -132,6 +131,27 @@ fn spaced(unit: &str) -> String {
     }
 }
 
+/// Lines of `text`, broken at its spaces; runs of spaces are kept where the line is not broken.
+fn broken(first: &str, rest: &str, text: &str) -> Vec<String> {
+    let mut all = Vec::new();
+    let mut line = first.to_owned();
+    let mut empty = true;
+    for word in text.split(' ') {
+        let room = line.chars().count() + 1 + word.chars().count() <= WIDTH;
+        if !empty && !room {
+            all.push(std::mem::replace(&mut line, rest.to_owned()));
+            empty = true;
+        }
+        if !empty {
+            line.push(' ');
+        }
+        line.push_str(word);
+        empty = false;
+    }
+    all.push(line);
+    all
+}
+
 #[derive(Default)]
 struct Page {
     text: String,
@@ -162,24 +182,34 @@ impl Page {
         }
     }
 
-    /// Breaks `text` at its spaces; runs of spaces are kept where the line is not broken.
-    fn wrapped(&mut self, first: &str, rest: &str, text: &str) {
-        let mut line = first.to_owned();
-        let mut empty = true;
-        for word in text.split(' ') {
-            let room = line.chars().count() + 1 + word.chars().count() <= WIDTH;
-            if !empty && !room {
-                self.line(&line);
-                line = rest.to_owned();
-                empty = true;
-            }
-            if !empty {
-                line.push(' ');
-            }
-            line.push_str(word);
-            empty = false;
+    /// What was entered, and three blanks after it where it came from. A list too long for one line goes on under
+    /// itself two blanks further in, and what it came from after it, so that both are read back whole.
+    fn given(&mut self, said: &str, basis: &str) {
+        let basis = format!("({basis})");
+        let begins = basis
+            .split(' ')
+            .next()
+            .map_or(0, |word| word.chars().count());
+        if 6 + said.chars().count() + 3 + begins <= WIDTH {
+            return self.wrapped("      ", "      ", &format!("{said}   {basis}"));
         }
-        self.line(&line);
+        let mut lines = broken("      ", "        ", said);
+        match lines.last_mut() {
+            Some(last) if last.chars().count() + 3 + basis.chars().count() <= WIDTH => {
+                last.push_str("   ");
+                last.push_str(&basis);
+            }
+            _ => lines.extend(broken("        ", "        ", &basis)),
+        }
+        for line in lines {
+            self.line(&line);
+        }
+    }
+
+    fn wrapped(&mut self, first: &str, rest: &str, text: &str) {
+        for line in broken(first, rest, text) {
+            self.line(&line);
+        }
     }
 
     fn table(&mut self, columns: &[String], rows: &[Vec<String>]) {

@@ -54,7 +54,7 @@ fn inputs(view: &View<'_>, card: &Card) -> Markup {
             @if !law.is_empty() { (whose_law(view)) }
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
-                label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { " " (say::OF_LAW) } } }
+                label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { (say::OF_LAW) } } }
                 @if argument.choices().is_empty() || argument.name == "materials" {
                     input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[needed(argument.name, argument.required)] autocomplete="off";
                     @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
