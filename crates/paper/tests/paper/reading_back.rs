@@ -38,7 +38,7 @@ fn every_word_of_every_sheet_is_read_back() {
             words(&serde_json::to_value(&read).unwrap(), &mut all);
             for word in text.split_whitespace() {
                 let bare = word.trim_matches(['(', ')', '[', ']', ':', ',']);
-                let known = headings.contains(&word) || ["=", "-", "given"].contains(&bare);
+                let known = headings.contains(&word) || ["=", "-", "not", "given"].contains(&bare);
                 assert!(
                     known || all.contains(bare),
                     "`{word}` of {} is lost",
@@ -47,6 +47,7 @@ fn every_word_of_every_sheet_is_read_back() {
             }
             assert_eq!(read.steps.len(), sheet.steps.len());
             assert_eq!(read.inputs.len(), sheet.inputs.len());
+            assert_eq!(read.not_given, sheet.not_given);
             for (read, input) in read.inputs.iter().zip(&sheet.inputs) {
                 assert_eq!(
                     (read.symbol.as_str(), read.entered.as_str()),
