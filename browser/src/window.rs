@@ -18,11 +18,11 @@ use sha2::{Digest, Sha256};
 use crate::Wrong;
 use crate::driver::Driver;
 
-/// How long a page may take to load.
+/// How long a page may take to load, and whatever else is waited for on it.
 const PAGE: Duration = Duration::from_secs(20);
 /// How long a script of a test may run: the accessibility engine on a long page of a busy machine.
 const SCRIPT: Duration = Duration::from_secs(40);
-/// How often it is asked whether another page has come.
+/// How often it is asked whether something is so by now.
 const STEP: Duration = Duration::from_millis(20);
 /// How long any one command of the driver may take.
 const COMMAND: Duration = Duration::from_secs(60);
@@ -287,17 +287,47 @@ impl Window {
     /// # Errors
     /// If nothing is found, or it leads nowhere in time.
     pub fn go_by(&self, css: &str) -> Result<(), Wrong> {
-        let there = "return document.documentElement.dataset.left !== 'yes' && document.readyState === 'complete'";
+        self.leave(|| self.press(css), css)
+    }
+
+    /// Presses a key that leads to another page, and waits until that is loaded.
+    ///
+    /// # Errors
+    /// If it leads nowhere in time.
+    pub fn go_by_key(&self, key: Key) -> Result<(), Wrong> {
+        self.leave(|| self.key(key, 1), "A key")
+    }
+
+    /// The page is marked before the act: one without the mark is another page.
+    fn leave(&self, act: impl FnOnce() -> Result<(), Wrong>, what: &str) -> Result<(), Wrong> {
         self.ask("document.documentElement.dataset.left = 'yes'", Vec::new())?;
-        self.press(css)?;
-        for _ in 0..PAGE.as_millis() / STEP.as_millis() {
-            if self.ask(there, Vec::new())? == Value::Bool(true) {
-                return Ok(());
+        act()?;
+        self.until(
+            "document.documentElement.dataset.left !== 'yes' && document.readyState === 'complete'",
+        )
+        .map_err(|why| format!("{what} was pressed and led nowhere. {why}"))
+    }
+
+    /// Waits until something is so on the page. A browser between two pages has none to ask: that is not yet so.
+    ///
+    /// # Errors
+    /// If it is not so in time; with what the browser said to the last question, if it failed.
+    pub fn until(&self, what: &str) -> Result<(), Wrong> {
+        let script = format!("return !!({what})");
+        let mut last = String::new();
+        let so = async {
+            loop {
+                match self.client.execute(&script, Vec::new()).await {
+                    Ok(Value::Bool(true)) => break,
+                    Ok(_) => last.clear(),
+                    Err(why) => last = format!(" {why}."),
+                }
+                tokio::time::sleep(STEP).await;
             }
-            self.runtime
-                .block_on(async { tokio::time::sleep(STEP).await });
-        }
-        Err(format!("{css} was pressed and led nowhere."))
+        };
+        self.runtime
+            .block_on(async { tokio::time::timeout(PAGE, so).await })
+            .map_err(|_| format!("It was not so in time: {what}.{last}"))
     }
 
     /// Writes in a field in place of what stood there.
