@@ -11,7 +11,7 @@ use crate::book::{
     Answer, Authority, Book, ClockOpened, Finding, FindingId, FindingState, Occasion, PersonId,
     Statement,
 };
-use crate::locomotive::{Law, engine_of, with_authority};
+use crate::locomotive::{Law, engine_of, finding_of, with_authority};
 
 const UNIT: &str = "calendar days";
 
@@ -155,10 +155,7 @@ pub fn open_clock(
     if with_authority(book, by, Authority::Repair, "start a finding's clock", on).is_err() {
         with_authority(book, by, Authority::Inspect, "start a finding's clock", on)?;
     }
-    let finding = book
-        .findings
-        .get(&id)
-        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    let finding = finding_of(book, id)?;
     let kept = engine_of(book, finding.locomotive)?;
     let mut known = Vec::new();
     for ruling in Law::of(book, rules, kept).in_force(finding.found_on)? {

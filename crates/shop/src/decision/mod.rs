@@ -7,7 +7,7 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Authority, Book, Decided, FindingId, FindingState, PersonId, Statement};
-use crate::locomotive::with_authority;
+use crate::locomotive::{finding_of, with_authority};
 use crate::route::{Feasible, house, printed, routes};
 use crate::verdict::Verdict;
 
@@ -36,10 +36,7 @@ pub fn decide(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let finding = book
-        .findings
-        .get(&wish.finding)
-        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    let finding = finding_of(book, wish.finding)?;
     with_authority(book, by, Authority::Approve, "decide on a finding", on)?;
     // What is carried is looked at again, and then decided on again: to carry it further, or otherwise.
     if !matches!(finding.state, FindingState::Open | FindingState::Carried) {

@@ -5,6 +5,7 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Book, FindingId, FindingState, PrintedSheet, Route};
+use crate::locomotive::finding_of;
 use crate::route::{house, printed, routes};
 
 /// A design that a decision ordered.
@@ -32,10 +33,7 @@ pub fn propose(
     finding: FindingId,
     on: Date,
 ) -> Result<Design, Refusal> {
-    let kept = book
-        .findings
-        .get(&finding)
-        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    let kept = finding_of(book, finding)?;
     let decision = match (kept.state, &kept.decision) {
         (FindingState::Decided, Some(decision)) => decision,
         (FindingState::Open, _) => {

@@ -11,7 +11,7 @@ use crate::book::{
     Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
     Occasion, PartId, PersonId, Statement,
 };
-use crate::locomotive::{Taking, admit_readings, check_readings, family, with_authority};
+use crate::locomotive::{Taking, admit_readings, check_readings, family, part_of, with_authority};
 
 pub use crew::{NewReport, answer_symptom, open_symptoms, report, symptom};
 pub use notice::{NewLifting, lift, unlifted};
@@ -52,10 +52,7 @@ pub fn record(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let part = book
-        .parts
-        .get(&new.part)
-        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let part = part_of(book, new.part)?;
     if part.locomotive != new.locomotive {
         return Err(Refusal::input(format!(
             "The part `{}` is not this engine's.",

@@ -9,7 +9,7 @@ use crate::Refusal;
 use crate::book::{
     Authority, Book, Finding, FindingId, NoticeGiven, NoticeLifted, Occasion, PersonId, Statement,
 };
-use crate::locomotive::with_authority;
+use crate::locomotive::{finding_of, with_authority};
 
 /// The lifting of a special notice, to be recorded.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -70,10 +70,7 @@ pub fn lift(
     by: PersonId,
     on: Date,
 ) -> Result<Vec<Statement>, Refusal> {
-    let finding = book
-        .findings
-        .get(&new.finding)
-        .ok_or_else(|| Refusal::input("There is no such finding in this book."))?;
+    let finding = finding_of(book, new.finding)?;
     with_authority(
         book,
         by,

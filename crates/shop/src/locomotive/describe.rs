@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
+use super::find::part_of;
 use super::make::family;
 use super::reading::value;
 use super::tree::is_within;
@@ -16,10 +17,7 @@ use crate::book::{Book, Family, LocomotiveId, PartId, PartKnown, PartTold, State
 /// Input: nothing told; a fact, a feature or a size that the family does not know or that does not read; a part of
 /// another engine, or the part itself, as its assembly or mate; a day that does not read or lies ahead.
 pub fn tell_part(book: &Book, told: PartTold, on: Date) -> Result<Vec<Statement>, Refusal> {
-    let part = book
-        .parts
-        .get(&told.part)
-        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let part = part_of(book, told.part)?;
     if told.speaks_of().is_empty() {
         return Err(Refusal::input(
             "Say what is known of it: where it is, what it is of, when it was fitted, or a size.",
@@ -109,8 +107,7 @@ pub(super) fn check_known(
         return Err(Refusal::input("Axles are counted from the front, from 1."));
     }
     for other in known.within.iter().chain(&known.mates) {
-        let part = book.parts.get(other);
-        let part = part.ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+        let part = part_of(book, *other)?;
         if part.locomotive != engine {
             return Err(Refusal::input(format!(
                 "`{}` is a part of another engine.",

@@ -51,6 +51,26 @@ pub fn engine_of(book: &Book, id: LocomotiveId) -> Result<&Locomotive, Refusal> 
         .ok_or_else(|| Refusal::input("There is no such engine in this book."))
 }
 
+/// A part by its id.
+///
+/// # Errors
+/// Input: the book has none of that id.
+pub fn part_of(book: &Book, id: PartId) -> Result<&Part, Refusal> {
+    book.parts
+        .get(&id)
+        .ok_or_else(|| Refusal::input("There is no such part in this book."))
+}
+
+/// A finding by its id.
+///
+/// # Errors
+/// Input: the book has none of that id.
+pub fn finding_of(book: &Book, id: FindingId) -> Result<&Finding, Refusal> {
+    book.findings
+        .get(&id)
+        .ok_or_else(|| Refusal::input("There is no such finding in this book."))
+}
+
 /// Every engine, by number as people count.
 pub fn engines(book: &Book) -> Vec<(LocomotiveId, &Locomotive)> {
     let mut all: Vec<_> = book.locomotives.iter().map(|(id, e)| (*id, e)).collect();

@@ -7,6 +7,7 @@ use measure::{Size, State};
 use rules::Rulebook;
 
 use super::describe::{check_facts, check_known, check_sizes};
+use super::find::part_of;
 use super::question::{Taking, admit};
 use super::reading::check_readings;
 use crate::Refusal;
@@ -401,10 +402,7 @@ pub fn take_readings(
     readings: Vec<FeatureReading>,
     taking: &Taking,
 ) -> Result<Vec<Statement>, Refusal> {
-    let kept = book
-        .parts
-        .get(&part)
-        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let kept = part_of(book, part)?;
     if readings.is_empty() {
         return Err(Refusal::input("At least one reading was expected."));
     }

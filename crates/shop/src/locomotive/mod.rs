@@ -18,8 +18,8 @@ mod wear;
 
 pub use describe::{span, tell_part};
 pub use find::{
-    engine, engine_of, engines, finding, inspection, job, part, person, photo, plain_number,
-    tooling,
+    engine, engine_of, engines, finding, finding_of, inspection, job, part, part_of, person, photo,
+    plain_number, tooling,
 };
 pub use fit_out::{Place as FitOutPlace, fit_out, places};
 pub use held::{

@@ -14,7 +14,8 @@ use crate::clock::{
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind,
-    check_instrument, check_readings, family, held_before, new_book, tell_part, with_authority,
+    check_instrument, check_readings, family, held_before, new_book, part_of, tell_part,
+    with_authority,
 };
 
 /// A statement about to take another's place.
@@ -248,10 +249,7 @@ fn admit(
         )),
         Statement::FindingRecorded(it) => {
             told(&it.told)?;
-            let part = book
-                .parts
-                .get(&it.part)
-                .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+            let part = part_of(book, it.part)?;
             let family = family(book, &part.family)?;
             if let Some(word) = it.conditions.iter().find(|w| family.condition(w).is_none()) {
                 return Err(Refusal::input(format!(
@@ -262,10 +260,7 @@ fn admit(
             check_readings(family, &it.readings)
         }
         Statement::ReadingsTaken(it) => {
-            let part = book
-                .parts
-                .get(&it.part)
-                .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+            let part = part_of(book, it.part)?;
             if it.readings.is_empty() {
                 return Err(Refusal::input("At least one reading was expected."));
             }

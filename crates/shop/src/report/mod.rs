@@ -26,7 +26,7 @@ use crate::Refusal;
 use crate::book::{Book, Finding, FindingState, LocomotiveId, Occasion};
 use crate::clock::{Clock, State, due};
 use crate::finding::{open_symptoms, unlifted};
-use crate::locomotive::engine_of;
+use crate::locomotive::{engine_of, part_of};
 use crate::record::stale_signatures;
 use crate::route::house;
 use crate::verdict::{Question, Verdict, judge};
@@ -189,10 +189,7 @@ fn carried(
             "carried, and the day to look again is past".to_string(),
         ));
     }
-    let part = book
-        .parts
-        .get(&finding.part)
-        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let part = part_of(book, finding.part)?;
     let question = Question {
         part,
         readings: &finding.readings,

@@ -11,7 +11,7 @@ pub use metal::{MetalLeft, metal_left};
 
 use crate::Refusal;
 use crate::book::{Book, Finding, PrintedSheet, QuarterHours, Route};
-use crate::locomotive::family;
+use crate::locomotive::{family, part_of};
 use crate::verdict::{Judgement, Question, Verdict, judge};
 
 /// Whether a route can be taken.
@@ -67,10 +67,7 @@ pub fn routes(
     on: Date,
     reader: House,
 ) -> Result<Choice, Refusal> {
-    let part = book
-        .parts
-        .get(&finding.part)
-        .ok_or_else(|| Refusal::input("There is no such part in this book."))?;
+    let part = part_of(book, finding.part)?;
     let family = family(book, &part.family)?;
     let question = Question {
         part,
