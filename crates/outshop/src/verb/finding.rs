@@ -295,25 +295,21 @@ fn apart(context: &mut Context, number: &str) -> Result<Answer, Failure> {
             let (tag, stands, times) = match &it.thing {
                 Thing::WriteUp { number } => (
                     words::tag::write_up(*number),
-                    words::paper::NOT_LOOKED_AT.to_owned(),
+                    words::paper::NOT_LOOKED_AT,
                     0,
                 ),
                 Thing::Finding {
                     number,
                     state,
-                    recheck,
                     carried,
                     ..
-                } => {
-                    let stands = match (carried.first(), state) {
-                        (Some(first), FindingState::Carried) => {
-                            say::carried(carried.len(), first.on, *recheck)
-                        }
-                        _ => self::state(*state).to_owned(),
-                    };
-                    (words::tag::finding(*number), stands, carried.len())
-                }
+                } => (
+                    words::tag::finding(*number),
+                    self::state(*state),
+                    carried.len(),
+                ),
             };
+            let stands = say::carried(&it.thing).unwrap_or_else(|| stands.to_owned());
             let line = format!("{tag}  {}: {} ({since}; {stands})", it.place, it.told);
             text.push_str(&format!("  {}\n", wrap(&line, 9, 100)));
             open.push(json!({

@@ -1,6 +1,7 @@
 //! Every open thing of an engine, grouped by what must be apart anyway.
 
 use jiff::civil::Date;
+use shop::report::Thing;
 
 /// The link.
 pub const LINK: &str = "Everything open on her";
@@ -38,16 +39,24 @@ pub fn off(apart: &[String]) -> String {
     format!("To reach these, off comes: {}", apart.join(", "))
 }
 
-/// How often it was carried, since when, through when.
-pub fn carried(times: usize, first: Date, recheck: Option<Date>) -> String {
+/// Of a thing that is carried: how often, since when, through when.
+pub fn carried(thing: &Thing) -> Option<String> {
+    let Thing::Finding {
+        carried, recheck, ..
+    } = thing
+    else {
+        return None;
+    };
+    let first = carried.first().filter(|_| thing.is_carried())?;
+    let (times, first) = (carried.len(), first.on);
     let again = recheck.map_or(String::new(), |day| {
         format!("; to be looked at again {}", super::day(day))
     });
     let since = super::day(first);
-    match times {
+    Some(match times {
         1 => format!("carried once, {since}{again}"),
         n => format!("carried {n} times, first {since}{again}"),
-    }
+    })
 }
 
 /// Its day to look again is past.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
-use crate::book::{Book, CarriedOn, Finding, FindingId, FindingState, LocomotiveId, PartId};
+use crate::book::{Book, CarriedOn, Finding, FindingState, LocomotiveId};
 use crate::finding::open_symptoms;
 
 /// What is open.
@@ -13,8 +13,6 @@ use crate::finding::open_symptoms;
 pub enum Thing {
     /// A finding that is not closed.
     Finding {
-        /// Which.
-        id: FindingId,
         /// F-001.
         number: u32,
         /// How far it has come.
@@ -36,9 +34,7 @@ pub enum Thing {
 pub struct Open {
     /// What it is.
     pub thing: Thing,
-    /// The part of a finding.
-    pub part: Option<PartId>,
-    /// Where: the part's name, or the crew's words.
+    /// Where: the name of a finding's part, or the crew's words.
     pub place: String,
     /// In the words of whoever found it.
     pub told: String,
@@ -60,16 +56,14 @@ pub struct Together {
 /// Every open thing of an engine, oldest first in its group, the group with the oldest first. Those of which nobody
 /// stated what must come off stand in one group at the end.
 pub fn open_things(book: &Book, engine: LocomotiveId) -> Vec<Together> {
-    let findings = book.findings.iter();
-    let findings =
-        findings.filter(|(_, f)| f.locomotive == engine && f.state != FindingState::Closed);
-    let mut all: Vec<Open> = findings.map(|(id, f)| of_finding(book, *id, f)).collect();
+    let findings = book.findings.values();
+    let findings = findings.filter(|f| f.locomotive == engine && f.state != FindingState::Closed);
+    let mut all: Vec<Open> = findings.map(|f| of_finding(book, f)).collect();
     let symptoms = open_symptoms(book, engine).into_iter();
     all.extend(symptoms.map(|(report, told)| Open {
         thing: Thing::WriteUp {
             number: told.number,
         },
-        part: None,
         place: told.symptom.place.clone(),
         told: told.symptom.what.clone(),
         since: report.on,
@@ -114,6 +108,19 @@ pub fn open_things(book: &Book, engine: LocomotiveId) -> Vec<Together> {
     groups
 }
 
+impl Thing {
+    /// Whether it is carried by decision.
+    pub fn is_carried(&self) -> bool {
+        matches!(
+            self,
+            Thing::Finding {
+                state: FindingState::Carried,
+                ..
+            }
+        )
+    }
+}
+
 impl Open {
     fn number(&self) -> u32 {
         match self.thing {
@@ -133,18 +140,16 @@ impl Together {
     }
 }
 
-fn of_finding(book: &Book, id: FindingId, finding: &Finding) -> Open {
+fn of_finding(book: &Book, finding: &Finding) -> Open {
     let part = book.parts.get(&finding.part);
     let recheck = finding.decision.as_ref().and_then(|it| it.recheck);
     Open {
         thing: Thing::Finding {
-            id,
             number: finding.number,
             state: finding.state,
             recheck: recheck.filter(|_| finding.state == FindingState::Carried),
             carried: finding.carried.clone(),
         },
-        part: Some(finding.part),
         place: part.map_or_else(|| "?".to_owned(), |part| part.name.clone()),
         told: finding.told.clone(),
         since: finding.found_on,

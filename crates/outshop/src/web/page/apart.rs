@@ -14,7 +14,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let groups = open_things(view.book, id);
     let all = || groups.iter().flat_map(|group| &group.open);
-    let carried = all().filter(|open| is_carried(open)).count();
+    let carried = all().filter(|open| open.thing.is_carried()).count();
     let title = say::title(&kept.number);
     let body = html! {
         h1 { (title) }
@@ -33,21 +33,11 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/work", title, body))
 }
 
-fn is_carried(open: &Open) -> bool {
-    matches!(
-        open.thing,
-        Thing::Finding {
-            state: FindingState::Carried,
-            ..
-        }
-    )
-}
-
 fn one(view: &View<'_>, engine: &str, open: &Open) -> Markup {
     let place = html! {
-        @match open.part {
-            Some(_) => a href=(format!("/engine/{engine}/part/{}", super::kit::encode(&open.place))) { (open.place) },
-            None => (open.place),
+        @match open.thing {
+            Thing::Finding { .. } => a href=(format!("/engine/{engine}/part/{}", super::kit::encode(&open.place))) { (open.place) },
+            Thing::WriteUp { .. } => (open.place),
         }
     };
     let head = |path: String, tag: &str, need: bool| {
@@ -62,18 +52,15 @@ fn one(view: &View<'_>, engine: &str, open: &Open) -> Markup {
             number,
             state,
             recheck,
-            carried,
             ..
         } => {
             let tag = tag::finding(*number);
             let past = recheck.filter(|day| *day < view.on);
             let need = *state == FindingState::Open || past.is_some();
+            let stands = say::carried(&open.thing).map(|said| words::sentence(&said));
             html! {
                 (head(format!("/finding/{tag}"), &tag, need)) br;
-                @match (carried.first(), state) {
-                    (Some(first), FindingState::Carried) => (words::sentence(&say::carried(carried.len(), first.on, *recheck))) ,
-                    _ => (words::finding::state(*state)),
-                }
+                (stands.as_deref().unwrap_or(words::finding::state(*state)))
                 @if let Some(day) = past { " " b { (say::past(day)) } }
             }
         }
