@@ -17,7 +17,7 @@ use crate::{Clock, Failure, Globals, Ids};
 
 /// What a verb stated of days past, with the book as it was before. A verb that speaks of today leaves it empty, and
 /// the book is not copied for it.
-struct Late {
+pub struct Late {
     today: Date,
     before: Option<Book>,
     reaches: BTreeMap<LocomotiveId, Date>,
@@ -430,29 +430,28 @@ impl Context {
         Ok(receipt)
     }
 
-    /// After something was put right or taken back: keeps, for the answer, what the book now shows of days past that it
-    /// did not show before, by the statements that changed and the day each was done on.
+    /// Before something is put right or taken back: the book as it stands, if what changes may show something of days
+    /// past. After it, [`Context::tell_of_past`] tells what.
     ///
     /// # Errors
-    /// If the book does not read; what was entered stays.
-    pub fn tell_after(
-        &mut self,
-        before: Book,
-        changed: impl IntoIterator<Item = (Statement, Date)>,
-    ) -> Result<(), Failure> {
+    /// If the book does not read.
+    pub fn look_back(&mut self, changed: &[(Statement, Date)]) -> Result<Late, Failure> {
         let zone = self.zone()?;
         let mut late = Late::of(self.clock()?.read(&zone)?.1);
         for (statement, on) in changed {
-            late.reach(&statement, on);
+            late.reach(statement, *on);
         }
         if !late.reaches.is_empty() {
-            late.before = Some(before);
+            late.before = Some(self.book()?);
         }
-        self.tell_of_past(late)
+        Ok(late)
     }
 
     /// Keeps, for the answer, on which days past an engine ran against what an entry made late now shows.
-    fn tell_of_past(&mut self, late: Late) -> Result<(), Failure> {
+    ///
+    /// # Errors
+    /// If the book does not read; what was entered stays.
+    pub fn tell_of_past(&mut self, late: Late) -> Result<(), Failure> {
         let Some(before) = late.before else {
             return Ok(());
         };

@@ -173,8 +173,9 @@ fn withdraw(context: &mut Context, batch: &str, because: &str) -> Result<Answer,
         .filter(|it| it.batch.as_deref() == Some(batch.to_string().as_bytes()))
         .filter_map(stated)
         .collect();
+    let late = context.look_back(&taken_back)?;
     let receipt = context.store()?.withdraw(&act, batch, because)?;
-    context.tell_after(book, taken_back)?;
+    context.tell_of_past(late)?;
     Ok(saved(
         &receipt,
         format!("Batch {batch} is taken back; it stays readable and counts no more."),
@@ -196,8 +197,9 @@ fn find(context: &mut Context, number: u64) -> Result<(store::Entry, serde_json:
     Ok((entry, body))
 }
 
-/// What an entry states, and the day it was done on; nothing where it does not read, which `check` tells.
-fn stated(entry: &store::Entry) -> Option<(Statement, jiff::civil::Date)> {
+/// What an entry states, one that puts another right in that one's place, and the day it was done on; nothing where it
+/// does not read, which `check` tells.
+pub(super) fn stated(entry: &store::Entry) -> Option<(Statement, jiff::civil::Date)> {
     let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
     let form = u32::try_from(entry.form).ok()?;
     let statement = Statement::read(&text(&entry.kind), form, &text(&entry.body)).ok()?;
@@ -262,10 +264,11 @@ fn correct(
     if context.globals().on.is_none() {
         act.done_on = date(&String::from_utf8_lossy(&entry.done_on))?;
     }
-    let before = context.book()?;
+    let mut changed = vec![(instead.clone(), act.done_on)];
+    changed.extend(stated(&entry));
+    let late = context.look_back(&changed)?;
     let receipt = context.store()?.correct(&act, number, because, &instead)?;
-    let changed = stated(&entry).into_iter().chain([(instead, act.done_on)]);
-    context.tell_after(before, changed)?;
+    context.tell_of_past(late)?;
     Ok(saved(
         &receipt,
         format!("Entry {number} is put right; it stays readable as it was."),
