@@ -8,6 +8,7 @@ mod fields;
 mod held;
 mod hydro;
 mod job;
+mod particulars;
 mod phones;
 mod report;
 mod sheet;
@@ -22,6 +23,8 @@ mod hydro_test;
 #[cfg(test)]
 mod papers_test;
 #[cfg(test)]
+mod shop_test;
+#[cfg(test)]
 mod year_test;
 
 use std::fs::OpenOptions;
@@ -30,7 +33,7 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, Subcommand};
 use jiff::civil::Date;
-use paper::{About, PaperError, Printed};
+use paper::{About, Form, PaperError, Printed};
 use serde::Deserialize;
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -333,6 +336,12 @@ impl From<PaperError> for Failure {
 }
 
 impl Paper {
+    /// A form set in type, its file named for what it is and its number.
+    fn of_form(what: &str, form: &Form) -> Result<Paper, Failure> {
+        let name = format!("{what}-{}", form.about.number);
+        Ok(Paper::pdf(&name, form.print()?))
+    }
+
     fn pdf(name: &str, printed: Printed) -> Paper {
         Paper {
             name: format!("{name}.pdf"),
@@ -379,9 +388,7 @@ pub fn kept_card(context: &mut Context, job: &str, id: &str) -> Result<Paper, Fa
 /// # Errors
 /// If there is no such engine or kind of inspection, or the book does not read.
 pub fn worksheet(context: &mut Context, engine: &str, kind: &str) -> Result<Paper, Failure> {
-    let form = worksheet::paper(context, engine, kind)?;
-    let name = format!("worksheet-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("worksheet", &worksheet::paper(context, engine, kind)?)
 }
 
 /// The report of an inspection.
@@ -389,9 +396,7 @@ pub fn worksheet(context: &mut Context, engine: &str, kind: &str) -> Result<Pape
 /// # Errors
 /// If there is no such inspection, or the book does not read.
 pub fn report(context: &mut Context, number: &str) -> Result<Paper, Failure> {
-    let form = report::paper(context, number)?;
-    let name = format!("report-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("report", &report::paper(context, number)?)
 }
 
 /// The tag of an engine that does not comply.
@@ -399,9 +404,7 @@ pub fn report(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 /// # Errors
 /// If there is no such engine, her rulebook knows no tag, or the book does not read.
 pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
-    let form = tag::paper(context, engine)?;
-    let name = format!("tag-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("tag", &tag::paper(context, engine)?)
 }
 
 /// Every paper the law asks of an engine.
@@ -409,9 +412,7 @@ pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
 /// # Errors
 /// If there is no such engine, or the book does not read.
 pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
-    let form = duties::paper(context, engine)?;
-    let name = format!("papers-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("papers", &duties::paper(context, engine)?)
 }
 
 /// The report of a year's service days of an engine.
@@ -419,9 +420,7 @@ pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
 /// # Errors
 /// If there is no such engine, her rules ask for none, it is no year, or the book does not read.
 pub fn yearly(context: &mut Context, engine: &str, year: &str) -> Result<Paper, Failure> {
-    let form = year::paper(context, engine, year)?;
-    let name = format!("year-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("year", &year::paper(context, engine, year)?)
 }
 
 /// The sheet for the day of the hydrostatic and the steam test.
@@ -429,9 +428,7 @@ pub fn yearly(context: &mut Context, engine: &str, year: &str) -> Result<Paper, 
 /// # Errors
 /// If there is no such engine, her rules ask for no such test, or the book does not read.
 pub fn hydro(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
-    let form = hydro::paper(context, engine)?;
-    let name = format!("hydro-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("hydro", &hydro::paper(context, engine)?)
 }
 
 /// Whether the rules that bind an engine ask for a report of each year's service days.
@@ -455,9 +452,7 @@ pub fn boiler_work_kinds(law: &Law<'_>, on: Date) -> Result<Vec<String>, Failure
 /// # Errors
 /// If there is no such job, the law asks for no report of such work, or the book does not read.
 pub fn boiler_work(context: &mut Context, job: &str, kind: &str) -> Result<Paper, Failure> {
-    let form = boiler_work::paper(context, job, kind)?;
-    let name = format!("boiler-work-{}", form.about.number);
-    Ok(Paper::pdf(&name, form.print()?))
+    Paper::of_form("boiler-work", &boiler_work::paper(context, job, kind)?)
 }
 
 /// The page for phones.

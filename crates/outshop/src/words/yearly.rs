@@ -35,22 +35,6 @@ pub const NOTHING_MISSING: &str =
 pub const SIGNERS: &[&[&str]] = &[&["for the owner or operator, by hand", "day"]];
 /// What is told of who signs.
 pub const NO_SIGNER: &str = "The text names who files this report and nobody who signs it.";
-/// Months.
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
 /// Over the report of boiler work.
 pub const WORK: &str = "Report of work on the boiler";
 /// A fact.
@@ -192,10 +176,9 @@ pub fn how_many(least: usize, most: usize) -> String {
     format!("cannot tell: {least} to {most} service days; the log settles it")
 }
 
-/// A month.
-pub fn month(at: i8) -> &'static str {
-    let at = usize::try_from(at - 1).unwrap_or_default();
-    MONTHS.get(at).copied().unwrap_or_default()
+/// A month, by any of its days.
+pub fn month(day: Date) -> String {
+    day.strftime("%B").to_string()
 }
 
 /// The days of a month, and those that may have been.

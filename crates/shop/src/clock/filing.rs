@@ -468,50 +468,66 @@ fn first_use(book: &Book, engine: LocomotiveId, closed: Date, on: Date) -> Optio
     service_days(book, engine, next, on).least.iter().next()
 }
 
-/// Every retention rule of the shop's engines: what must still be there on a day.
+/// How long each paper of an engine is kept: what must still be there on a day.
 ///
 /// # Errors
-/// Input: the day lies before a rulebook's coverage.
+/// Input: there is no such engine, or the day lies before a rulebook's coverage.
+pub fn keeping_of(
+    book: &Book,
+    rules: &Rulebook,
+    engine: LocomotiveId,
+    on: Date,
+) -> Result<Vec<Kept>, Refusal> {
+    let kept = engine_of(book, engine)?;
+    let mut all = Vec::new();
+    for ruling in Law::of(book, rules, kept).in_force(on)? {
+        let Body::Retention(says) = ruling.body.clone() else {
+            continue;
+        };
+        let (from, why) = match says.keep {
+            Keep::Days(days) => {
+                let from = Span::Days(days).before(on)?;
+                let why = format!(
+                    "{}: kept {days} days; from {from} on it must be there",
+                    says.what
+                );
+                (Some(from), why)
+            }
+            Keep::LifeOfBoiler => (
+                None,
+                format!("{}: kept for the life of the boiler", says.what),
+            ),
+            Keep::WhileCurrent => (
+                None,
+                format!("{}: kept until the next one takes its place", says.what),
+            ),
+            Keep::NoPeriodInText => (
+                None,
+                format!(
+                    "{}: the text names no period, so nobody may say that it can be thrown away",
+                    says.what
+                ),
+            ),
+        };
+        all.push(Kept {
+            engine,
+            ruling,
+            what: says.what,
+            from,
+            why,
+        });
+    }
+    Ok(all)
+}
+
+/// The same of every engine of the shop.
+///
+/// # Errors
+/// As [`keeping_of`].
 pub fn keeping(book: &Book, rules: &Rulebook, on: Date) -> Result<Vec<Kept>, Refusal> {
     let mut all = Vec::new();
-    for (engine, kept) in crate::locomotive::engines(book) {
-        for ruling in Law::of(book, rules, kept).in_force(on)? {
-            let Body::Retention(says) = ruling.body.clone() else {
-                continue;
-            };
-            let (from, why) = match says.keep {
-                Keep::Days(days) => {
-                    let from = Span::Days(days).before(on)?;
-                    let why = format!(
-                        "{}: kept {days} days; from {from} on it must be there",
-                        says.what
-                    );
-                    (Some(from), why)
-                }
-                Keep::LifeOfBoiler => (
-                    None,
-                    format!("{}: kept for the life of the boiler", says.what),
-                ),
-                Keep::WhileCurrent => (
-                    None,
-                    format!("{}: kept until the next one takes its place", says.what),
-                ),
-                Keep::NoPeriodInText => (
-                    None,
-                    format!(
-                        "{}: the text names no period, so nobody may say that it can be thrown away",
-                        says.what
-                    ),
-                ),
-            };
-            all.push(Kept {
-                engine,
-                ruling,
-                what: says.what,
-                from,
-                why,
-            });
-        }
+    for (engine, _) in crate::locomotive::engines(book) {
+        all.extend(keeping_of(book, rules, engine, on)?);
     }
     Ok(all)
 }

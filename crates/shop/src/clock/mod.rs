@@ -32,7 +32,9 @@ pub use dailies::days_without_daily;
 pub use defect::open_clock;
 pub use due::due;
 pub use duties::{Duty, DutyOf, duties};
-pub use filing::{Done, Kept, Paper, PaperState, file_paper, filings, filings_of, keeping};
+pub use filing::{
+    Done, Kept, Paper, PaperState, file_paper, filings, filings_of, keeping, keeping_of,
+};
 pub use line::{Among, Anchor, Arm, Beside, Clock, Counted, State};
 pub use lines::{Fate, LogLine, Unread, Weighed, weigh};
 pub use log::{NewFire, close_log, log_day, log_fire, promise};

@@ -13,7 +13,8 @@ use shop::locomotive::{Law, engine_of};
 use super::about;
 use super::held::Figures;
 use super::job::Filling;
-use super::report::{goes, kept_how_long, means, noted, points, recipients, speaks_of};
+use super::particulars::Particulars;
+use super::report::{goes, kept_how_long, noted, points, recipients, speaks_of};
 use super::worksheet::{code, facts, room, strings};
 use crate::words::{self, paper as papers, tag, yearly as say};
 use crate::{Context, Failure};
@@ -69,18 +70,9 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         &code(&tag),
         format!("{title}, {}", words::engine(&engine.number)),
     )?;
-    let said_to_be = say::said_to_be(kind);
-    let mut heads = facts(
-        &law,
-        engine,
-        &said_to_be,
-        std::slice::from_ref(&it.ruling),
-        on,
-    )?;
-    // It is no paper of an inspection.
-    for fact in heads.iter_mut().filter(|fact| fact.word == papers::KIND) {
-        fact.word = say::IT_WAS.into();
-    }
+    let of = Fact::of(say::IT_WAS, say::said_to_be(kind));
+    let ruling = std::slice::from_ref(&it.ruling);
+    let mut heads = facts(&law, engine, Some(of), ruling, on)?;
     heads.extend(it.heads());
     let mut figures = Figures::of(&book, rules);
     figures.add(&it.ruling);
@@ -152,9 +144,8 @@ fn asked(law: &Law<'_>, kind: &str, on: Date) -> Result<(Ruling, Filing), Failur
 }
 
 impl Work<'_> {
-    fn particular(&self, what: &str) -> Option<&str> {
-        let said = self.book.particular(self.engine, what, self.on);
-        said.map(|it| it.says.as_str())
+    fn particulars(&self) -> Particulars<'_> {
+        Particulars::of(self.book, self.engine, self.on)
     }
 
     fn closed_on(&self) -> Option<Date> {
@@ -162,7 +153,7 @@ impl Work<'_> {
     }
 
     fn heads(&self) -> Vec<Fact> {
-        let number = self.particular("boiler-number");
+        let number = self.particulars().said("boiler-number");
         let closed = match &self.job.job.closed {
             Some((day, by, _)) => papers::by(*day, self.job.name(*by)),
             None => say::NOT_COMPLETED.into(),
@@ -190,12 +181,7 @@ impl Work<'_> {
             let tag = tag::job(job.number);
             all.push(say::not_stated(event, &self.engine.number, &tag, closed));
         }
-        let mut unstated = STATED.to_vec();
-        unstated.retain(|word| self.particular(word).is_none());
-        if !unstated.is_empty() {
-            let unstated: Vec<_> = unstated.into_iter().map(means).collect();
-            all.push(papers::unstated(&unstated));
-        }
+        all.extend(self.particulars().unstated(STATED));
         if all.is_empty() {
             all.push(say::NOTHING_MISSING_OF_WORK.into());
         }

@@ -3,7 +3,7 @@
 use rules::{Body, Rulebook};
 
 use super::boiler_work::{self, APPROVALS};
-use super::papers_test::{Shop, has_room, rows, said};
+use super::shop_test::{Shop, has_room, rows, said};
 
 /// A job on a check valve, decided and not begun.
 fn ordered(name: &str) -> Shop {

@@ -30,9 +30,8 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     let mut figures = Figures::of(&book, rules);
     figures.add_all(&rulings);
     parts.extend(figures.part());
-    let mut facts = facts(&law, kept, say::OVER, &rulings, on)?;
     // It is no paper of one inspection.
-    facts.retain(|fact| fact.word != papers::KIND);
+    let facts = facts(&law, kept, None, &rulings, on)?;
     Ok(Form {
         about,
         over: say::OVER.into(),

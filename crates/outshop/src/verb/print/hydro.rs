@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use paper::{Block, Form, FormPart};
+use paper::{Block, Fact, Form, FormPart};
 use physics::Shown;
 use rules::{Body, Ruling, words as rulewords};
 use shop::clock::due;
@@ -57,7 +57,8 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     let mut figures = Figures::of(&book, rules);
     let all: Vec<Ruling> = looked.iter().flat_map(|(_, all)| all.clone()).collect();
     figures.add_all(&all);
-    let mut heads = facts(&law, kept, say::KIND, &all, on)?;
+    let of = Fact::of(papers::KIND, say::KIND);
+    let mut heads = facts(&law, kept, Some(of), &all, on)?;
     heads.retain(|fact| fact.word != papers::LOG);
 
     let missing = match kept.mawp_psig {

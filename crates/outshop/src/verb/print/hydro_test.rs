@@ -1,7 +1,7 @@
 //! The sheet of the hydrostatic and the steam test, held against the rulebook.
 
 use super::hydro;
-use super::papers_test::{Shop, has_room, items, rows, said};
+use super::shop_test::{Shop, has_room, items, rows, said};
 
 /// 49 CFR 230.36(b): 25 percent above MAWP, metal between 70 and 120 degrees F; 230.37: 95 to 100 percent in steam.
 #[test]

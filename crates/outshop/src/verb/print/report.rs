@@ -10,14 +10,14 @@ use shop::book::{
     Answer, Authority, Book, Finding, FindingState, Inspection, InspectionId, Job, Locomotive,
     LocomotiveId, Occasion, PaperAbout, PersonId,
 };
-use shop::clock::{Paper, due, filings, keeping, span_of};
+use shop::clock::{Paper, due, filings_of, keeping_of, span_of};
 use shop::inspection::unmet;
 use shop::locomotive::{Law, family, inspection};
-use shop::record::PARTICULARS;
 
 use super::about;
 use super::fields::{Field, Held, REPORTS, Report, SIGNERS};
 use super::held::Figures;
+use super::particulars::{Particulars, means};
 use super::worksheet::{facts, meaning, room, strings};
 use crate::verb::name;
 use crate::words::{self, paper as say, tag};
@@ -67,7 +67,8 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         .iter()
         .filter_map(|item| law.ruling(&item.rule, day).ok())
         .collect();
-    let mut all = facts(&law, engine, &say::kind(&kept.kind, means), &asked, day)?;
+    let kind = Fact::of(say::KIND, say::kind(&kept.kind, means));
+    let mut all = facts(&law, engine, Some(kind), &asked, day)?;
     all.extend(it.days());
     let mut figures = Figures::of(&book, rules);
     for item in &kept.items {
@@ -102,12 +103,6 @@ pub(super) fn noted(title: &str, note: String, blocks: Vec<Block>) -> FormPart {
         note: Some(note),
         ..FormPart::of(title, blocks)
     }
-}
-
-/// What a word of [`PARTICULARS`] means.
-pub(super) fn means(word: &'static str) -> &'static str {
-    let known = PARTICULARS.iter().find(|(known, ..)| *known == word);
-    known.map_or(word, |(_, means, _)| *means)
 }
 
 pub(super) fn points(all: Vec<String>) -> Block {
@@ -175,16 +170,15 @@ impl Filling<'_> {
     }
 
     /// What the shop says of itself or of her on the day of the report.
-    fn particular(&self, what: &str) -> Option<&str> {
-        let said = self.book.particular(self.engine, what, self.day());
-        said.map(|it| it.says.as_str())
+    fn particulars(&self) -> Particulars<'_> {
+        Particulars::of(self.book, self.engine, self.day())
     }
 
     /// Where it was made: as said when it was closed, else where she is kept up.
     fn place(&self) -> Option<&str> {
         let made = self.kept.made.as_ref();
         let said = made.and_then(|made| made.place.as_deref());
-        said.or_else(|| self.particular("place"))
+        said.or_else(|| self.particulars().said("place"))
     }
 
     fn time(&self) -> Option<String> {
@@ -206,13 +200,14 @@ impl Filling<'_> {
 
     /// What those reports ask of the shop and nobody has stated, by its meaning.
     fn unstated(&self) -> Result<Vec<&'static str>, Failure> {
+        let particulars = self.particulars();
         let mut all = BTreeSet::new();
         for field in self.belongs_on()?.iter().flat_map(|report| report.fields) {
             match field.held {
                 Held::Stated(words) => {
-                    all.extend(words.iter().filter(|word| self.particular(word).is_none()));
+                    all.extend(words.iter().filter(|word| particulars.said(word).is_none()));
                 }
-                Held::Engine if self.particular("initials").is_none() => {
+                Held::Engine if particulars.said("initials").is_none() => {
                     all.insert(&"initials");
                 }
                 Held::Made => {
@@ -478,21 +473,14 @@ impl Filling<'_> {
         Ok(match field.held {
             Held::Pen => None,
             Held::NotRead => Some(say::NOT_READ.into()),
-            Held::Engine => Some(say::number_and_initials(
-                &self.engine.number,
-                self.particular("initials"),
-            )),
+            Held::Engine => Some(self.particulars().number()),
             Held::Days => Some(self.dates()),
             Held::Made => Some(say::made(
                 self.place(),
                 &self.dates(),
                 self.time().as_deref(),
             )),
-            Held::Stated(words) => {
-                let all = words.iter();
-                let all = all.map(|word| say::stated(means(word), self.particular(word)));
-                Some(all.collect::<Vec<_>>().join("\n"))
-            }
+            Held::Stated(words) => Some(self.particulars().lines(words)),
             Held::Items(ends) => Some(self.items(set, ends)),
             Held::Found => Some(self.listed(self.found(), Vec::new())),
             Held::PutRight => {
@@ -579,10 +567,12 @@ impl Filling<'_> {
         let about = PaperAbout::Inspection {
             inspection: self.id,
         };
-        let papers = filings(self.book, self.rules, self.on)?;
+        let engine = self.kept.locomotive;
+        let clocks = due(self.book, self.rules, engine, self.on)?;
+        let papers = filings_of(self.book, self.rules, engine, &clocks, self.on)?;
         let ours = papers
             .into_iter()
-            .filter(|p| p.engine == self.kept.locomotive && p.about.as_ref() == Some(&about));
+            .filter(|p| p.about.as_ref() == Some(&about));
         let block = goes(ours, figures);
         Ok(FormPart::of(say::DEADLINES, vec![block]))
     }
@@ -647,10 +637,8 @@ pub(super) fn kept_how_long(
     named: impl Fn(&str) -> bool,
     figures: &mut Figures<'_>,
 ) -> Result<FormPart, Failure> {
-    let all = keeping(book, rules, on)?;
-    let hers = all
-        .into_iter()
-        .filter(|it| it.engine == engine && named(&it.what));
+    let all = keeping_of(book, rules, engine, on)?;
+    let hers = all.into_iter().filter(|it| named(&it.what));
     let hers = hers.map(|it| {
         figures.add(&it.ruling);
         say::kept(&it.why, &it.ruling.cite.section)

@@ -11,6 +11,7 @@ use shop::locomotive::{Bound, Law, engine};
 
 use super::about;
 use super::held::Figures;
+use crate::verb::entry::stated;
 use crate::verb::rule::said;
 use crate::words::{self, paper as say};
 use crate::{Context, Failure};
@@ -95,13 +96,14 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
         vec![room(say::SHEET_SIGNERS, 13)],
     ));
     parts.extend(figures.part());
+    let of = Fact::of(say::KIND, say::kind(kind, means));
     Ok(Form {
         about,
         over: say::SHEET.into(),
         title: say::sheet_title(kind),
         under: Some(words::engine(&kept.number)),
         shout: None,
-        facts: facts(&law, kept, &say::kind(kind, means), &rulings, on)?,
+        facts: facts(&law, kept, Some(of), &rulings, on)?,
         governs: figures.governs(),
         careful: say::CAUTIONS.into(),
         cautions: strings(say::AT_WORK),
@@ -129,21 +131,20 @@ pub(super) fn code(text: &str) -> String {
         .collect()
 }
 
-/// What stands at the head of the sheet and of the report alike.
+/// What stands at the head of every paper of an engine; what it is of, such as the kind of inspection, after her number.
 ///
 /// # Errors
 /// As [`Law::sets`].
 pub(super) fn facts(
     law: &Law<'_>,
     kept: &Locomotive,
-    kind: &str,
+    of: Option<Fact>,
     rulings: &[Ruling],
     on: Date,
 ) -> Result<Vec<Fact>, Failure> {
-    let mut facts = vec![
-        Fact::of(say::ENGINE, say::engine(&kept.number, &kept.wheels)),
-        Fact::of(say::KIND, kind),
-    ];
+    let engine = say::engine(&kept.number, &kept.wheels);
+    let mut facts = vec![Fact::of(say::ENGINE, engine)];
+    facts.extend(of);
     for bound in law.sets(on)? {
         let of_set = || rulings.iter().filter(|r| r.set == bound.set);
         let sources: BTreeSet<&str> = of_set().map(|r| r.cite.source.as_str()).collect();
@@ -320,21 +321,11 @@ pub(super) fn stated_by(
     let added = store.entries_of("locomotive-added")?;
     // What puts an entry right always comes after it.
     for entry in added.into_iter().chain(store.entries_of("correction")?) {
-        let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-        let kind = text(&entry.kind);
-        let Ok(form) = u32::try_from(entry.form) else {
+        let Some((Statement::LocomotiveAdded(it), day)) = stated(&entry) else {
             continue;
         };
-        let stated = match Statement::read(&kind, form, &text(&entry.body)) {
-            Ok(Statement::Correction(it)) => it.statement().ok(),
-            other => other.ok(),
-        };
-        let hers = matches!(&stated, Some(Statement::LocomotiveAdded(it)) if it.id == id);
-        if let (true, Ok(day), Ok(person)) = (
-            hers,
-            text(&entry.done_on).parse(),
-            text(&entry.person).parse(),
-        ) {
+        let person = String::from_utf8_lossy(&entry.person).parse();
+        if let (true, Ok(person)) = (it.id == id, person) {
             let name = crate::verb::name(book, person);
             told = say::says(name, day, entry.number());
         }

@@ -6,12 +6,13 @@ use jiff::civil::{Date, date};
 use paper::{Block, Fact, Form, FormPart};
 use rules::{Body, Rulebook, Ruling};
 use shop::book::{Book, DaySet, Days, Locomotive, LocomotiveId, PaperAbout};
-use shop::clock::{due, filings_of, of_year, service_days};
+use shop::clock::{Clock, due, filings_of, of_year, service_days};
 use shop::locomotive::{Law, engine};
 
 use super::about;
 use super::held::Figures;
-use super::report::{goes, kept_how_long, means, noted, points, speaks_of};
+use super::particulars::Particulars;
+use super::report::{goes, kept_how_long, noted, points, speaks_of};
 use super::worksheet::{code, facts, room, strings};
 use crate::words::{self, paper as papers, yearly as say};
 use crate::{Context, Failure};
@@ -31,6 +32,7 @@ struct Year<'b> {
     on: Date,
     ruling: Ruling,
     days: Days,
+    clocks: Vec<Clock>,
 }
 
 pub(super) fn paper(context: &mut Context, number: &str, year: &str) -> Result<Form, Failure> {
@@ -54,6 +56,7 @@ pub(super) fn paper(context: &mut Context, number: &str, year: &str) -> Result<F
         kept,
         year,
         on,
+        clocks: due(&book, rules, id, on)?,
         days: of_year(&book, id, year, on, service_days),
         ruling,
     };
@@ -63,9 +66,9 @@ pub(super) fn paper(context: &mut Context, number: &str, year: &str) -> Result<F
         &code(&format!("{}-{year}", kept.number)),
         title.clone(),
     )?;
-    let mut heads = facts(&law, kept, say::YEAR, std::slice::from_ref(&it.ruling), on)?;
-    heads.retain(|fact| fact.word != papers::KIND);
-    heads.insert(1, Fact::of(say::OF_YEAR, year.to_string()));
+    let of = Fact::of(say::OF_YEAR, year.to_string());
+    let ruling = std::slice::from_ref(&it.ruling);
+    let heads = facts(&law, kept, Some(of), ruling, on)?;
     let mut figures = Figures::of(&book, rules);
     figures.add(&it.ruling);
     let mut parts = vec![
@@ -103,9 +106,8 @@ pub(super) fn asked(rulings: Vec<Ruling>) -> Option<Ruling> {
 }
 
 impl Year<'_> {
-    fn particular(&self, what: &str) -> Option<&str> {
-        let said = self.book.particular(self.kept, what, self.on);
-        said.map(|it| it.says.as_str())
+    fn particulars(&self) -> Particulars<'_> {
+        Particulars::of(self.book, self.kept, self.on)
     }
 
     fn perhaps(&self) -> DaySet {
@@ -122,12 +124,7 @@ impl Year<'_> {
             let which = spans(&perhaps);
             all.push(say::unsettled(perhaps.len(), &which, self.kept.log_through));
         }
-        let mut unstated = STATED.to_vec();
-        unstated.retain(|word| self.particular(word).is_none());
-        if !unstated.is_empty() {
-            let unstated: Vec<_> = unstated.into_iter().map(means).collect();
-            all.push(papers::unstated(&unstated));
-        }
+        all.extend(self.particulars().unstated(STATED));
         if all.is_empty() {
             all.push(say::NOTHING_MISSING.into());
         }
@@ -137,18 +134,17 @@ impl Year<'_> {
     /// Field by field what the rule asks.
     fn asked(&self) -> FormPart {
         let section = || Some(self.ruling.cite.section.clone());
-        let initials = self.particular("initials");
-        let owners = ["owner", "operator"];
-        let owners = owners.map(|word| papers::stated(means(word), self.particular(word)));
+        let particulars = self.particulars();
+        let owners = particulars.lines(&["owner", "operator"]);
         let count = say::how_many(self.days.least.len(), self.days.most.len());
-        let number = papers::number_and_initials(&self.kept.number, initials);
+        let number = particulars.number();
         let contents = match &self.ruling.body {
             Body::Filing(filing) => filing.contents.as_slice(),
             _ => &[],
         };
         let mut rows = vec![
             vec![Some(say::NUMBER.into()), section(), Some(number)],
-            vec![Some(say::OWNERS.into()), section(), Some(owners.join("\n"))],
+            vec![Some(say::OWNERS.into()), section(), Some(owners)],
         ];
         rows.extend(
             contents
@@ -173,20 +169,20 @@ impl Year<'_> {
     fn months(&self) -> FormPart {
         let perhaps = self.perhaps();
         let rows = (1..=12).map(|month| {
+            let first = date(self.year, month, 1);
             let of_month = |set: &DaySet| -> Vec<i8> {
                 let all = set.iter().filter(|day| day.month() == month);
                 all.map(Date::day).collect()
             };
             let (sure, open) = (of_month(&self.days.least), of_month(&perhaps));
-            let to_come = date(self.year, month, 1) > self.on;
             let count = match (sure.len(), open.len()) {
-                (0, 0) if to_come => say::TO_COME.into(),
+                (0, 0) if first > self.on => say::TO_COME.into(),
                 (0, 0) => say::NONE.into(),
                 (sure, 0) => sure.to_string(),
                 (sure, open) => format!("{sure} to {}", sure + open),
             };
             vec![
-                Some(say::month(month).into()),
+                Some(say::month(first)),
                 Some(count),
                 Some(say::days_of_month(&runs(&sure), &runs(&open))),
             ]
@@ -202,7 +198,7 @@ impl Year<'_> {
     /// The record that is kept up and shown on request: service days since each inspection, as of today.
     fn since(&self, figures: &mut Figures<'_>) -> Result<FormPart, Failure> {
         let mut rows = Vec::new();
-        for clock in due(self.book, self.rules, self.id, self.on)? {
+        for clock in &self.clocks {
             let counts = clock.arms.iter().filter(|arm| arm.unit == "service days");
             for arm in counts {
                 let counted = match arm.counted.most {
@@ -238,9 +234,8 @@ impl Year<'_> {
     }
 
     fn deadline(&self, figures: &mut Figures<'_>) -> Result<FormPart, Failure> {
-        let clocks = due(self.book, self.rules, self.id, self.on)?;
         let day = date(self.year, 12, 31);
-        let papers = filings_of(self.book, self.rules, self.id, &clocks, self.on)?;
+        let papers = filings_of(self.book, self.rules, self.id, &self.clocks, self.on)?;
         let ours = papers.into_iter().filter(|it| {
             it.ruling.rule == self.ruling.rule && it.about == Some(PaperAbout::Day { day })
         });
@@ -267,9 +262,10 @@ fn runs(days: &[i8]) -> String {
 
 /// Days of a year, month by month; many of them by their first and last alone.
 fn spans(days: &DaySet) -> String {
-    let mut months: BTreeMap<i8, Vec<i8>> = BTreeMap::new();
+    let mut months: BTreeMap<Date, Vec<i8>> = BTreeMap::new();
     for day in days.iter() {
-        months.entry(day.month()).or_default().push(day.day());
+        let of_it = months.entry(day.first_of_month()).or_default();
+        of_it.push(day.day());
     }
     let told: Vec<_> = months
         .iter()

@@ -2,7 +2,7 @@
 
 use rules::{Body, Rulebook};
 
-use super::papers_test::{Shop, has_room, rows, said};
+use super::shop_test::{Shop, has_room, rows, said};
 use super::year;
 
 const ASKED: &str = "Form 5, the yearly report of service days";
