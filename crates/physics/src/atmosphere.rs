@@ -63,20 +63,20 @@ pub(crate) fn told(
     inputs: &Inputs,
 ) -> Result<Option<(AbsolutePressure, Option<TableValue>)>, SheetError> {
     match (inputs.si("atmosphere"), inputs.length("altitude")) {
-        (Some(_), Some(_)) => Err(SheetError::Impossible {
-            sheet: inputs.card.id,
-            what: "both the atmosphere and the altitude were said".to_owned(),
-            expected: "one of them: the atmosphere where a barometer hangs, else the altitude"
-                .to_owned(),
-        }),
+        (Some(_), Some(_)) => Err(SheetError::impossible(
+            inputs.card.id,
+            "both the atmosphere and the altitude were said",
+            "one of them: the atmosphere where a barometer hangs, else the altitude",
+        )),
         (Some(pascals), None) => Ok(Some((AbsolutePressure::pascals(pascals), None))),
         (None, Some(altitude)) => {
-            let air =
-                AbsolutePressure::at_altitude(altitude).map_err(|why| SheetError::Impossible {
-                    sheet: inputs.card.id,
-                    what: why.to_string(),
-                    expected: "an altitude a railroad reaches".to_owned(),
-                })?;
+            let air = AbsolutePressure::at_altitude(altitude).map_err(|why| {
+                SheetError::impossible(
+                    inputs.card.id,
+                    why.to_string(),
+                    "an altitude a railroad reaches",
+                )
+            })?;
             let row = TableValue {
                 symbol: BY_ALTITUDE,
                 value: air.to_pascals(),
@@ -112,9 +112,5 @@ pub(crate) fn waiting(mut answer: Answer, results: &[&'static str]) -> Answer {
 
 /// A pressure the steam tables do not reach, as an error of the sheet.
 pub(crate) fn refused(sheet: &'static str, why: SteamError) -> SheetError {
-    SheetError::Impossible {
-        sheet,
-        what: format!("{} was asked for", why.what),
-        expected: why.expected.to_owned(),
-    }
+    SheetError::impossible(sheet, format!("{} was asked for", why.what), why.expected)
 }

@@ -107,6 +107,19 @@ pub enum SheetError {
 }
 
 impl SheetError {
+    /// That what was given to `sheet` cannot all be true together: `what` cannot be, and what was `expected` instead.
+    pub(crate) fn impossible(
+        sheet: &'static str,
+        what: impl Into<String>,
+        expected: impl Into<String>,
+    ) -> SheetError {
+        SheetError::Impossible {
+            sheet,
+            what: what.into(),
+            expected: expected.into(),
+        }
+    }
+
     /// Whether the fault lies in our own cards or tables and not in what was given.
     pub fn is_ours(&self) -> bool {
         matches!(self, SheetError::OwnFault { .. })

@@ -21,15 +21,15 @@ pub fn has_core(sheet: &'static str, diameter: Length, pitch: Length) -> Result<
     if pitch.to_m() <= 0.5 * diameter.to_m() {
         return Ok(());
     }
-    Err(SheetError::Impossible {
+    Err(SheetError::impossible(
         sheet,
-        what: format!(
+        format!(
             "a pitch of {:.4} in on {:.4} in leaves no core",
             pitch.to_inches(),
             diameter.to_inches()
         ),
-        expected: "a pitch of not more than half the diameter".to_owned(),
-    })
+        "a pitch of not more than half the diameter",
+    ))
 }
 
 /// The lead angle of a thread that goes on by `lead` in one turn, where it is `at` across; both in the

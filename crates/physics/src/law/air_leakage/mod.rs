@@ -158,11 +158,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let minutes = inputs.need_si("minutes")?;
     let holds = inputs.word("kind") == Some("brake-cylinder");
     if end > start {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "the pressure rose during the test".to_owned(),
-            expected: "all supply shut off, and an end no higher than the start".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the pressure rose during the test",
+            "all supply shut off, and an end no higher than the start",
+        ));
     }
     let fall = rate(start, end, minutes);
     let (limit, least) = (inputs.si("limit"), inputs.si("least_minutes"));

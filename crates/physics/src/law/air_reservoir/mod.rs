@@ -243,12 +243,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 .to_owned(),
             });
             let stress = strength * share;
-            let wall =
-                wall(pressure, radius, stress, seam).ok_or_else(|| SheetError::Impossible {
-                    sheet: CARD.id,
-                    what: "no wall of this plate carries this pressure".to_owned(),
-                    expected: "a lower pressure, or the strength that a paper tells".to_owned(),
-                })?;
+            let wall = wall(pressure, radius, stress, seam).ok_or_else(|| {
+                SheetError::impossible(
+                    CARD.id,
+                    "no wall of this plate carries this pressure",
+                    "a lower pressure, or the strength that a paper tells",
+                )
+            })?;
             answer = answer
                 .with("stress", Outcome::Si(stress))
                 .with("minimum_wall", wall);

@@ -141,13 +141,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (distance, length) = (inputs.need_inch("distance")?, inputs.need_inch("length")?);
     let surface = inputs.need_inch("surface")?;
     if distance > length * (1.0 + 1e-12) {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
-                "a brace {length:.3} in long cannot reach {distance:.3} in from the head"
-            ),
-            expected: "length at least as much as distance".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!("a brace {length:.3} in long cannot reach {distance:.3} in from the head"),
+            "length at least as much as distance",
+        ));
     }
     let held = pressure(area, allowable, distance, length, surface);
     let mut answer =

@@ -191,11 +191,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         pitch: inputs.need_inch("pitch")?,
     };
     if bar.depth >= bar.span {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "a bar as deep as its span is no beam".to_owned(),
-            expected: "depth well under span".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "a bar as deep as its span is no beam",
+            "depth well under span",
+        ));
     }
     let held = bar.pressure(constant, tons);
     let mut answer =

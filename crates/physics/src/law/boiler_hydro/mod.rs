@@ -81,11 +81,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let mawp = inputs.need_si("mawp")?;
     let (low, high) = (inputs.si("steam_low"), inputs.si("steam_high"));
     if low.zip(high).is_some_and(|(low, high)| low > high) {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "steam_low is above steam_high".to_owned(),
-            expected: "the least share no greater than the greatest".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "steam_low is above steam_high",
+            "the least share no greater than the greatest",
+        ));
     }
     let mut answer = Answer::new("test");
     if let Some(low) = low {

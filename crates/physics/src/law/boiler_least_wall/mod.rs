@@ -215,26 +215,26 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .collect();
     let blocks = inputs.need_si("blocks")?;
     let Some(fit) = Fit::of(&minima) else {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "{} minima say nothing of the places nobody measured",
                 minima.len()
             ),
-            expected: format!(
+            format!(
                 "the thinnest reading of each of {FEWEST} blocks or more; until then the thinnest reading is all that is known"
             ),
-        });
+        ));
     };
     if blocks < minima.len() as f64 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "{} minima were given for a plate of {blocks:.0} blocks",
                 minima.len()
             ),
-            expected: "blocks in the whole plate, those searched among them".to_owned(),
-        });
+            "blocks in the whole plate, those searched among them",
+        ));
     }
     let thinnest = minima
         .iter()

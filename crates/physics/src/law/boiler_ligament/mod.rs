@@ -155,11 +155,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let girth = inputs.inch("girth_pitch");
     let least = pitches.iter().copied().fold(f64::INFINITY, f64::min);
     if least.min(girth.unwrap_or(least)) <= hole {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!("holes of {hole:.4} in leave no plate between them"),
-            expected: "every pitch longer than the hole is wide".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!("holes of {hole:.4} in leave no plate between them"),
+            "every pitch longer than the hole is wide",
+        ));
     }
     let most = pitches.iter().copied().fold(0.0, f64::max);
     let share = efficiency(&pitches, hole);

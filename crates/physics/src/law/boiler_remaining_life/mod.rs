@@ -239,8 +239,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .collect();
     readings.sort_by(|a, b| b.age.total_cmp(&a.age));
     let [first, .., new] = readings.as_slice() else {
-        return Err(impossible(
-            "fewer than two readings were given".to_owned(),
+        return Err(SheetError::impossible(
+            CARD.id,
+            "fewer than two readings were given",
             "two or more",
         ));
     };
@@ -251,8 +252,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .windows(2)
         .any(|two| matches!(two, [old, new] if old.age - new.age < 3e-4))
     {
-        return Err(impossible(
-            "two readings have the same age".to_owned(),
+        return Err(SheetError::impossible(
+            CARD.id,
+            "two readings have the same age",
             "one reading for each day: the thinnest of that day",
         ));
     }
@@ -318,8 +320,9 @@ fn lived(
     rate: Length,
 ) -> Result<Answer, SheetError> {
     let life = life(new.thickness, required, rate).ok_or_else(|| {
-        impossible(
-            "no loss was measured and the least rate is nothing".to_owned(),
+        SheetError::impossible(
+            CARD.id,
+            "no loss was measured and the least rate is nothing",
             "a least_rate above zero to reckon with",
         )
     })?;
@@ -341,14 +344,6 @@ fn lived(
         }
     }
     Ok(answer)
-}
-
-fn impossible(what: String, expected: &str) -> SheetError {
-    SheetError::Impossible {
-        sheet: CARD.id,
-        what,
-        expected: expected.to_owned(),
-    }
 }
 
 fn inches(length: Length, places: u32) -> String {

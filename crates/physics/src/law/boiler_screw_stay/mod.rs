@@ -157,11 +157,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let tpi = inputs.need_per_inch("tpi")?;
     let root = root(diameter, tpi);
     if root <= bore {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!("a root of {root:.4} in over a bore of {bore:.4} in leaves no metal"),
-            expected: "diameter, less 1.28 over tpi, above the bore".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!("a root of {root:.4} in over a bore of {bore:.4} in leaves no metal"),
+            "diameter, less 1.28 over tpi, above the bore",
+        ));
     }
     let mut answer = Answer::new(if bore > 0.0 { TUBE } else { SOLID })
         .with("root", book(Dimension::Length, root))

@@ -60,7 +60,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     };
     let most = seam.rows.iter().map(|row| row.rivets).max().unwrap_or(1);
     if f64::from(most) * seam.rivet >= seam.pitch {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!(
                 "{most} holes of {:.4} in leave no plate in a pitch of {:.4} in",
                 seam.rivet, seam.pitch
@@ -122,7 +123,8 @@ fn given_rows(inputs: &Inputs) -> Result<Option<Vec<Row>>, SheetError> {
         return Ok(None);
     };
     let rows = told_rows(&counts, double as usize).ok_or_else(|| {
-        impossible(
+        SheetError::impossible(
+            card::ID,
             format!(
                 "{double} of {} rows cannot go through both straps",
                 counts.len()
@@ -131,14 +133,6 @@ fn given_rows(inputs: &Inputs) -> Result<Option<Vec<Row>>, SheetError> {
         )
     })?;
     Ok(Some(rows))
-}
-
-fn impossible(what: String, expected: &str) -> SheetError {
-    SheetError::Impossible {
-        sheet: card::ID,
-        what,
-        expected: expected.to_owned(),
-    }
 }
 
 fn told(answer: Answer, seam: &Seam, lap: bool, strap: Option<f64>, double: Option<f64>) -> Answer {

@@ -187,14 +187,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         if !assumptions.is_empty() {
             return Ok(Answer::new(SEGMENT));
         }
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "strips of {at_shell:.3} and {at_tubes:.3} in leave no segment in {tall:.3} in of height"
             ),
-            expected: "height more than both strips together, and the tubes inside the shell"
-                .to_owned(),
-        });
+            "height more than both strips together, and the tubes inside the shell",
+        ));
     }
     let area = area(radius, height);
     let load = area * pressure;

@@ -208,13 +208,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (tensile, wall) = (inputs.need_inch("tensile")?, inputs.need_inch("thickness")?);
     let (share, radius) = (inputs.need_inch("efficiency")?, inputs.need_inch("radius")?);
     let factor = inputs.need_inch("factor")?;
-    let impossible = |what: String, expected: &str| SheetError::Impossible {
-        sheet: CARD.id,
-        what,
-        expected: expected.to_owned(),
-    };
     if wall > radius / 10.0 {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             format!("a wall of {wall:.4} in is more than a tenth of the radius"),
             "a thin shell; a thick one wants the rule of its code of construction",
         ));
@@ -243,7 +239,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     }
     if let Some(other) = inputs.inch("other_radius") {
         if other > radius * (1.0 + 1e-12) {
-            return Err(impossible(
+            return Err(SheetError::impossible(
+                CARD.id,
                 format!("other_radius {other:.4} in is larger than radius {radius:.4} in"),
                 "radius to be that of the larger end, which governs a taper course",
             ));

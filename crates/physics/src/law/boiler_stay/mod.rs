@@ -241,14 +241,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .iter()
         .map(|pitch| Length::m(*pitch).to_inches())
         .collect();
-    let impossible = |what: String, expected: &str| SheetError::Impossible {
-        sheet: CARD.id,
-        what,
-        expected: expected.to_owned(),
-    };
     let area = field(&pitches).ok_or_else(|| {
         let expected = "two pitches, or four: left, right, above, below";
-        impossible(format!("{} pitches were given", pitches.len()), expected)
+        SheetError::impossible(
+            CARD.id,
+            format!("{} pitches were given", pitches.len()),
+            expected,
+        )
     })?;
     let pressure = inputs.need_inch("pressure")?;
     let (diameter, hole) = (
@@ -256,7 +255,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         inputs.need_inch("telltale")?,
     );
     if hole >= diameter {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             format!("a telltale of {hole:.4} in leaves nothing of a stay of {diameter:.4} in"),
             "telltale smaller than least_diameter",
         ));
@@ -264,7 +264,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let outside = inputs.inch("outside");
     let filled = net_area(outside.unwrap_or(0.0), 0.0);
     if filled >= area {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             format!(
                 "a stay of {:.4} in fills its whole field",
                 outside.unwrap_or(0.0)

@@ -146,27 +146,24 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         inputs.need_inch("wall")?,
     );
     let (wear, allowable) = (inputs.need_inch("wear")?, inputs.need_inch("allowable")?);
-    let impossible = |what: String, expected: &str| SheetError::Impossible {
-        sheet: CARD.id,
-        what,
-        expected: expected.to_owned(),
-    };
     if inputs.word("pressure_from") == Some("outside") {
-        return Err(impossible(
-            "pressure from outside can flatten a tube long before this formula would say so"
-                .to_owned(),
+        return Err(SheetError::impossible(
+            CARD.id,
+            "pressure from outside can flatten a tube long before this formula would say so",
             "pressure inside; for a flue, a furnace, or a dry pipe with the throttle shut, a rule for collapse from \
              the code of construction, which takes length, roundness and metal as well",
         ));
     }
     if wear >= wall {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             format!("wear of {wear:.4} in leaves nothing of a wall of {wall:.4} in"),
             "wear less than wall",
         ));
     }
     if wall > outside / 10.0 {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             format!("a wall of {wall:.4} in is more than a tenth of the diameter"),
             "a thin tube; a thick one wants the rule of its code of construction",
         ));

@@ -132,15 +132,15 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     nested(CARD.id, bore, eye, outside)?;
     let after = Length::m(pin.to_m() + clearance.to_m());
     if after.to_m() >= eye.to_m() {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "a finished bore of {:.4} in in an eye of {:.4} in leaves no bushing",
                 after.to_inches(),
                 eye.to_inches()
             ),
-            expected: "pin and clearance together smaller than the eye".to_owned(),
-        });
+            "pin and clearance together smaller than the eye",
+        ));
     }
     let metals = metals(inputs, outside, bore)?;
     let fit = cylinder::pressed(eye, interference, metals.outer, metals.inner);

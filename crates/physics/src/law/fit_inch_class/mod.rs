@@ -89,14 +89,14 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let size = inputs.need_length("size")?;
     let class = inputs.word("fit").unwrap_or_default();
     let Some((zones, row)) = fit::inch_class(CARD.id, class, size.to_inches())? else {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "{class} at {:.4} in is not on file: its table was not read",
                 size.to_inches()
             ),
-            expected: "a class and size on file, or the standard itself".to_owned(),
-        });
+            "a class and size on file, or the standard itself",
+        ));
     };
     let limits = fit::limits(size, zones, Length::inches(1.0));
     Ok(fit::answer(&limits, zones, &SYMBOLS, [row; 2]))

@@ -125,11 +125,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let [hole, shaft] = inputs.need_pair("fit")?;
     let capital = |word: &str| word.starts_with(|c: char| c.is_ascii_uppercase());
     if !capital(hole) || capital(shaft) {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!("{hole}/{shaft} is not a hole and a shaft"),
-            expected: "the hole first, with its capital letter, then the shaft: H7/g6".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!("{hole}/{shaft} is not a hole and a shaft"),
+            "the hole first, with its capital letter, then the shaft: H7/g6",
+        ));
     }
     let mm = size.to_mm();
     let ((hole, of_hole), (shaft, of_shaft)) = (zone(hole, mm)?, zone(shaft, mm)?);

@@ -311,16 +311,16 @@ pub(crate) fn nested(
     if inside(bore, fit) && inside(fit, outside) {
         return Ok(());
     }
-    Err(SheetError::Impossible {
+    Err(SheetError::impossible(
         sheet,
-        what: format!(
+        format!(
             "a bore of {:.4} in, a fit of {:.4} in and an outside of {:.4} in do not stand inside one another",
             bore.to_inches(),
             fit.to_inches(),
             outside.to_inches()
         ),
-        expected: "the bore smaller than the fit and the fit smaller than the outside".to_owned(),
-    })
+        "the bore smaller than the fit and the fit smaller than the outside",
+    ))
 }
 
 /// What a fit this heavy must be told, if it must.

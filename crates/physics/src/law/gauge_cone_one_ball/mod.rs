@@ -133,11 +133,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     );
     let (face, contact, depth) = seat(ball, top, half);
     if depth.to_m() <= 0.0 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "so high, the ball would touch above the face: it lies on the edge and not on the cone".to_owned(),
-            expected: "a smaller ball, or the height of its top checked".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "so high, the ball would touch above the face: it lies on the edge and not on the cone",
+            "a smaller ball, or the height of its top checked",
+        ));
     }
     Ok(Answer::new("cone")
         .with("face_diameter", face)

@@ -229,22 +229,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let large = inputs.need_length("large_ball")?;
     let small = inputs.need_length("small_ball")?;
     let depth = inputs.need_length("top_difference")?;
-    let impossible = |what: String, expected: &str| SheetError::Impossible {
-        sheet: CARD.id,
-        what,
-        expected: expected.to_owned(),
-    };
     if small.to_m() >= large.to_m() {
-        return Err(impossible(
-            "the small ball is not smaller than the large one".to_owned(),
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the small ball is not smaller than the large one",
             "large_ball greater than small_ball, diameters both",
         ));
     }
     let found = cone(large, small, depth).ok_or_else(|| {
-        impossible(
+        SheetError::impossible(
+            CARD.id,
             "with these tops the centres are no further apart than the radii differ, which no cone \
-             allows"
-                .to_owned(),
+             allows",
             "top_difference greater than the difference of the two diameters",
         )
     })?;
@@ -255,9 +251,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     if let Some(error) = inputs.length("depth_error") {
         let at = |sign: f64| cone(large, small, Length::m(depth.to_m() + sign * error.to_m()));
         let (Some(low), Some(high)) = (at(1.0), at(-1.0)) else {
-            return Err(impossible(
-                "the depth error is as great as the measurement: any angle up to flat would fit"
-                    .to_owned(),
+            return Err(SheetError::impossible(
+                CARD.id,
+                "the depth error is as great as the measurement: any angle up to flat would fit",
                 "a depth_error well under top_difference",
             ));
         };

@@ -123,11 +123,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("per_minute", Length::m(next.to_m() - high.to_m()));
     if let Some(found) = inputs.length("found") {
         if found.to_m() > length.to_m() {
-            return Err(SheetError::Impossible {
-                sheet: CARD.id,
-                what: "the blocks found are higher than the bar is long".to_owned(),
-                expected: "found smaller than length".to_owned(),
-            });
+            return Err(SheetError::impossible(
+                CARD.id,
+                "the blocks found are higher than the bar is long",
+                "found smaller than length",
+            ));
         }
         let shown = math::asin(found.to_m() / length.to_m());
         answer = answer

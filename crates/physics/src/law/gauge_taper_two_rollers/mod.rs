@@ -154,20 +154,17 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         need("over_high")?,
         need("height")?,
     );
-    let impossible = |what: &str, expected: &str| SheetError::Impossible {
-        sheet: CARD.id,
-        what: what.to_owned(),
-        expected: expected.to_owned(),
-    };
     let (angle, small) = taper(roller, low, high, height);
     if high.to_m() <= low.to_m() || angle.to_degrees() > 45.0 {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             "these widths make no taper of up to 45 degrees that stands on its small end",
             "over_high greater than over_low, and by no more than twice the height",
         ));
     }
     if small.to_m() < 0.0 {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             "the rollers are so large that they would meet under the taper",
             "smaller rollers, or widths over rollers and not between them",
         ));

@@ -40,7 +40,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     sizes.sort_unstable();
     sizes.dedup();
     if sizes.len() > trains::SIZES {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("{} sizes of wheel were given", sizes.len()),
             format!(
                 "{} sizes at most; leave out those that this lathe cannot take",
@@ -54,13 +55,14 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         _ => 3,
     };
     if wheels.len() < 2 * pairs {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!(
                 "{} wheels were given for a train of {}",
                 wheels.len(),
                 2 * pairs
             ),
-            "at least as many wheels as the train has".to_owned(),
+            "at least as many wheels as the train has",
         ));
     }
     let mut assumptions = Vec::new();
@@ -106,7 +108,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     }
     let found = search(&wheels, &asked);
     let Some(best) = found.trains.first() else {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!(
                 "of {} sets tried, no train of these wheels clears its studs",
                 found.examined
@@ -161,9 +164,10 @@ fn lowest(
     };
     let sides = ratio.and_then(|ratio| Some((side(*ratio.numer())?, side(*ratio.denom())?)));
     sides.ok_or_else(|| {
-        impossible(
-            "the ratio of the two pitches has more than nine figures".to_owned(),
-            "pitches as they are called, such as 11 1/2 TPI or 1.5 mm".to_owned(),
+        SheetError::impossible(
+            card::ID,
+            "the ratio of the two pitches has more than nine figures",
+            "pitches as they are called, such as 11 1/2 TPI or 1.5 mm",
         )
     })
 }
@@ -262,12 +266,4 @@ fn said(train: &Train, ratio: (i64, i64)) -> String {
     }
     let (ppm, foot) = (signed(error, 1_000_000, 1), signed(error, 12, 6));
     format!("{}: {ppm} ppm, {foot} in a foot", gears(train))
-}
-
-fn impossible(what: String, expected: String) -> SheetError {
-    SheetError::Impossible {
-        sheet: card::ID,
-        what,
-        expected,
-    }
 }

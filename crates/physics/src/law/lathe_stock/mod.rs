@@ -282,14 +282,13 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (diameter, length, bore) = (need("diameter")?, need("length")?, need("bore")?);
     let (parts, cored) = (need("parts")?, need("cored")?);
     if bore >= diameter || cored > bore + 1e-9 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "a bar with a hole of {cored:.4} in makes no part {diameter:.4} in over and {bore:.4} in bored"
             ),
-            expected: "a bore smaller than the diameter, and a bar's hole no larger than the bore"
-                .to_owned(),
-        });
+            "a bore smaller than the diameter, and a bar's hole no larger than the bore",
+        ));
     }
     let word = inputs.word("material").unwrap_or_default();
     let Metal {

@@ -175,11 +175,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     ];
     let step = large.to_m() - small.to_m();
     if step < 2.5e-9 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "the large end is no larger than the small end".to_owned(),
-            expected: "large greater than small, diameters both".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the large end is no larger than the small end",
+            "large greater than small, diameters both",
+        ));
     }
     let half = half_angle(large, small, length);
     let share = step / length.to_m();
@@ -195,11 +195,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         );
     if let Some(work) = inputs.length("between_centers") {
         if work.to_m() < length.to_m() - 2.5e-9 {
-            return Err(SheetError::Impossible {
-                sheet: CARD.id,
-                what: "the work between centers is shorter than its taper".to_owned(),
-                expected: "between_centers at least as long as length".to_owned(),
-            });
+            return Err(SheetError::impossible(
+                CARD.id,
+                "the work between centers is shorter than its taper",
+                "between_centers at least as long as length",
+            ));
         }
         answer = answer.with("tailstock_offset", Length::m(work.to_m() * share / 2.0));
         if half.to_degrees() > 8.0 {

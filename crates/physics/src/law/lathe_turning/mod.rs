@@ -261,11 +261,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         need("feed")?,
     );
     if 2.0 * depth > diameter + 1e-9 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!("a cut {depth:.4} in deep goes through the middle of {diameter:.4} in"),
-            expected: "a depth of not more than half the diameter".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!("a cut {depth:.4} in deep goes through the middle of {diameter:.4} in"),
+            "a depth of not more than half the diameter",
+        ));
     }
     let name = inputs.word("material").unwrap_or_default();
     let metal = SPEEDS.row(CARD.id, name, |row| row.name == name)?;

@@ -143,11 +143,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         });
     };
     if most > original.to_m() {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "the journal is larger now than it was made".to_owned(),
-            expected: "the original diameter as stamped, and readings no larger".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the journal is larger now than it was made",
+            "the original diameter as stamped, and readings no larger",
+        ));
     }
     let wear = more(original.to_m(), least);
     let limit = inputs.si("limit");
@@ -167,11 +167,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     ));
     match limit {
         Some(limit) if limit >= original.to_m() => {
-            return Err(SheetError::Impossible {
-                sheet: CARD.id,
-                what: "the wear allowed would leave no journal".to_owned(),
-                expected: "a limit smaller than the original diameter".to_owned(),
-            });
+            return Err(SheetError::impossible(
+                CARD.id,
+                "the wear allowed would leave no journal",
+                "a limit smaller than the original diameter",
+            ));
         }
         Some(limit) => {
             answer = answer

@@ -141,7 +141,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let of = |name| inputs.list_si(name);
     let (bore, pin, gap) = (of("bore"), of("pin"), of("gap"));
     if !gap.is_empty() && largest(bore).or(largest(pin)).is_some() {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            CARD.id,
             "a gap was given beside a bore or a pin",
             "bore and pin, or the gap alone",
         ));
@@ -181,7 +182,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     }
     let clear = match larger.zip(smaller) {
         Some((x, y)) if y > x => {
-            return Err(impossible(
+            return Err(SheetError::impossible(
+                CARD.id,
                 "the smallest pin is larger than the largest bore",
                 "a pin that goes into its bore; measure again",
             ));
@@ -234,12 +236,4 @@ fn of_pin(least: f64, fullest: f64, bore: &[f64]) -> Vec<String> {
         );
     }
     notices
-}
-
-fn impossible(what: &str, expected: &str) -> SheetError {
-    SheetError::Impossible {
-        sheet: CARD.id,
-        what: what.to_owned(),
-        expected: expected.to_owned(),
-    }
 }

@@ -171,11 +171,11 @@ static CARD: Card = Card {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let of = |name| inputs.si(name);
     let apart = |long: &'static str, short: &'static str| match of(long).zip(of(short)) {
-        Some((large, small)) if large < small => Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!("{long} is smaller than {short}"),
-            expected: "the larger distance first: the two may have been changed over".to_owned(),
-        }),
+        Some((large, small)) if large < small => Err(SheetError::impossible(
+            CARD.id,
+            format!("{long} is smaller than {short}"),
+            "the larger distance first: the two may have been changed over",
+        )),
         Some((large, small)) => Ok(Some(more(large, small))),
         None => Ok(None),
     };

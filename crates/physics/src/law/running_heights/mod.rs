@@ -225,11 +225,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     if let (Some(least), Some(most)) = (of("least"), of("most"))
         && least > most
     {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "the least allowed is more than the most".to_owned(),
-            expected: "the two the right way about".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the least allowed is more than the most",
+            "the two the right way about",
+        ));
     }
     answer.found.push(governing(
         HIGHEST,

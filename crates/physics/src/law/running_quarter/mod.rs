@@ -147,10 +147,12 @@ pub fn from_square(offset: Length, throw: Length) -> Option<Angle> {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let throw = Length::m(inputs.need_si("stroke")? / 2.0);
     let offsets = inputs.list_si("offsets");
-    let impossible = || SheetError::Impossible {
-        sheet: CARD.id,
-        what: "a pin is farther off than its throw".to_owned(),
-        expected: "offsets smaller than half the stroke".to_owned(),
+    let impossible = || {
+        SheetError::impossible(
+            CARD.id,
+            "a pin is farther off than its throw",
+            "offsets smaller than half the stroke",
+        )
     };
     let (Some(most), Some(least)) = (largest(offsets), smallest(offsets)) else {
         return Err(impossible());

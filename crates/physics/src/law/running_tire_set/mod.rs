@@ -72,8 +72,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         flange: of("least_flange"),
     };
     let proposal = one_diameter(&wheels, clean_up).ok_or_else(|| {
-        impossible(
-            "one diameter for all of these would cut through a tire into its center".to_owned(),
+        SheetError::impossible(
+            card::ID,
+            "one diameter for all of these would cut through a tire into its center",
             "centers and tires of one set, and a cut that leaves tire on each",
         )
     })?;
@@ -83,7 +84,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (Some(most), Some(least), Some(center)) =
         (largest(&diameters), smallest(&diameters), largest(&centers))
     else {
-        return Err(impossible("no wheel was given".to_owned(), "two or more"));
+        return Err(SheetError::impossible(
+            card::ID,
+            "no wheel was given",
+            "two or more",
+        ));
     };
 
     let (legal, complies) = as_they_stand(&wheels, hollow, flange, &figures);
@@ -153,7 +158,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
 fn wheels(inputs: &Inputs) -> Result<Vec<Wheel>, SheetError> {
     let (centers, tires) = (inputs.list_si("center"), inputs.list_si("thickness"));
     if !tires.len().is_multiple_of(2) {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("{} tires were given", tires.len()),
             "an even number: axle by axle, left before right",
         ));
@@ -175,7 +181,8 @@ fn wheels(inputs: &Inputs) -> Result<Vec<Wheel>, SheetError> {
         .map(wheel)
         .collect::<Option<Vec<_>>>()
         .ok_or_else(|| {
-            impossible(
+            SheetError::impossible(
+                card::ID,
                 format!(
                     "{} centers were given for {} tires",
                     centers.len(),
@@ -196,7 +203,8 @@ fn beside<'a>(
     if list.is_empty() || list.len() == wheels.len() {
         return Ok(list);
     }
-    Err(impossible(
+    Err(SheetError::impossible(
+        card::ID,
         format!(
             "{name} was given for {} wheels of {}",
             list.len(),
@@ -327,13 +335,5 @@ fn table(columns: &[&str], rows: Vec<Vec<String>>) -> Outcome {
             .map(|heading| (*heading).to_owned())
             .collect(),
         rows,
-    }
-}
-
-fn impossible(what: String, expected: &str) -> SheetError {
-    SheetError::Impossible {
-        sheet: card::ID,
-        what,
-        expected: expected.to_owned(),
     }
 }

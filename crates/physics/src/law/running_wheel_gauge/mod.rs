@@ -182,13 +182,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         (false, _) => (Some(least), Some(most)),
         (true, None) => (None, None),
         (true, Some(track)) if track <= most => {
-            return Err(SheetError::Impossible {
-                sheet: CARD.id,
-                what: "the backs stand farther apart than the rails".to_owned(),
-                expected:
-                    "readings between the backs of the wheels, smaller than the gauge of the track"
-                        .to_owned(),
-            });
+            return Err(SheetError::impossible(
+                CARD.id,
+                "the backs stand farther apart than the rails",
+                "readings between the backs of the wheels, smaller than the gauge of the track",
+            ));
         }
         (true, Some(track)) => (Some(more(track, most)), Some(more(track, least))),
     };

@@ -237,13 +237,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         half_angle: inputs.need_angle("half_angle")?,
         friction: inputs.need_si("friction")?,
     };
-    let impossible = |what: &str, expected: &str| SheetError::Impossible {
-        sheet: ID,
-        what: what.to_owned(),
-        expected: expected.to_owned(),
-    };
     let raise = screw.raise().ok_or_else(|| {
-        impossible(
+        SheetError::impossible(
+            ID,
             "with this lead and friction no torque raises the load",
             "a lead angle less steep, or less friction",
         )

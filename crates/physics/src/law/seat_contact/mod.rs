@@ -204,11 +204,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         inputs.need_si("pressure")?,
     );
     if width.to_m() * math::sin(half.to_radians()) >= mean.to_m() {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "a ring so wide reaches over the middle of the seat".to_owned(),
-            expected: "ring_width well under mean_diameter".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "a ring so wide reaches over the middle of the seat",
+            "ring_width well under mean_diameter",
+        ));
     }
     let area = ring_area(mean, width, half).to_sq_m();
     let force = pressure * PI * mean.to_m() * mean.to_m() / 4.0;

@@ -117,12 +117,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let latent = Heat::j_per_kg(inputs.need_si("latent")?);
     let share = moisture(normal.rise_from(reading), latent);
     if share < 0.0 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: "the reading is above the normal one".to_owned(),
-            expected: "a normal reading taken with dry steam, which no wet steam exceeds"
-                .to_owned(),
-        });
+        return Err(SheetError::impossible(
+            CARD.id,
+            "the reading is above the normal one",
+            "a normal reading taken with dry steam, which no wet steam exceeds",
+        ));
     }
     let mut answer = Answer::new("throttled").with("moisture", Outcome::Si(share));
     if let Some(heat) = inputs.inch("steam_heat") {

@@ -114,17 +114,17 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     };
     let outside = pressure.to_pascals() - inputs.need_si("pressure")?;
     if outside > CRITICAL * pressure.to_pascals() {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "{:.1} psi absolute is too little for the rule: the air outside is more than 58 percent of it",
                 pressure.to_psi()
             ),
-            expected: format!(
+            format!(
                 "at least {:.1} psi by the gauge here",
                 AbsolutePressure::pascals(outside).to_psi() * (1.0 / CRITICAL - 1.0)
             ),
-        });
+        ));
     }
     answer.table_values.extend(row);
     let area = Area::sq_m(inputs.need_si("area")?);

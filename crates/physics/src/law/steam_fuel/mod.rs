@@ -125,12 +125,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let row = fuel.and_then(|fuel| FUELS.iter().find(|(known, _)| *known == fuel));
     let heat = match (row, inputs.si("heat")) {
         (Some(_), Some(_)) => {
-            return Err(SheetError::Impossible {
-                sheet: CARD.id,
-                what: "both a fuel of the table and a heat were said".to_owned(),
-                expected: "one of them: the heat where the fuel was tested, else the fuel"
-                    .to_owned(),
-            });
+            return Err(SheetError::impossible(
+                CARD.id,
+                "both a fuel of the table and a heat were said",
+                "one of them: the heat where the fuel was tested, else the fuel",
+            ));
         }
         (Some((fuel, btu)), None) => {
             answer.table_values.push(TableValue::inch_book(

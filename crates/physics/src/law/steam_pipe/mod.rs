@@ -159,16 +159,16 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let drop = Stress::pascals(inputs.need_si("drop")?);
     let share = drop.to_pascals() / pressure.to_pascals();
     if share > 0.4 {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "a loss of {:.1} psi is {:.0} percent of {:.1} psi absolute: the steam would near the speed of sound",
                 drop.to_psi(),
                 100.0 * share,
                 pressure.to_psi()
             ),
-            expected: "at most 40 percent, and for a figure to trust 10".to_owned(),
-        });
+            "at most 40 percent, and for a figure to trust 10",
+        ));
     }
     if share > 0.1 {
         answer.notices.push(format!(

@@ -135,15 +135,15 @@ pub(crate) fn paired(
         return Ok(());
     }
     let [first, second] = what;
-    Err(SheetError::Impossible {
+    Err(SheetError::impossible(
         sheet,
-        what: format!(
+        format!(
             "{} of {first} and {} of {second} were given",
             one.len(),
             other.len()
         ),
-        expected: "as many of the one as of the other, in the same order".to_owned(),
-    })
+        "as many of the one as of the other, in the same order",
+    ))
 }
 
 /// A value found among those given.

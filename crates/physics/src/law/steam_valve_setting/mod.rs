@@ -256,15 +256,15 @@ fn together(low: f64, mawp: f64, verdicts: &[Verdict]) -> String {
 fn fallen(mut answer: Answer, sets: &[f64], reseats: &[f64]) -> Result<Answer, SheetError> {
     let pairs = || sets.iter().copied().zip(reseats.iter().copied());
     if let Some((set, shut)) = pairs().find(|(set, shut)| shut >= set) {
-        return Err(SheetError::Impossible {
-            sheet: CARD.id,
-            what: format!(
+        return Err(SheetError::impossible(
+            CARD.id,
+            format!(
                 "a valve that opens at {} psi cannot close at {}",
                 psi(set),
                 psi(shut)
             ),
-            expected: "each reseat below the set pressure of its valve".to_owned(),
-        });
+            "each reseat below the set pressure of its valve",
+        ));
     }
     let most = pairs().max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)));
     if let Some((set, shut)) = most {

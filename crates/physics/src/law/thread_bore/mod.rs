@@ -150,11 +150,11 @@ pub(super) fn share(inputs: &Inputs) -> Result<Option<f64>, SheetError> {
     if (0.3 - 1e-9..=1.0).contains(&share) {
         return Ok(Some(share));
     }
-    Err(SheetError::Impossible {
-        sheet: inputs.card.id,
-        what: format!("{given} is no percentage of thread"),
-        expected: "30 to 100, written 75, 75% or 3/4".to_owned(),
-    })
+    Err(SheetError::impossible(
+        inputs.card.id,
+        format!("{given} is no percentage of thread"),
+        "30 to 100, written 75, 75% or 3/4",
+    ))
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {

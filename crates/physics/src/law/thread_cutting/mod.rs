@@ -111,11 +111,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let large = diameter.to_inches() + if internal { clear } else { 0.0 };
     let small = large - 2.0 * depth;
     if small < 0.2 * large {
-        return Err(SheetError::Impossible {
-            sheet: card::ID,
-            what: format!("a thread {depth:.4} in deep on {large:.4} in"),
-            expected: "a depth that leaves a core".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            card::ID,
+            format!("a thread {depth:.4} in deep on {large:.4} in"),
+            "a depth that leaves a core",
+        ));
     }
     let helix = |at: f64| lead_angle(starts * pitch, at).to_degrees();
     let side = card::SIDE_CLEARANCE;

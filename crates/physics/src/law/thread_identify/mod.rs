@@ -41,11 +41,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let side = inputs.need_word("side", Side::from_word)?;
     let pitch = match (inputs.inch("tpi"), inputs.length("pitch")) {
         (Some(_), Some(_)) => {
-            return Err(SheetError::Impossible {
-                sheet: card::ID,
-                what: "given tpi and pitch together".to_owned(),
-                expected: "one of them".to_owned(),
-            });
+            return Err(SheetError::impossible(
+                card::ID,
+                "given tpi and pitch together",
+                "one of them",
+            ));
         }
         (Some(tpi), None) => Some(Length::inches(1.0 / tpi)),
         (None, pitch) => pitch,
@@ -110,11 +110,11 @@ fn taper(inputs: &Inputs) -> Result<Option<f64>, SheetError> {
     };
     let taper = (near.to_m() - far.to_m()).abs() / distance.to_m();
     if taper > 0.5 {
-        return Err(SheetError::Impossible {
-            sheet: card::ID,
-            what: format!("a taper of {:.2} in per foot", 12.0 * taper),
-            expected: "two places on one thread, less than 6 in per foot apart".to_owned(),
-        });
+        return Err(SheetError::impossible(
+            card::ID,
+            format!("a taper of {:.2} in per foot", 12.0 * taper),
+            "two places on one thread, less than 6 in per foot apart",
+        ));
     }
     Ok(Some(taper))
 }

@@ -189,13 +189,15 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         Some("6h") => ("6h", true),
         _ => ("6g", false),
     };
-    let figures = grade_6(ID, diameter, pitch)?.ok_or_else(|| SheetError::Impossible {
-        sheet: ID,
-        what: format!(
-            "{} mm with a pitch of {pitch} mm",
-            crate::formula::significant(diameter.to_mm())
-        ),
-        expected: "a pitch that the standard lists for the diameter".to_owned(),
+    let figures = grade_6(ID, diameter, pitch)?.ok_or_else(|| {
+        SheetError::impossible(
+            ID,
+            format!(
+                "{} mm with a pitch of {pitch} mm",
+                crate::formula::significant(diameter.to_mm())
+            ),
+            "a pitch that the standard lists for the diameter",
+        )
     })?;
     let under = if close {
         Length::mm(0.0)

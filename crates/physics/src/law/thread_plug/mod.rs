@@ -215,21 +215,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     );
     let distance = inputs.need_length("distance")?;
     let tpi = inputs.need_per_inch("tpi")?;
-    let impossible = |what: &str, expected: &str| SheetError::Impossible {
-        sheet: ID,
-        what: what.to_owned(),
-        expected: expected.to_owned(),
-    };
     let taper = Taper::fitted(small, large, distance).ok_or_else(|| {
-        impossible(
+        SheetError::impossible(
+            ID,
             "the large diameter is not larger than the small one: that is no taper",
             "two diameters of one kind, the larger toward the head",
         )
     })?;
     let per_foot = 12.0 * taper.per_length;
     if !(1.0 / 16.0..=6.0).contains(&per_foot) {
-        return Err(impossible(
-            &format!("a taper of {per_foot:.3} in per foot"),
+        return Err(SheetError::impossible(
+            ID,
+            format!("a taper of {per_foot:.3} in per foot"),
             "between 1/16 and 6 in per foot; less is wear, more is a cone",
         ));
     }

@@ -114,11 +114,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("external_minor", inches(d - 2.0 * depth));
     if let Some(dulled) = inputs.length("clearance").map(Length::to_inches) {
         if dulled > depth {
-            return Err(SheetError::Impossible {
-                sheet: ID,
-                what: format!("crests dulled by {dulled:.4} in on a thread {depth:.4} in deep"),
-                expected: "a clearance of less than one depth, half the thread's height".to_owned(),
-            });
+            return Err(SheetError::impossible(
+                ID,
+                format!("crests dulled by {dulled:.4} in on a thread {depth:.4} in deep"),
+                "a clearance of less than one depth, half the thread's height",
+            ));
         }
         answer = answer
             .with("internal_minor", inches(d - 2.0 * depth + dulled))

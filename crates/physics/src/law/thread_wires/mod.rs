@@ -205,18 +205,14 @@ fn given(inputs: &Inputs, laid: &Laid) -> Result<Given, SheetError> {
         .into_iter()
         .filter(|name| inputs.length(name).is_some())
         .collect();
-    let impossible = |what: String, expected: &str| SheetError::Impossible {
-        sheet: card::ID,
-        what,
-        expected: expected.to_owned(),
-    };
     let [name] = said.as_slice() else {
         if said.is_empty() {
             return Ok(Given::Nothing(
                 "pitch_diameter, over_wires, over_one_wire with major, or micrometer",
             ));
         }
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("given {} together", said.join(" and ")),
             "one of them; work the sheet once for each and compare",
         ));
@@ -238,7 +234,8 @@ fn given(inputs: &Inputs, laid: &Laid) -> Result<Given, SheetError> {
         },
     };
     let at = laid.pitch_diameter(over).ok_or_else(|| {
-        impossible(
+        SheetError::impossible(
+            card::ID,
             format!(
                 "no thread of this pitch measures {:.4} in over such wires",
                 over.to_inches()
@@ -253,15 +250,15 @@ fn pitch_of(at: Length, laid: &Laid, how: &str) -> Result<Given, SheetError> {
     if at.to_m() > laid.pitch.to_m() {
         return Ok(Given::Pitch(at, how.to_owned()));
     }
-    Err(SheetError::Impossible {
-        sheet: card::ID,
-        what: format!(
+    Err(SheetError::impossible(
+        card::ID,
+        format!(
             "a pitch diameter of {:.4} in with a pitch of {:.4} in",
             at.to_inches(),
             laid.pitch.to_inches()
         ),
-        expected: "a pitch diameter greater than the pitch".to_owned(),
-    })
+        "a pitch diameter greater than the pitch",
+    ))
 }
 
 fn laid_notices(laid: &Laid, crest: f64, straight: f64) -> Vec<String> {

@@ -325,16 +325,16 @@ fn openings(inputs: &Inputs) -> Result<Vec<Opening>, SheetError> {
         inputs.gapped_si("days"),
     );
     if left.len() != found.len() || days.len() != found.len() {
-        return Err(SheetError::Impossible {
-            sheet: card::ID,
-            what: format!(
+        return Err(SheetError::impossible(
+            card::ID,
+            format!(
                 "{} of as_left, {} of as_found and {} of days were given",
                 left.len(),
                 found.len(),
                 days.len()
             ),
-            expected: "as many of each, in the same order, with ? for what nobody knows".to_owned(),
-        });
+            "as many of each, in the same order, with ? for what nobody knows",
+        ));
     }
     let each = left.iter().zip(found).zip(days);
     Ok(each

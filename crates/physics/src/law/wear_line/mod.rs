@@ -299,10 +299,12 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (readings, days) = (inputs.list_si("readings"), inputs.list_si("days"));
     paired(ID, ["readings", "days"], readings, days)?;
     let points: Vec<(f64, f64)> = days.iter().copied().zip(readings.iter().copied()).collect();
-    let line = Line::through(&points).ok_or_else(|| SheetError::Impossible {
-        sheet: ID,
-        what: "the readings were all taken on one day".to_owned(),
-        expected: "readings with service days between them".to_owned(),
+    let line = Line::through(&points).ok_or_else(|| {
+        SheetError::impossible(
+            ID,
+            "the readings were all taken on one day",
+            "readings with service days between them",
+        )
     })?;
     let newest = points
         .iter()

@@ -127,28 +127,31 @@ fn model(inputs: &Inputs, step: f64) -> Result<(Model, State), SheetError> {
     let wear_limit = down(need("wear_limit")?, part);
     let wear = up(need("wear")?);
     if new_cuts == 0 || new_cuts > MOST_CUTS {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("a new part has metal for {new_cuts} cuts"),
             format!("new_metal for 1 to {MOST_CUTS} cuts of one step"),
         ));
     }
     if cuts > new_cuts {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("the part has metal for {cuts} cuts and a new one for {new_cuts}"),
-            "no more metal than a new part has".to_owned(),
+            "no more metal than a new part has",
         ));
     }
     if wear_limit == 0 || wear_limit > MOST_WEAR {
-        return Err(impossible(
+        return Err(SheetError::impossible(
+            card::ID,
             format!("the wear limit is {wear_limit} eighths of a step"),
             format!("a wear_limit of 1 to {MOST_WEAR} eighths of a step"),
         ));
     }
     if wear > wear_limit {
-        return Err(impossible(
-            "the wear is past its limit already".to_owned(),
-            "wear within wear_limit: past it there is nothing to plan, it is cut or renewed now"
-                .to_owned(),
+        return Err(SheetError::impossible(
+            card::ID,
+            "the wear is past its limit already",
+            "wear within wear_limit: past it there is nothing to plan, it is cut or renewed now",
         ));
     }
     let model = Model {
@@ -165,14 +168,6 @@ fn model(inputs: &Inputs, step: f64) -> Result<(Model, State), SheetError> {
         openings: need("openings")?.round() as usize,
     };
     Ok((model, State { cuts, wear }))
-}
-
-fn impossible(what: String, expected: String) -> SheetError {
-    SheetError::Impossible {
-        sheet: card::ID,
-        what,
-        expected,
-    }
 }
 
 fn word(act: Act) -> &'static str {
