@@ -2,7 +2,7 @@
 
 use crate::answer::{Answer, TableValue};
 use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
@@ -50,22 +50,15 @@ static CARD: Card = Card {
         E_c = (c - d) / c",
     book_units: Some(House::Inch),
     arguments: &[
-        Argument {
-            name: "pitches",
-            symbol: "pitches",
-            meaning: "center to center along the shell, one value for equal pitches or one after the other until they \
+        Argument::list(
+            "pitches",
+            Dimension::Length,
+            "1/2 in",
+            "24 in",
+            (1, 12),
+            "center to center along the shell, one value for equal pitches or one after the other until they \
                 repeat: 5 1/4 in, 6 3/4 in",
-            kind: Kind::List {
-                dimension: Dimension::Length,
-                range: Range {
-                    least: "1/2 in",
-                    most: "24 in",
-                },
-                count: (1, 12),
-                gaps: false,
-            },
-            required: true,
-        },
+        ),
         Argument::quantity(
             "hole",
             "d",

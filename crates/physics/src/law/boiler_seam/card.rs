@@ -2,7 +2,7 @@
 
 use super::answer;
 use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW};
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use measure::{Dimension, House, Rounding};
 
@@ -149,21 +149,7 @@ static CARD: Card = Card {
             "120000 psi",
             "tensile strength of the plate",
         ),
-        Argument {
-            name: "rows",
-            symbol: "rows",
-            meaning: "of a saw-tooth seam, the rivets of each row within one unit, outermost row first: 1, 2, 3, 4, 4",
-            kind: Kind::List {
-                dimension: Dimension::Count,
-                range: Range {
-                    least: "1",
-                    most: "12",
-                },
-                count: (1, 10),
-                gaps: false,
-            },
-            required: false,
-        },
+        Argument::list("rows",Dimension::Count,"1","12",(1, 10),"of a saw-tooth seam, the rivets of each row within one unit, outermost row first: 1, 2, 3, 4, 4").optional(),
         Argument::quantity(
             "double_rows",
             "double_rows",

@@ -5,7 +5,7 @@
 
 use crate::answer::{Answer, Assumption, TableValue};
 use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book};
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
@@ -46,22 +46,15 @@ static CARD: Card = Card {
         A_r = L / S",
     book_units: Some(House::Inch),
     arguments: &[
-        Argument {
-            name: "pitches",
-            symbol: "pitches",
-            meaning: "center to center each way: two where they are alike on both sides, or four: left, right, above, below; \
+        Argument::list(
+            "pitches",
+            Dimension::Length,
+            "1 in",
+            "40 in",
+            (2, 4),
+            "center to center each way: two where they are alike on both sides, or four: left, right, above, below; \
                 for a radial stay measured on the sheet where they are longest",
-            kind: Kind::List {
-                dimension: Dimension::Length,
-                range: Range {
-                    least: "1 in",
-                    most: "40 in",
-                },
-                count: (2, 4),
-                gaps: false,
-            },
-            required: true,
-        },
+        ),
         Argument::quantity(
             "pressure",
             "p",

@@ -2,7 +2,7 @@
 
 use crate::answer::{Answer, TableValue};
 use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
@@ -48,21 +48,14 @@ static CARD: Card = Card {
             "1.5 in",
             "least thickness measured between the stays",
         ),
-        Argument {
-            name: "pitches",
-            symbol: "pitches",
-            meaning: "greatest center to center of the stays: one value for a square field, two for an oblong one",
-            kind: Kind::List {
-                dimension: Dimension::Length,
-                range: Range {
-                    least: "1 in",
-                    most: "20 in",
-                },
-                count: (1, 2),
-                gaps: false,
-            },
-            required: true,
-        },
+        Argument::list(
+            "pitches",
+            Dimension::Length,
+            "1 in",
+            "20 in",
+            (1, 2),
+            "greatest center to center of the stays: one value for a square field, two for an oblong one",
+        ),
         Argument::quantity(
             "allowable",
             "S",

@@ -7,8 +7,7 @@
 
 use crate::answer::{Answer, Outcome};
 use crate::card::{
-    Argument, Card, ClosedForm, Decimals, Kind, Measure, Range, ResultKind, ResultSpec, Source,
-    Symbol,
+    Argument, Card, ClosedForm, Decimals, Measure, ResultKind, ResultSpec, Source, Symbol,
 };
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -54,33 +53,23 @@ static CARD: Card = Card {
         c_n = max(0, g_i - g_o)",
     book_units: Some(House::Inch),
     arguments: &[
-        Argument {
-            name: "diameter",
-            symbol: "d",
-            meaning: "diameter of the fit, cold",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0.05 in",
-                    most: "120 in",
-                },
-            ),
-            required: true,
-        },
+        Argument::quantity(
+            "diameter",
+            "d",
+            Dimension::Length,
+            "0.05 in",
+            "120 in",
+            "diameter of the fit, cold",
+        ),
         METALS,
-        Argument {
-            name: "rise",
-            symbol: "t",
-            meaning: "rise of temperature from cold, the same for both parts",
-            kind: Kind::Quantity(
-                Dimension::TemperatureRise,
-                Range {
-                    least: "1 F",
-                    most: "500 F",
-                },
-            ),
-            required: true,
-        },
+        Argument::quantity(
+            "rise",
+            "t",
+            Dimension::TemperatureRise,
+            "1 F",
+            "500 F",
+            "rise of temperature from cold, the same for both parts",
+        ),
     ],
     table_values: &[OUTER, INNER],
     lines: &[],

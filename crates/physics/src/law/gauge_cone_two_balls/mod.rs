@@ -24,8 +24,7 @@
 
 use crate::answer::Answer;
 use crate::card::{
-    Argument, Card, ClosedForm, Decimals, Kind, Measure, Range, ResultKind, ResultSpec, Source,
-    Symbol,
+    Argument, Card, ClosedForm, Decimals, Measure, Range, ResultKind, ResultSpec, Source, Symbol,
 };
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -60,46 +59,39 @@ static CARD: Card = Card {
         u = a_high - a",
     book_units: None,
     arguments: &[
-        Argument {
-            name: "large_ball",
-            symbol: "d_l",
-            meaning: "diameter of the large ball",
-            kind: Kind::Quantity(Dimension::Length, BALL),
-            required: true,
-        },
-        Argument {
-            name: "small_ball",
-            symbol: "d_s",
-            meaning: "diameter of the small ball",
-            kind: Kind::Quantity(Dimension::Length, BALL),
-            required: true,
-        },
-        Argument {
-            name: "top_difference",
-            symbol: "h",
-            meaning: "how far the small ball's top stands below the large ball's",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0.001 in",
-                    most: "24 in",
-                },
-            ),
-            required: true,
-        },
-        Argument {
-            name: "depth_error",
-            symbol: "e",
-            meaning: "the most by which the difference of depth may be wrong, either way",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0 in",
-                    most: "0.1 in",
-                },
-            ),
-            required: false,
-        },
+        Argument::quantity(
+            "large_ball",
+            "d_l",
+            Dimension::Length,
+            BALL.least,
+            BALL.most,
+            "diameter of the large ball",
+        ),
+        Argument::quantity(
+            "small_ball",
+            "d_s",
+            Dimension::Length,
+            BALL.least,
+            BALL.most,
+            "diameter of the small ball",
+        ),
+        Argument::quantity(
+            "top_difference",
+            "h",
+            Dimension::Length,
+            "0.001 in",
+            "24 in",
+            "how far the small ball's top stands below the large ball's",
+        ),
+        Argument::quantity(
+            "depth_error",
+            "e",
+            Dimension::Length,
+            "0 in",
+            "0.1 in",
+            "the most by which the difference of depth may be wrong, either way",
+        )
+        .optional(),
     ],
     table_values: &[],
     lines: &[

@@ -1,7 +1,7 @@
 //! The card: what is asked, what is answered, and where it comes from.
 
 use super::answer;
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use measure::Dimension;
 
@@ -71,18 +71,7 @@ static CARD: Card = Card {
     arguments: &[
         Argument::quantity("leadscrew", "n_l", Dimension::Pitch, "1/100 in", "2 in", "the leadscrew's pitch: 4 TPI, 6 mm"),
         Argument::quantity("wanted", "n_w", Dimension::Pitch, "1/200 in", "4 in", "the pitch wanted; of a thread with several starts, its lead"),
-        Argument {
-            name: "gears",
-            symbol: "gears",
-            meaning: "teeth of every wheel the shop owns for this lathe, a wheel owned twice written twice",
-            kind: Kind::List {
-                dimension: Dimension::Count,
-                range: Range { least: "10", most: "200" },
-                count: (2, 40),
-                gaps: false,
-            },
-            required: true,
-        },
+        Argument::list("gears",Dimension::Count,"10","200",(2, 40),"teeth of every wheel the shop owns for this lathe, a wheel owned twice written twice"),
         Argument::word("wheels", &["2", "4", "6"], "how many wheels the train may have, idlers not counted"),
         Argument::quantity("spindle_ratio", "k", Dimension::Ratio, "1/10", "10", "turns of the first driver for one turn of the spindle").optional(),
         Argument::quantity("stud", "stud", Dimension::Count, "1", "60", "teeth that must be left between a wheel's rim and the shaft beside it").optional(),

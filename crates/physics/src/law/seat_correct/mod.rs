@@ -65,59 +65,47 @@ static CARD: Card = Card {
         m = t - s",
     book_units: None,
     arguments: &[
-        Argument {
-            name: "found_half_angle",
-            symbol: "a_f",
-            meaning: "half angle found, from the axis",
-            kind: Kind::Quantity(Dimension::Angle, ANGLES),
-            required: true,
-        },
-        Argument {
-            name: "wanted_half_angle",
-            symbol: "a_w",
-            meaning: "half angle wanted, from the axis (a flat seat, 90 deg, is faced square instead)",
-            kind: Kind::Quantity(Dimension::Angle, ANGLES),
-            required: true,
-        },
-        Argument {
-            name: "land",
-            symbol: "l",
-            meaning: "length of the land, measured along the cone",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0.005 in",
-                    most: "3 in",
-                },
-            ),
-            required: true,
-        },
-        Argument {
-            name: "port",
-            symbol: "d_p",
-            meaning: "diameter of the port, at the inner edge of the land",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0.05 in",
-                    most: "24 in",
-                },
-            ),
-            required: true,
-        },
-        Argument {
-            name: "wall",
-            symbol: "t",
-            meaning: "metal behind the seat now, measured along the axis",
-            kind: Kind::Quantity(
-                Dimension::Length,
-                Range {
-                    least: "0 in",
-                    most: "6 in",
-                },
-            ),
-            required: false,
-        },
+        Argument::quantity(
+            "found_half_angle",
+            "a_f",
+            Dimension::Angle,
+            ANGLES.least,
+            ANGLES.most,
+            "half angle found, from the axis",
+        ),
+        Argument::quantity(
+            "wanted_half_angle",
+            "a_w",
+            Dimension::Angle,
+            ANGLES.least,
+            ANGLES.most,
+            "half angle wanted, from the axis (a flat seat, 90 deg, is faced square instead)",
+        ),
+        Argument::quantity(
+            "land",
+            "l",
+            Dimension::Length,
+            "0.005 in",
+            "3 in",
+            "length of the land, measured along the cone",
+        ),
+        Argument::quantity(
+            "port",
+            "d_p",
+            Dimension::Length,
+            "0.05 in",
+            "24 in",
+            "diameter of the port, at the inner edge of the land",
+        ),
+        Argument::quantity(
+            "wall",
+            "t",
+            Dimension::Length,
+            "0 in",
+            "6 in",
+            "metal behind the seat now, measured along the axis",
+        )
+        .optional(),
         Argument {
             name: "design",
             symbol: "design",

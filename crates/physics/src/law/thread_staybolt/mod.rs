@@ -13,7 +13,7 @@
 //! thread all round.
 
 use crate::answer::{Answer, Outcome, TableValue};
-use crate::card::{Argument, Card, ClosedForm, Kind, Range, ResultSpec, Source, Symbol};
+use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
@@ -74,21 +74,14 @@ static CARD: Card = Card {
             "20",
             "threads per inch (American stays: 12, measure them)",
         ),
-        Argument {
-            name: "sheet_thicknesses",
-            symbol: "sheet_thicknesses",
-            meaning: "thickness of each sheet, the one tapped first leading",
-            kind: Kind::List {
-                dimension: Dimension::Length,
-                range: Range {
-                    least: "1/8 in",
-                    most: "2 in",
-                },
-                count: (2, 2),
-                gaps: false,
-            },
-            required: true,
-        },
+        Argument::list(
+            "sheet_thicknesses",
+            Dimension::Length,
+            "1/8 in",
+            "2 in",
+            (2, 2),
+            "thickness of each sheet, the one tapped first leading",
+        ),
         Argument::quantity(
             "length",
             "w",
