@@ -10,6 +10,9 @@ use measure::Dimension;
 pub const NOT_GIVEN: &str = "A limit was not given, and this sheet knows none of its own: it stands in the law in \
     force or in the shop's own rules.";
 
+/// Where a result comes from that stands to a figure given.
+pub const FIGURE: &str = "the figure given";
+
 /// How a value may stand to a figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Bound {

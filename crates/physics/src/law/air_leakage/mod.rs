@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use measure::{Dimension, House, Rounding, Stress, show};
 
 /// The law, for the catalogue.
@@ -16,7 +16,6 @@ pub const ENTRY: Entry = Entry {
 };
 
 const MEAN: &str = "fall of pressure over the time it took";
-const FIGURE: &str = "the figure given";
 
 static CARD: Card = Card {
     id: "air.leakage",

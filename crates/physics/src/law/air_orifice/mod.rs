@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use measure::{Dimension, House, Rounding, Stress};
 
 /// The law, for the catalogue.
@@ -28,7 +28,6 @@ pub const COMPRESSORS: [&str; 8] = [
 ];
 
 const HELD: &str = "what was held, beside what must be";
-const FIGURE: &str = "the figure given";
 const LISTED: &str = "a listed compressor";
 const UNLISTED: &str = "an unlisted compressor";
 

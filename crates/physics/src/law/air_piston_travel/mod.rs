@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -19,7 +19,6 @@ pub const ENTRY: Entry = Entry {
 /// The brakes that differ in their limit.
 pub const KINDS: [&str; 4] = ["cam-driver", "other-driver", "engine-truck", "tender"];
 
-const FIGURE: &str = "the figure given";
 const LEVER: &str =
     "a lever moves its ends as its arms: what the shoe gives, the piston takes times the leverage";
 

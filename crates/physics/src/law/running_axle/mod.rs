@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::{governing, largest, more, smallest, thou, which};
 use measure::{Dimension, Length, Rounding};
 
@@ -24,7 +24,6 @@ pub const POSITIONS: [&str; 4] = [
     "trailing-truck",
 ];
 
-const FIGURE: &str = "the figure given";
 const TAKEN: &str = "one diameter off the other";
 const LEAST: Symbol = Symbol::of(
     "d_n",

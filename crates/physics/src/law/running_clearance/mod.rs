@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::{governing, largest, more, smallest, thou, which};
 use measure::{Dimension, Length, Rounding};
 
@@ -35,7 +35,6 @@ pub const PAIRS: [&str; 11] = [
 ];
 
 const MEASURED: &str = "two sizes taken apart, or a gap read as it is";
-const FIGURE: &str = "the figure given";
 
 const LARGER: Symbol = Symbol::of(
     "x",

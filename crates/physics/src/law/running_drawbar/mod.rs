@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -17,7 +17,6 @@ pub const ENTRY: Entry = Entry {
 };
 
 const MEASURED: &str = "one distance off the other";
-const FIGURE: &str = "the figure given";
 const NONE: &str = "no spring buffer";
 const SPRING: &str = "a spring buffer";
 

@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::{governing, largest, more, smallest, which};
 use measure::{Dimension, Length, Rounding};
 
@@ -28,7 +28,6 @@ pub const PLACES: [&str; 7] = [
 ];
 
 const READ: &str = "the readings";
-const FIGURE: &str = "the figure given";
 const HIGHEST: Symbol = Symbol::of("h_x", Dimension::Length, "highest reading", READ);
 const LOWEST: Symbol = Symbol::of("h_n", Dimension::Length, "lowest reading", READ);
 

@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -25,7 +25,6 @@ pub const POSITIONS: [&str; 4] = [
 ];
 
 const SUM: &str = "the two gaps together";
-const FIGURE: &str = "the figure given";
 
 static CARD: Card = Card {
     id: "running.lateral",

@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::{governing, largest, more, smallest};
 use measure::{Angle, Dimension, Length, Rounding, math};
 
@@ -21,7 +21,6 @@ pub const ENTRY: Entry = Entry {
 
 const CIRCLE: &str = "sine of the angle: the offset over the throw";
 const READ: &str = "the readings, axle by axle";
-const FIGURE: &str = "the figure given";
 const MOST: Symbol = Symbol::of("o_x", Dimension::Length, "largest offset of any axle", READ);
 const LEAST: Symbol = Symbol::of(
     "o_n",

@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -21,7 +21,6 @@ pub const ENTRY: Entry = Entry {
 
 const TRAM: &str = "rod and wheels with one tram";
 const PINS: &str = "a pin can give half its clearance to either side";
-const FIGURE: &str = "the figure given";
 
 static CARD: Card = Card {
     id: "running.rod_centers",

@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -19,7 +19,6 @@ pub const ENTRY: Entry = Entry {
     evidence: include_str!("evidence.csv"),
 };
 
-const FIGURE: &str = "the figure given";
 const ROUND: &str = "a wheel's diameter: center and twice the tire";
 
 static CARD: Card = Card {

@@ -3,7 +3,7 @@
 use super::answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
-use crate::limit::figure;
+use crate::limit::{FIGURE, figure};
 use measure::{Dimension, Rounding};
 
 /// The law, for the catalogue.
@@ -20,7 +20,6 @@ pub const SET: &str = "a set";
 
 const ROUND: &str = "a wheel's diameter: center and twice the tire";
 const TURNED: &str = "the smallest wheel, less the cut on either side";
-const FIGURE: &str = "the figure given";
 const RATE: &str = "wear over the days it took";
 const PULL: &str = "tractive effort goes as one over the driver's diameter";
 

@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
 use crate::readings::{governing, largest, more, smallest, which};
 use measure::{Dimension, Length, Rounding};
 
@@ -22,7 +22,6 @@ pub const ENTRY: Entry = Entry {
 const STANDARD: &str = "the distance itself";
 const NARROW: &str = "track gauge less the distance";
 const READ: &str = "the readings round the axle";
-const FIGURE: &str = "the figure given";
 
 const LARGEST: Symbol = Symbol::of(
     "g_x",
