@@ -1,7 +1,8 @@
 //! What the boiler sheets share: what each of them must warn of, and values in the units of the old books.
 
 use crate::answer::Outcome;
-use measure::{Dimension, House, Unit};
+use crate::card::{Argument, ResultSpec};
+use measure::{Dimension, House, Rounding, Unit};
 
 /// Who answers for a boiler's pressure.
 pub const REVIEW: &str = "This sheet approves no pressure and no repair. Whoever is licensed and answerable for the boiler \
@@ -15,6 +16,26 @@ pub const QUALIFIED: &str = "Pressure tests, welding and riveting on a boiler be
 /// What a sheet knows of the metal.
 pub const MEASURED: &str = "Measure the metal that is there, at its thinnest, clean and bright. A sheet knows nothing of \
     cracks, grooving, laminations or burned plate.";
+
+/// The pressure that a part is worked for, by the gauge.
+pub(crate) const fn pressure_argument(meaning: &'static str) -> Argument {
+    let (least, most) = ("1 psig", "600 psig");
+    Argument::quantity(
+        "pressure",
+        "p",
+        Dimension::GaugePressure,
+        least,
+        most,
+        meaning,
+    )
+}
+
+/// The pressure that a part may hold; never rounded up.
+pub(crate) const fn pressure_allowed(meaning: &'static str, source: &'static str) -> ResultSpec {
+    let gauge = Dimension::GaugePressure;
+    ResultSpec::quantity("pressure_allowed", "P", gauge, (0, 0), meaning, source)
+        .rounded(Rounding::Down)
+}
 
 /// `value`, in the unit that the inch house counts `dimension` in.
 pub fn book(dimension: Dimension, value: f64) -> Outcome {

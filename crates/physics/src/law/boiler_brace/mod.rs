@@ -1,7 +1,7 @@
 //! `boiler.brace`: what pressure a diagonal brace lets its piece of a head hold.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -70,28 +70,12 @@ static CARD: Card = Card {
             "2000 sq in",
             "area of head that the brace holds",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold the brace against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold the brace against").optional(),
     ],
     table_values: &[],
     lines: &[],
     results: &[
-        ResultSpec::quantity(
-            "pressure_allowed",
-            "P",
-            Dimension::GaugePressure,
-            (0, 0),
-            "pressure that the brace lets its surface hold",
-            STATICS,
-        )
-        .rounded(Rounding::Down),
+        pressure_allowed("pressure that the brace lets its surface hold", STATICS),
         ResultSpec::quantity(
             "required_area",
             "A_r",

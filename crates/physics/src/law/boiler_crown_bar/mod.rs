@@ -1,7 +1,9 @@
 //! `boiler.crown_bar`: a girder over the crown sheet, by the Indian rule.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
+use crate::boiler::{
+    FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument,
+};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -79,28 +81,12 @@ static CARD: Card = Card {
             "20 in",
             "center to center of the bars",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold the bar against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold the bar against").optional(),
     ],
     table_values: &[],
     lines: &[],
     results: &[
-        ResultSpec::quantity(
-            "pressure_allowed",
-            "P",
-            Dimension::GaugePressure,
-            (0, 0),
-            "working pressure by the rule",
-            RULE,
-        )
-        .rounded(Rounding::Down),
+        pressure_allowed("working pressure by the rule", RULE),
         ResultSpec::quantity(
             "required_depth",
             "D_r",

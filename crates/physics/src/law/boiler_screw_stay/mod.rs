@@ -1,7 +1,7 @@
 //! `boiler.screw_stay`: the Indian rule for a stay screwed through both plates, and for a stay tube.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -71,15 +71,7 @@ static CARD: Card = Card {
             "600 sq in",
             "area of plate that the stay holds",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold it against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold it against").optional(),
     ],
     table_values: &[],
     lines: &[],
@@ -93,15 +85,7 @@ static CARD: Card = Card {
             "Whitworth depth of .64 pitch",
         )
         .rounded(Rounding::Down),
-        ResultSpec::quantity(
-            "pressure_allowed",
-            "P",
-            Dimension::GaugePressure,
-            (0, 0),
-            "working pressure by the rule",
-            RULE,
-        )
-        .rounded(Rounding::Down),
+        pressure_allowed("working pressure by the rule", RULE),
         ResultSpec::quantity(
             "required_diameter",
             "D_r",

@@ -1,7 +1,7 @@
 //! `boiler.segment`: the piece of a flat head above the tubes that braces must hold, and how many of them.
 
 use crate::answer::{Answer, Assumption};
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -50,14 +50,7 @@ static CARD: Card = Card {
             "140 in",
             "from the top of the tubes to the shell above them",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "pressure on the head",
-        ),
+        pressure_argument("pressure on the head"),
         Argument::quantity(
             "brace_load",
             "B",

@@ -4,7 +4,7 @@
 //! of thickness *t* hold it, and a seam or a row of tube holes leaves *E* of one of them.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
+use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -77,15 +77,7 @@ static CARD: Card = Card {
             "12",
             "factor of safety of the rule in force",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold the course against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold the course against").optional(),
         Argument::quantity(
             "other_radius",
             "R_o",

@@ -4,7 +4,7 @@
 //! leans carries the same load square to the sheet, and more along its own axis.
 
 use crate::answer::{Answer, Assumption, TableValue};
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -55,14 +55,7 @@ static CARD: Card = Card {
             "center to center each way: two where they are alike on both sides, or four: left, right, above, below; \
                 for a radial stay measured on the sheet where they are longest",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "pressure on the sheet",
-        ),
+        pressure_argument("pressure on the sheet"),
         Argument::quantity(
             "least_diameter",
             "d",

@@ -1,7 +1,9 @@
 //! `boiler.stayed_plate`: what pressure a flat plate holds between its stays.
 
 use crate::answer::{Answer, TableValue};
-use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
+use crate::boiler::{
+    FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument,
+};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -72,28 +74,12 @@ static CARD: Card = Card {
             "4",
             "the rule's factor for how the stays are fastened and how thick the plate is",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold the plate against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold the plate against").optional(),
     ],
     table_values: &[SIDES[0], SIDES[1]],
     lines: &[],
     results: &[
-        ResultSpec::quantity(
-            "pressure_allowed",
-            "P",
-            Dimension::GaugePressure,
-            (0, 0),
-            "pressure that the plate may hold",
-            RULE,
-        )
-        .rounded(Rounding::Down),
+        pressure_allowed("pressure that the plate may hold", RULE),
         ResultSpec::quantity(
             "required_thickness",
             "t_r",

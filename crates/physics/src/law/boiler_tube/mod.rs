@@ -1,7 +1,9 @@
 //! `boiler.tube`: the wall of an arch tube, a water tube or a steam pipe with the pressure inside.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book};
+use crate::boiler::{
+    FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument,
+};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -67,15 +69,7 @@ static CARD: Card = Card {
             "40000 psi",
             "stress that the rule in force allows this metal at its heat",
         ),
-        Argument::quantity(
-            "pressure",
-            "p",
-            Dimension::GaugePressure,
-            "1 psig",
-            "600 psig",
-            "a pressure to hold the wall against",
-        )
-        .optional(),
+        pressure_argument("a pressure to hold the wall against").optional(),
     ],
     table_values: &[],
     lines: &[Symbol::of(
@@ -85,15 +79,7 @@ static CARD: Card = Card {
         "measured, less wear",
     )],
     results: &[
-        ResultSpec::quantity(
-            "pressure_allowed",
-            "P",
-            Dimension::GaugePressure,
-            (0, 0),
-            "pressure that the wall may hold",
-            THIN,
-        )
-        .rounded(Rounding::Down),
+        pressure_allowed("pressure that the wall may hold", THIN),
         ResultSpec::quantity(
             "required_wall",
             "t_r",
