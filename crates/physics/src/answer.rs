@@ -4,6 +4,7 @@ use crate::card::{Measure, Symbol};
 use measure::{
     Angle, Area, Flow, Force, Heat, House, Length, Mass, Stress, TemperatureRise, Torque, Unit,
 };
+use std::borrow::Borrow;
 
 /// One result.
 #[derive(Debug, Clone, PartialEq)]
@@ -167,6 +168,15 @@ impl Answer {
         self
     }
 
+    /// Says of each of these results what it waits for.
+    #[must_use]
+    pub fn waiting(self, results: &[&'static str], needs: &[&str]) -> Answer {
+        let said = cannot_tell(needs);
+        results
+            .iter()
+            .fold(self, |answer, name| answer.with(name, said.clone()))
+    }
+
     /// The result called `name`, if the law gave it.
     pub fn result(&self, name: &str) -> Option<&Outcome> {
         self.results
@@ -174,6 +184,11 @@ impl Answer {
             .find(|(known, _)| *known == name)
             .map(|(_, outcome)| outcome)
     }
+}
+
+/// What is said where something is missing; `needs` are the names of what is.
+pub fn cannot_tell<S: Borrow<str>>(needs: &[S]) -> String {
+    format!("cannot tell: needs {}", needs.join(", "))
 }
 
 /// The difference of two SI values, without the dust that subtracting leaves: where it lies within rounding of a

@@ -43,8 +43,8 @@ pub(crate) const BY_ALTITUDE: Symbol = Symbol::of(
 /// The line that adds it.
 pub(crate) const ADDED: &str = "gauge pressure with the atmosphere added";
 
-/// What a result says that waits for the atmosphere.
-pub(crate) const NEEDED: &str = "cannot tell: needs atmosphere or altitude";
+/// What a result waits for that waits for the atmosphere.
+const NEEDED: &str = "atmosphere or altitude";
 
 const STANDARD: &str = "U.S. Standard Atmosphere, 1976";
 
@@ -103,11 +103,8 @@ pub(crate) fn absolute(
 }
 
 /// Says of each of these results that it waits for the atmosphere.
-pub(crate) fn waiting(mut answer: Answer, results: &[&'static str]) -> Answer {
-    for name in results {
-        answer = answer.with(name, NEEDED.to_owned());
-    }
-    answer
+pub(crate) fn waiting(answer: Answer, results: &[&'static str]) -> Answer {
+    answer.waiting(results, &[NEEDED])
 }
 
 /// A pressure the steam tables do not reach, as an error of the sheet.

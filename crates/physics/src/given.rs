@@ -156,6 +156,12 @@ impl Inputs {
         self.list.iter().find(|input| input.argument.name == name)
     }
 
+    /// Those of `names` that were not given.
+    pub fn wanting(&self, names: &[&'static str]) -> Vec<&'static str> {
+        let missing = names.iter().filter(|name| self.find(name).is_none());
+        missing.copied().collect()
+    }
+
     /// The SI value of a quantity, if it was given.
     pub fn si(&self, name: &str) -> Option<f64> {
         match self.find(name)?.value {

@@ -3,6 +3,7 @@
 //! This crate has no limits of its own. A figure that nobody gave leaves the answer open, and so does a reading that
 //! is wanting: missing never helps.
 
+use crate::answer::cannot_tell;
 use crate::card::Argument;
 use measure::Dimension;
 
@@ -94,7 +95,7 @@ impl Held {
         } else if self.needs.is_empty() && self.tried {
             "complies".to_owned()
         } else {
-            format!("cannot tell: needs {}", self.needs.join(", "))
+            cannot_tell(&self.needs)
         }
     }
 }

@@ -101,7 +101,7 @@ pub fn told(
     let wanting: Vec<&str> = needs.iter().flatten().copied().collect();
     match value {
         Some(si) if wanting.is_empty() => answer.with(name, Outcome::Si(si)),
-        _ => answer.with(name, format!("cannot tell: needs {}", wanting.join(", "))),
+        _ => answer.waiting(&[name], &wanting),
     }
 }
 

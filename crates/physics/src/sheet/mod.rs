@@ -6,7 +6,7 @@ mod json;
 mod set;
 mod text;
 
-use crate::answer::{Outcome, TableValue};
+use crate::answer::{Outcome, TableValue, cannot_tell};
 use crate::card::{Card, Kind, Measure, ResultKind, ResultSpec};
 use crate::error::SheetError;
 use crate::formula::{self, Formula, Shape};
@@ -282,7 +282,7 @@ fn result(worked: &Worked, tree: &Formula, spec: &ResultSpec) -> Result<ShownRes
             if needs.is_empty() {
                 return Err(worked.own_fault("law", &format!("no answer for {}", spec.name)));
             }
-            Shown::Text(format!("cannot tell: needs {}", needs.join(", ")))
+            Shown::Text(cannot_tell(&needs))
         }
         (Some(_), _) => {
             return Err(worked.own_fault("law", &format!("{} is of the wrong kind", spec.name)));

@@ -200,14 +200,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .zip(of("rated"))
         .map(|(given, rated)| given / rated);
     let held = if unlisted {
-        let from = match (of("delivered"), of("rated")) {
-            (None, None) => "delivered, rated",
-            (None, _) => "delivered",
-            _ => "rated",
-        };
+        let from = inputs.wanting(&["delivered", "rated"]).join(", ");
         Held::default().hold(
             "share of the rating",
-            (share, from),
+            (share, &from),
             Bound::AtLeast,
             (of("least_share"), "least_share"),
         )
@@ -259,7 +255,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     } else {
         &["most_strokes", "least_pressure"]
     };
-    if wanted.iter().any(|name| of(name).is_none()) {
+    if !inputs.wanting(wanted).is_empty() {
         answer.notices.push(NOT_GIVEN.to_owned());
     }
     Ok(answer)

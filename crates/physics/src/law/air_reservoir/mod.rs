@@ -194,11 +194,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         printed: crate::formula::significant(seam),
         row: format!("{FORMULA}: {}", answer.branch),
     });
-    let wanted = match (known, inputs.si("tensile"), inputs.si("share")) {
-        (false, ..) => "allowed_stress",
-        (true, Some(_), _) => "share",
-        (true, None, Some(_)) => "tensile",
-        (true, None, None) => "tensile, share",
+    let wanted = if known {
+        inputs.wanting(&["tensile", "share"])
+    } else {
+        inputs.wanting(&["allowed_stress"])
     };
     let held_to = if known {
         inputs.si("tensile").zip(inputs.si("share"))
@@ -258,25 +257,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             }
             least = Some(wall.to_m());
         }
-        None => {
-            let needs = format!("cannot tell: needs {}", wanted);
-            for result in ["stress", "minimum_wall"] {
-                answer = answer.with(result, Outcome::Text(needs.clone()));
-            }
-        }
+        None => answer = answer.waiting(&["stress", "minimum_wall"], &wanted),
     }
-    if least.is_none() || thinnest.is_none() {
-        let both = [(thinnest, "wall"), (least, wanted)];
-        let missing: Vec<&str> = both
-            .into_iter()
-            .filter_map(|(given, from)| given.is_none().then_some(from))
-            .collect();
-        answer = answer.with(
-            "left",
-            Outcome::Text(format!("cannot tell: needs {}", missing.join(", "))),
-        );
+    let missing = [inputs.wanting(&["wall"]), wanted.clone()].concat();
+    if !missing.is_empty() {
+        answer = answer.waiting(&["left"], &missing);
     }
-    let held = Held::default().hold("wall", (thinnest, "wall"), Bound::AtLeast, (least, wanted));
+    let held = Held::default().hold(
+        "wall",
+        (thinnest, "wall"),
+        Bound::AtLeast,
+        (least, &wanted.join(", ")),
+    );
     answer = answer.with("complies", held.words());
     if lap {
         answer.notices.push(

@@ -3,7 +3,7 @@
 //! The rule's own numbers are arguments. The text leaves open whether its depth is that of the wastage or of the weld,
 //! so the deeper of the two is taken.
 
-use crate::answer::{Answer, Outcome, less};
+use crate::answer::{Answer, Outcome, cannot_tell, less};
 use crate::boiler;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
@@ -126,18 +126,16 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer.notices.push("The weld that brings the plate back to what is required is deeper than the wastage said: that depth is compared.".into());
     }
     let allowed = match least.map(|least| at_most(least, Some(present))) {
-        None => "cannot tell: needs least_share",
-        Some(Told::Within) => "complies",
-        Some(_) => "fails: too little plate is left to be built up",
+        None => cannot_tell(&["least_share"]),
+        Some(Told::Within) => "complies".to_owned(),
+        Some(_) => "fails: too little plate is left to be built up".to_owned(),
     };
     // Either limit of depth alone is enough to ask for leave; both are wanted to say that none is asked.
     let by_depth =
         [share.map(|share| share * required), limit].map(|limit| at_most(deepest, limit));
     let by_area = at_most(area, area_limit);
     let said = approval(by_area, by_depth, inputs);
-    Ok(answer
-        .with("allowed", allowed.to_owned())
-        .with("approval", said))
+    Ok(answer.with("allowed", allowed).with("approval", said))
 }
 
 fn approval(by_area: Told, by_depth: [Told; 2], inputs: &Inputs) -> String {
@@ -154,13 +152,10 @@ fn approval(by_area: Told, by_depth: [Told; 2], inputs: &Inputs) -> String {
             why.join(" and ")
         );
     }
-    let needs: Vec<&str> = ["area_limit", "depth_share", "depth_limit"]
-        .into_iter()
-        .filter(|name| inputs.si(name).is_none())
-        .collect();
+    let needs = inputs.wanting(&["area_limit", "depth_share", "depth_limit"]);
     if needs.is_empty() {
         "complies: neither area nor depth asks for leave".to_owned()
     } else {
-        format!("cannot tell: needs {}", needs.join(", "))
+        cannot_tell(&needs)
     }
 }

@@ -72,25 +72,14 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let solid = book(Dimension::Force, seam.solid());
     let mut answer = Answer::new(kind).with("solid_plate", solid);
     let mut needs = Vec::new();
-    if !lap && strap.is_none() {
-        needs.push("strap");
-    }
-    if !lap && double.is_none() {
-        needs.push("shear_double");
+    if !lap {
+        needs.extend(inputs.wanting(&["strap", "shear_double"]));
     }
     if rows.is_none() {
-        needs.extend(
-            ["rows", "double_rows"]
-                .into_iter()
-                .filter(|name| inputs.find(name).is_none()),
-        );
+        needs.extend(inputs.wanting(&["rows", "double_rows"]));
     }
     if !needs.is_empty() {
-        let said = format!("cannot tell: needs {}", needs.join(", "));
-        for name in ["modes", "efficiency", "weakest", "weakest_load"] {
-            answer = answer.with(name, said.clone());
-        }
-        return Ok(answer);
+        return Ok(answer.waiting(&["modes", "efficiency", "weakest", "weakest_load"], &needs));
     }
     answer.notices = notices(inputs, lap, kind);
     Ok(told(answer, &seam, lap, strap, double))

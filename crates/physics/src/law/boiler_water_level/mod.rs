@@ -143,7 +143,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ("cock_low", ["margin_cock", "spare_cock", "cock"]),
     ] {
         let Some(low) = inputs.length(given) else {
-            answer = answer.with(verdict, format!("cannot tell: needs {given}"));
+            answer = answer.waiting(&[verdict], &[given]);
             continue;
         };
         let over_crown = margin(low, crown);
@@ -154,12 +154,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             ));
         }
         let Some(asked) = asked else {
-            let said = if over_crown.to_m() <= 0.0 {
-                "fails: no higher than the crown sheet"
+            answer = if over_crown.to_m() <= 0.0 {
+                answer.with(verdict, "fails: no higher than the crown sheet".to_owned())
             } else {
-                "cannot tell: needs least_above"
+                answer.waiting(&[verdict], &["least_above"])
             };
-            answer = answer.with(verdict, said.to_owned());
             continue;
         };
         let left = less(over_crown.to_m(), asked, Dimension::Length);

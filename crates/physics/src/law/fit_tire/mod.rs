@@ -1,6 +1,6 @@
 //! `fit.tire`: a tire shrunk on its wheel center: the heat, the stress, and what the old tables allowed.
 
-use crate::answer::Answer;
+use crate::answer::{Answer, Outcome, cannot_tell};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -168,10 +168,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     );
     let listed = fit::tire_shrinkage(CARD.id, diameter)?;
     let mut answer = heated(inputs, if listed.is_some() { LISTED } else { OUTSIDE })?
-        .with(
-            "per_inch",
-            crate::answer::Outcome::Si(1000.0 * given / diameter),
-        )
+        .with("per_inch", Outcome::Si(1000.0 * given / diameter))
         .with("allowance_rule", Length::inches(0.001 * diameter));
     let (allowance, judged) = match listed {
         Some(listed) => {
@@ -183,14 +180,11 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             } else {
                 format!("{:.4} in less than the table: it may work loose", -apart)
             };
-            (
-                crate::answer::Outcome::Si(Length::inches(listed).to_m()),
-                said,
-            )
+            (Outcome::Si(Length::inches(listed).to_m()), said)
         }
         None => {
-            let said = "cannot tell: needs a table, and none is on file for this center".to_owned();
-            (crate::answer::Outcome::Text(said.clone()), said)
+            let said = cannot_tell(&["a table, and none is on file for this center"]);
+            (Outcome::Text(said.clone()), said)
         }
     };
     answer = answer

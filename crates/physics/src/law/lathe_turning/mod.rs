@@ -302,12 +302,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             format!("{FILE}, for {}", metal.of),
         ));
     } else {
-        for name in ["power", "power_worn", "force"] {
-            answer = answer.with(
-                name,
-                "cannot tell: needs a unit power, and none is on file for this metal".to_owned(),
-            );
-        }
+        answer = answer.waiting(
+            &["power", "power_worn", "force"],
+            &["a unit power, and none is on file for this metal"],
+        );
     }
     let [rough, finish] = &metal.feeds;
     let feeds = if rough.is_empty() {

@@ -189,12 +189,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
         Some((x, y)) => clearance(Length::m(x), Length::m(y)),
         None => {
-            let limit_too = if limit.is_none() { ", limit" } else { "" };
-            let needs = |more: &str| Outcome::Text(format!("cannot tell: needs {wanting}{more}"));
-            let answer = answer.with("clearance", needs(""));
-            return Ok(["left", "used", "complies"]
-                .into_iter()
-                .fold(answer, |answer, name| answer.with(name, needs(limit_too))));
+            let mut needs = vec![wanting];
+            let answer = answer.waiting(&["clearance"], &needs);
+            needs.extend(inputs.wanting(&["limit"]));
+            return Ok(answer.waiting(&["left", "used", "complies"], &needs));
         }
     };
     let held = Held::default().hold(

@@ -181,14 +181,9 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let motion = apart("pulled", "pushed")?;
     let pressed = apart("free_length", "fitted_length")?;
     let (limit, least) = (of("limit"), of("least_compression"));
-    let missing = |one: &'static str, other: &'static str| match (of(one), of(other)) {
-        (None, None) => format!("{one}, {other}"),
-        (None, _) => one.to_owned(),
-        _ => other.to_owned(),
-    };
     let spring = inputs.word("buffer") == Some("spring");
     let (branch, held, figure) = if spring {
-        let from = missing("free_length", "fitted_length");
+        let from = inputs.wanting(&["free_length", "fitted_length"]).join(", ");
         let held = Held::default().hold(
             "compression of the buffer",
             (pressed, &from),
@@ -197,7 +192,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         );
         (SPRING, held, least)
     } else {
-        let from = missing("pulled", "pushed");
+        let from = inputs.wanting(&["pulled", "pushed"]).join(", ");
         let held = Held::default().hold(
             "lost motion",
             (motion, &from),

@@ -3,7 +3,7 @@
 //! A side rod ties two crank pins that go round with their axles. Where rod and wheels differ, the difference is taken up
 //! in the clearance of the two pins, twice a turn; where there is not enough of it the rod binds.
 
-use crate::answer::Answer;
+use crate::answer::{Answer, cannot_tell};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -145,14 +145,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .zip(of("clearance_b"))
         .map(|(a, b)| (a + b) / 2.0);
     let free = give.map(|give| more(give, apart));
-    let runs = match (free, of("clearance_a"), of("clearance_b")) {
-        (Some(_), ..) if give.is_some_and(|give| Bound::AtMost.holds(apart, give)) => {
-            "it does".to_owned()
-        }
-        (Some(_), ..) => "it does not: the rod binds".to_owned(),
-        (None, None, None) => "cannot tell: needs clearance_a, clearance_b".to_owned(),
-        (None, None, _) => "cannot tell: needs clearance_a".to_owned(),
-        (None, ..) => "cannot tell: needs clearance_b".to_owned(),
+    let runs = match give {
+        Some(give) if Bound::AtMost.holds(apart, give) => "it does".to_owned(),
+        Some(_) => "it does not: the rod binds".to_owned(),
+        None => cannot_tell(&inputs.wanting(&["clearance_a", "clearance_b"])),
     };
     let held = Held::default().hold(
         "difference",

@@ -8,7 +8,7 @@ mod card;
 
 pub use card::ENTRY;
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::{Answer, Outcome, cannot_tell};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, Held, NOT_GIVEN};
@@ -313,7 +313,7 @@ fn cut(wheels: &[Wheel], proposal: f64, least: Option<f64>) -> Outcome {
             thou(after),
             thou(more(wheel.thickness, after)),
             least.map_or_else(
-                || "cannot tell: needs least_thickness".to_owned(),
+                || cannot_tell(&["least_thickness"]),
                 |least| thou(more(after, least)),
             ),
         ]

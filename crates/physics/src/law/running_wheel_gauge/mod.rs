@@ -3,7 +3,7 @@
 //! On standard gauge the law limits the distance itself; on a narrow gauge it limits what is left of the track's gauge
 //! beside it, so one pair of figures serves every gauge. The sheet holds whichever of the two the figures are for.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::Answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -225,22 +225,15 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ("below_most", of("most"), high, "most"),
     ];
     for (result, over, under, figure) in sides {
-        let left = match over.zip(under) {
-            Some((over, under)) => Outcome::from(Length::m(more(over, under))),
-            None => {
-                let missing = [(of(figure), figure), (low, "track_gauge")];
-                let missing: Vec<&str> = missing
-                    .into_iter()
-                    .filter_map(|(given, name)| given.is_none().then_some(name))
-                    .collect();
-                Outcome::Text(format!("cannot tell: needs {}", missing.join(", ")))
-            }
+        answer = match over.zip(under) {
+            Some((over, under)) => answer.with(result, Length::m(more(over, under))),
+            None if narrow => answer.waiting(&[result], &inputs.wanting(&[figure, "track_gauge"])),
+            None => answer.waiting(&[result], &inputs.wanting(&[figure])),
         };
-        answer = answer.with(result, left);
     }
-    if ["least", "most", "variation_limit"]
-        .into_iter()
-        .any(|name| of(name).is_none())
+    if !inputs
+        .wanting(&["least", "most", "variation_limit"])
+        .is_empty()
     {
         answer.notices.push(NOT_GIVEN.to_owned());
     }

@@ -225,10 +225,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             .with("load_per_inch", Outcome::Si(per_inch));
     }
     let Some(wanted) = wanted else {
-        let said = "cannot tell: needs a width for this size, and none is on file".to_owned();
-        return Ok(answer
-            .with("ring_target", said.clone())
-            .with("judged", said));
+        let needs = ["a width for this size, and none is on file"];
+        return Ok(answer.waiting(&["ring_target", "judged"], &needs));
     };
     let judged = if width.to_m() > 1.25 * wanted.to_m() {
         "wider than the list: narrow the seat after lapping"

@@ -141,7 +141,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
         (None, Some(heat)) => Heat::j_per_kg(heat),
         (None, None) => {
-            return Ok(answer.with("evaporation", "cannot tell: needs fuel or heat".to_owned()));
+            return Ok(answer.waiting(&["evaporation"], &["fuel or heat"]));
         }
     };
     Ok(answer.with("evaporation", evaporation(burned, heat)))

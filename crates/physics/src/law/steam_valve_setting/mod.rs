@@ -160,9 +160,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer = answer.with("highest_allowed", Outcome::Si(mawp + above));
     }
     if reseats.is_empty() {
-        for name in ["blowdown", "blowdown_share"] {
-            answer = answer.with(name, "cannot tell: needs reseats".to_owned());
-        }
+        answer = answer.waiting(&["blowdown", "blowdown_share"], &["reseats"]);
     } else {
         paired(CARD.id, ["set_pressures", "reseats"], sets, reseats)?;
         answer = fallen(answer, sets, reseats)?;

@@ -29,7 +29,7 @@ mod weigh;
 pub use card::ENTRY;
 pub use weigh::{Candidate, NONE, Readings, Side, candidates};
 
-use crate::answer::{Answer, Outcome, TableValue};
+use crate::answer::{Answer, Outcome, TableValue, cannot_tell};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use measure::{Angle, Length};
@@ -69,7 +69,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             return found(inputs, &readings);
         }
     };
-    let said = format!("cannot tell: needs {needs}");
+    let said = cannot_tell(&[needs]);
     let mut answer = Answer::new(side.word());
     for spec in inputs.card.results {
         let told = match (spec.name, pitch, taper(inputs)?) {

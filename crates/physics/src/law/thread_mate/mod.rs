@@ -12,7 +12,7 @@ mod card;
 
 pub use card::ENTRY;
 
-use crate::answer::{Answer, Outcome, TableValue};
+use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::tables;
@@ -128,13 +128,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             row("nut", outer),
         ));
     } else {
-        let needs: Vec<&str> = [("materials", metals.is_empty()), ("rise", rise.is_none())]
-            .into_iter()
-            .filter(|(_, missing)| *missing)
-            .map(|(name, _)| name)
-            .collect();
-        let needs = needs.join(", ");
-        for name in [
+        let hot = [
             "growth_lost",
             "pitch_near_hot",
             "pitch_min_hot",
@@ -142,10 +136,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "clearance_when_hot",
             "major_limit_hot",
             "minor_limit_hot",
-        ] {
-            let said = format!("cannot tell: needs {needs}");
-            answer.results.push((name, Outcome::Text(said)));
-        }
+        ];
+        answer = answer.waiting(&hot, &inputs.wanting(&["materials", "rise"]));
         answer.notices.push(
             "Cold only. A stem or nut that gets hot wants its metals and its rise told: bronze in iron \
              or on steel may seize."

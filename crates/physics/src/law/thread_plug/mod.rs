@@ -9,7 +9,7 @@
 //! difference less and plus twice that: over a short plug two tapers may both be possible, and the
 //! sheet says which known ones are.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::{Answer, Outcome, cannot_tell};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -265,7 +265,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
 /// Which of the known tapers the readings allow, in words.
 fn known(per_foot: f64, doubt: Option<f64>) -> String {
     let Some(doubt) = doubt else {
-        return "cannot tell: needs diameter_error".to_owned();
+        return cannot_tell(&["diameter_error"]);
     };
     let fits: Vec<&str> = KNOWN
         .iter()

@@ -222,8 +222,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 .filter(|(_, told)| !told)
                 .map(|(name, _)| name)
                 .collect();
-            let said = Outcome::Text(format!("cannot tell: needs {}", needs.join(", ")));
-            answer.results.push(("bore", said));
+            answer = answer.waiting(&["bore"], &needs);
             if let Some((whole, of)) = form {
                 answer.table_values = vec![TableValue::inch_book(FULL, whole, of)];
             }

@@ -26,7 +26,7 @@ mod card;
 
 pub use card::ENTRY;
 
-use crate::answer::{Answer, Outcome, TableValue};
+use crate::answer::{Answer, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::thread::starts;
@@ -145,17 +145,15 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     answer.notices = laid_notices(&laid, crest, straight);
     match given(inputs, &laid)? {
         Given::Nothing(needs) => {
-            for name in [
+            let results = [
                 "pitch_diameter",
                 "over_wires_plain",
                 "lead_correction",
                 "over_wires",
                 "over_one_wire",
                 "lead_angle",
-            ] {
-                let said = Outcome::Text(format!("cannot tell: needs {needs}"));
-                answer.results.push((name, said));
-            }
+            ];
+            answer = answer.waiting(&results, &[needs]);
         }
         Given::Pitch(at, how) => {
             let over = laid.over_wires(at);

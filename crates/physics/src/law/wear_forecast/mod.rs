@@ -7,7 +7,7 @@ mod card;
 
 pub use card::ENTRY;
 
-use crate::answer::{Answer, Assumption, Outcome};
+use crate::answer::{Answer, Assumption, Outcome, cannot_tell};
 use crate::chance;
 use crate::error::SheetError;
 use crate::given::Inputs;
@@ -140,7 +140,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "direction",
             match &rates {
                 Some(rates) => way.said(rates.mean),
-                None => format!("cannot tell: needs {RATE}"),
+                None => cannot_tell(&[RATE]),
             },
         )
         .with("openings", table(&openings, way, rates.as_ref()));
@@ -299,7 +299,7 @@ fn mirrored(mut answer: Answer, inputs: &Inputs, rates: Option<&Rates>) -> Answe
     let words = match ratio {
         None => {
             let wanting: Vec<&str> = needs.into_iter().flatten().collect();
-            format!("cannot tell: needs {}", wanting.join(", "))
+            cannot_tell(&wanting)
         }
         Some(ratio) if ratio > factor => format!(
             "wears {} times its mirror: look at tram, quarter, lubrication",
