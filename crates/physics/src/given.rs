@@ -178,6 +178,17 @@ impl Inputs {
         }
     }
 
+    /// The values of a list in the unit of the inch house, in the order given; empty when none was given.
+    pub fn list_inch(&self, name: &str) -> Vec<f64> {
+        let dimension = match self.find(name).map(|input| input.argument.kind) {
+            Some(Kind::List { dimension, .. }) => dimension,
+            _ => return Vec::new(),
+        };
+        let unit = Unit::of(dimension, House::Inch);
+        let list = self.list_si(name).iter();
+        list.map(|si| unit.from_si(*si)).collect()
+    }
+
     /// The SI values of a list that may have gaps, in the order given; empty when none was given.
     pub fn gapped_si(&self, name: &str) -> &[Option<f64>] {
         match self.find(name).map(|input| &input.value) {
@@ -313,7 +324,8 @@ impl Inputs {
         }
     }
 
-    fn missing(&self, name: &'static str) -> SheetError {
+    /// That `name`, which the law cannot do without, was not given.
+    pub(crate) fn missing(&self, name: &'static str) -> SheetError {
         SheetError::Missing {
             sheet: self.card.id,
             missing: vec![name.to_owned()],

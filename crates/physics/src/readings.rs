@@ -2,6 +2,8 @@
 
 use crate::answer::{TableValue, less};
 use crate::card::{Measure, Symbol};
+use crate::error::SheetError;
+use crate::given::Inputs;
 use measure::{Dimension, House, Rounding, Unit, show};
 
 /// The largest of some readings, in SI; none where there are none.
@@ -12,6 +14,16 @@ pub fn largest(readings: &[f64]) -> Option<f64> {
 /// The smallest of some readings, in SI; none where there are none.
 pub fn smallest(readings: &[f64]) -> Option<f64> {
     readings.iter().copied().reduce(f64::min)
+}
+
+/// The smallest and the largest of the readings given as `name`, in SI.
+///
+/// # Errors
+/// [`SheetError::Missing`] when none was given; [`Inputs::read`] has already asked for a list the law needs.
+pub fn ends(inputs: &Inputs, name: &'static str) -> Result<(f64, f64), SheetError> {
+    let readings = inputs.list_si(name);
+    let ends = smallest(readings).zip(largest(readings));
+    ends.ok_or_else(|| inputs.missing(name))
 }
 
 /// How much more one length is than another, both in metres, without the dust that subtracting leaves; with a minus where

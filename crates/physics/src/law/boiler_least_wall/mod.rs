@@ -10,6 +10,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
+use crate::readings::ends;
 use measure::{Dimension, Length, Rounding, math, show};
 
 /// The law, for the catalogue.
@@ -236,10 +237,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "blocks in the whole plate, those searched among them",
         ));
     }
-    let thinnest = minima
-        .iter()
-        .map(|one| one.to_m())
-        .fold(f64::INFINITY, f64::min);
+    let (thinnest, _) = ends(inputs, "minima")?;
     let estimate = fit.once_in(blocks);
     let least = least(estimate, Length::m(thinnest));
     let mut answer = Answer::new("minima")

@@ -6,6 +6,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
+use crate::readings::ends;
 use measure::{Dimension, House, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -139,14 +140,11 @@ pub fn efficiency(pitches: &[f64], hole: f64) -> f64 {
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let pitches: Vec<f64> = inputs
-        .list_si("pitches")
-        .iter()
-        .map(|pitch| Length::m(*pitch).to_inches())
-        .collect();
+    let pitches = inputs.list_inch("pitches");
+    let (least, most) = ends(inputs, "pitches")?;
+    let [least, most] = [least, most].map(|pitch| Length::m(pitch).to_inches());
     let hole = inputs.need_inch("hole")?;
     let girth = inputs.inch("girth_pitch");
-    let least = pitches.iter().copied().fold(f64::INFINITY, f64::min);
     if least.min(girth.unwrap_or(least)) <= hole {
         return Err(SheetError::impossible(
             CARD.id,
@@ -154,7 +152,6 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             "every pitch longer than the hole is wide",
         ));
     }
-    let most = pitches.iter().copied().fold(0.0, f64::max);
     let share = efficiency(&pitches, hole);
     let branch = if most - least < 1e-9 { EQUAL } else { UNEQUAL };
     let ratio = |value: f64| book(Dimension::Ratio, value);

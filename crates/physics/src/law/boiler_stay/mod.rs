@@ -9,7 +9,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use measure::{Dimension, House, Length, Rounding, math};
+use measure::{Dimension, House, Rounding, math};
 use std::f64::consts::PI;
 
 /// The law, for the catalogue.
@@ -222,11 +222,7 @@ pub fn load(pressure: f64, area: f64, angle: f64) -> f64 {
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let pitches: Vec<f64> = inputs
-        .list_si("pitches")
-        .iter()
-        .map(|pitch| Length::m(*pitch).to_inches())
-        .collect();
+    let pitches = inputs.list_inch("pitches");
     let area = field(&pitches).ok_or_else(|| {
         let expected = "two pitches, or four: left, right, above, below";
         SheetError::impossible(

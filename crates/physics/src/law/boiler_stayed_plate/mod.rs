@@ -8,7 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use measure::{Dimension, House, Length, Rounding, math};
+use measure::{Dimension, House, Rounding, math};
 
 /// The law, for the catalogue.
 pub const ENTRY: Entry = Entry {
@@ -140,12 +140,11 @@ fn squares([one, other]: [f64; 2]) -> f64 {
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
-    let inches = |at: usize| {
-        let given = inputs.list_si("pitches");
-        let pitch = given.get(at).or(given.first());
-        pitch.map_or(0.0, |pitch| Length::m(*pitch).to_inches())
+    let sides = match inputs.list_inch("pitches").as_slice() {
+        [one] => [*one, *one],
+        [one, other] => [*one, *other],
+        _ => return Err(inputs.missing("pitches")),
     };
-    let sides = [inches(0), inches(1)];
     let (wall, allowable) = (
         inputs.need_inch("thickness")?,
         inputs.need_inch("allowable")?,

@@ -1,12 +1,12 @@
 //! `running.axle`: how far a journal has gone below the diameter it was made to.
 
-use crate::answer::Answer;
+use crate::answer::{Answer, Outcome};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, more, smallest, thou, which};
+use crate::readings::{ends, governing, more, thou, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -135,12 +135,7 @@ static CARD: Card = Card {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let original = inputs.need_length("original")?;
     let present = inputs.list_si("present");
-    let (Some(least), Some(most)) = (smallest(present), largest(present)) else {
-        return Err(SheetError::Missing {
-            sheet: CARD.id,
-            missing: vec!["present".to_owned()],
-        });
-    };
+    let (least, most) = ends(inputs, "present")?;
     if most > original.to_m() {
         return Err(SheetError::impossible(
             CARD.id,
@@ -179,7 +174,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                     Length::m(more(original.to_m(), limit)),
                 )
                 .with("left", Length::m(more(limit, wear)))
-                .with("used", crate::answer::Outcome::Si(wear / limit));
+                .with("used", Outcome::Si(wear / limit));
         }
         None => answer.notices.push(NOT_GIVEN.to_owned()),
     }

@@ -6,7 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, more, smallest, which};
+use crate::readings::{ends, governing, more, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -160,12 +160,7 @@ static CARD: Card = Card {
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let readings = inputs.list_si("readings");
-    let (Some(high), Some(low)) = (largest(readings), smallest(readings)) else {
-        return Err(SheetError::Missing {
-            sheet: CARD.id,
-            missing: vec!["readings".to_owned()],
-        });
-    };
+    let (low, high) = ends(inputs, "readings")?;
     let of = |name| inputs.si(name);
     let figures = inputs.word("figures").unwrap_or("both");
     let (asks_least, asks_most) = (figures != "most-alone", figures != "least-alone");

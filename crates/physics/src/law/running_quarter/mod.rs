@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, more, smallest};
+use crate::readings::{ends, governing, more};
 use measure::{Angle, Dimension, Length, Rounding, math};
 
 /// The law, for the catalogue.
@@ -146,17 +146,16 @@ pub fn from_square(offset: Length, throw: Length) -> Option<Angle> {
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let throw = Length::m(inputs.need_si("stroke")? / 2.0);
     let offsets = inputs.list_si("offsets");
-    let impossible = || {
-        SheetError::impossible(
-            CARD.id,
-            "a pin is farther off than its throw",
-            "offsets smaller than half the stroke",
-        )
+    let (least, most) = ends(inputs, "offsets")?;
+    let angle = |offset| {
+        from_square(Length::m(offset), throw).ok_or_else(|| {
+            SheetError::impossible(
+                CARD.id,
+                "a pin is farther off than its throw",
+                "offsets smaller than half the stroke",
+            )
+        })
     };
-    let (Some(most), Some(least)) = (largest(offsets), smallest(offsets)) else {
-        return Err(impossible());
-    };
-    let angle = |offset| from_square(Length::m(offset), throw).ok_or_else(impossible);
     let (ahead, behind) = (angle(most)?, angle(least)?);
     let apart = more(most, least);
     let limit = inputs.si("limit");

@@ -9,7 +9,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
-use crate::readings::{governing, largest, more, smallest, which};
+use crate::readings::{ends, governing, more, which};
 use measure::{Dimension, Length, Rounding};
 
 /// The law, for the catalogue.
@@ -168,12 +168,7 @@ static CARD: Card = Card {
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let inside = inputs.list_si("inside");
-    let (Some(most), Some(least)) = (largest(inside), smallest(inside)) else {
-        return Err(SheetError::Missing {
-            sheet: CARD.id,
-            missing: vec!["inside".to_owned()],
-        });
-    };
+    let (least, most) = ends(inputs, "inside")?;
     let narrow = inputs.word("gauge") == Some("narrow");
     let track = inputs.si("track_gauge");
     // What the figures are for: the distance itself, or what it leaves of the track's gauge.

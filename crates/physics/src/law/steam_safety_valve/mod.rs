@@ -8,6 +8,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
+use crate::readings::ends;
 use measure::{Dimension, Flow, GaugePressure, House, Rounding, show};
 
 /// The law, for the catalogue.
@@ -181,7 +182,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .collect();
     let all = together(&valves.iter().map(|(_, valve)| *valve).collect::<Vec<_>>());
     valves.sort_by(|a, b| a.1.set.to_pascals().total_cmp(&b.1.set.to_pascals()));
-    let highest = sets.iter().copied().fold(0.0, f64::max);
+    let (_, highest) = ends(inputs, "set_pressure")?;
     let margin = less(all.to_kg_per_s(), made, Dimension::Flow);
     let mut answer = Answer::new("valves")
         .with("margin", Flow::kg_per_s(margin))

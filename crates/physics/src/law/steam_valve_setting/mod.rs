@@ -6,6 +6,7 @@ use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::law::steam_safety_valve::{MAWP, SET_ABOVE, among, paired, psi};
+use crate::readings::ends;
 use measure::{Dimension, House, Rounding};
 
 /// The law, for the catalogue.
@@ -140,8 +141,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let mawp = inputs.need_si("mawp")?;
     let sets = inputs.list_si("set_pressures");
     let reseats = inputs.list_si("reseats");
-    let low = sets.iter().copied().fold(f64::INFINITY, f64::min);
-    let high = sets.iter().copied().fold(0.0, f64::max);
+    let (low, high) = ends(inputs, "set_pressures")?;
     let above = inputs.si("set_above");
     let mut answer = Answer::new("as set")
         .with(
