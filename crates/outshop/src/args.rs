@@ -139,9 +139,15 @@ pub enum Request {
     /// Readings of a part, as found or as left.
     #[command(subcommand)]
     Reading(verb::part::Reading),
-    /// Laps, mandrels, gauges: numbered, with a shelf.
+    /// Laps, mandrels, gauges: numbered, with a shelf, what they serve and when they were checked.
     #[command(subcommand)]
-    Tooling(verb::part::Tooling),
+    Tooling(verb::tooling::Tooling),
+    /// Spares: blanks, glasses, gaskets, bar; what lies there, what came and went, what is held for a job.
+    #[command(subcommand)]
+    Spare(verb::spare::Spare),
+    /// Letters to and from authorities, suppliers, hired inspectors; what was promised by when.
+    #[command(subcommand)]
+    Letter(verb::letter::Letter),
     /// Instruments: numbered, checked, and what was measured with one found wrong.
     #[command(subcommand)]
     Instrument(verb::instrument::Instrument),
@@ -210,6 +216,8 @@ impl Request {
             Request::Part(it) => it.run(context),
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
+            Request::Spare(it) => it.run(context),
+            Request::Letter(it) => it.run(context),
             Request::Instrument(it) => it.run(context),
             Request::Photo(it) => it.run(context),
             Request::Steam(it) => it.run(context),

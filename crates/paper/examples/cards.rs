@@ -23,6 +23,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         ("form".to_owned(), samples::form().print()?),
         ("long".to_owned(), samples::long(60).print()?),
         ("seat".to_owned(), samples::lathe(&samples::seat()).print()?),
+        ("tool-tag".to_owned(), samples::tool_tags()[1].print()?),
     ];
     for entry in physics::catalogue() {
         for sheet in samples::sheets(entry.card.id).iter().take(1) {

@@ -14,6 +14,7 @@ mod letters;
 mod plate;
 mod press;
 pub mod square;
+mod tool_tag;
 mod worked;
 mod world;
 
@@ -27,4 +28,5 @@ pub use job::{
 pub use lathe::LatheCard;
 pub use plate::Plate;
 pub use press::Printed;
+pub use tool_tag::ToolTag;
 pub use worked::{Copied, Formula, Input, Line, Outcome, Step, Worked};

@@ -23,13 +23,14 @@ const LETTERS: [&[u8]; 6] = [
 ];
 
 /// The templates by the names they call each other.
-const TEMPLATES: [(&str, &str); 7] = [
+const TEMPLATES: [(&str, &str); 8] = [
     ("base.typ", include_str!("../template/base.typ")),
     ("formula.typ", include_str!("../template/formula.typ")),
     ("worked.typ", include_str!("../template/worked.typ")),
     ("job.typ", include_str!("../template/job.typ")),
     ("lathe.typ", include_str!("../template/lathe.typ")),
     ("plate.typ", include_str!("../template/plate.typ")),
+    ("tool-tag.typ", include_str!("../template/tool-tag.typ")),
     ("form.typ", include_str!("../template/form.typ")),
 ];
 

@@ -67,3 +67,7 @@ mod service_day;
 mod verdict;
 #[path = "shop/world.rs"]
 mod world;
+#[path = "shop/spares.rs"]
+mod spares;
+#[path = "shop/letters.rs"]
+mod letters;

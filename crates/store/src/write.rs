@@ -108,22 +108,23 @@ impl Store {
         self.write_knowing(act, Shown::Part(engine, part), None, verb)
     }
 
-    /// As [`Store::write_of`], or [`Store::write_of_part`] where a part is named, for a verb that states a photograph:
-    /// what it shows enters the book with it, or nothing does.
+    /// As [`Store::write_of`], or [`Store::write_of_part`] where a part is named, or [`Store::write`] where it is no
+    /// engine's, for a verb that states a photograph: what it shows enters the book with it, or nothing does.
     ///
     /// # Errors
     /// As [`Store::write`].
     pub fn write_with_scan(
         &mut self,
         act: &Act,
-        engine: LocomotiveId,
+        engine: Option<LocomotiveId>,
         part: Option<&str>,
         scan: &[u8],
         verb: impl Fn(&Book, PersonId) -> Result<Vec<Statement>, Refusal>,
     ) -> Result<Receipt, StoreError> {
-        let shown = match part {
-            Some(part) => Shown::Part(engine, part),
-            None => Shown::Engine(engine),
+        let shown = match (engine, part) {
+            (Some(engine), Some(part)) => Shown::Part(engine, part),
+            (Some(engine), None) => Shown::Engine(engine),
+            (None, _) => Shown::Book,
         };
         self.write_knowing(act, shown, Some(scan), verb)
     }

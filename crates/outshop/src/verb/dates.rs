@@ -1,6 +1,7 @@
 //! `due --dates`: every day by which something must be done, in one list.
 
 use serde_json::{Value, json};
+use shop::locomotive::{LetterStanding, open_letters};
 use shop::report::{DateOf, Deadline, Reach, deadlines};
 
 use super::wrap;
@@ -39,12 +40,26 @@ pub(super) fn list(context: &mut Context, engine: Option<&str>) -> Result<Answer
     if all.is_empty() {
         text.push_str("  none\n");
     }
+    let letters = open_letters(&book, on, only);
+    if !letters.is_empty() {
+        text.push_str(&format!("{}\n", words::letter::DUE));
+    }
+    for (kept, _) in &letters {
+        let line = super::letter::line(&book, kept, on);
+        text.push_str(&format!("  {}\n", wrap(&line, 9, 100)));
+    }
+    let late = letters
+        .iter()
+        .any(|(_, stands)| *stands == LetterStanding::Overdue);
     text.push_str(&format!("{}\n", words::STANDING));
     let bad = |one: &Deadline| matches!(one.reach, Reach::CannotTell | Reach::Past);
     Ok(Answer {
         text,
-        code: u8::from(all.iter().any(bad)),
-        json: json!({ "on": on.to_string(), "dates": all.iter().map(value).collect::<Vec<_>>() }),
+        code: u8::from(late || all.iter().any(bad)),
+        json: json!({ "on": on.to_string(), "dates": all.iter().map(value).collect::<Vec<_>>(), "letters": letters.iter().map(|(kept, stands)| json!({
+            "letter": words::tag::letter(kept.number), "state": words::letter::state(*stands),
+            "until": kept.logged.promised.as_ref().and_then(|it| it.until).map(|d| d.to_string()),
+        })).collect::<Vec<_>>() }),
     })
 }
 

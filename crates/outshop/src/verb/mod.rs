@@ -13,6 +13,7 @@ pub mod import;
 pub mod inspect;
 pub mod instrument;
 pub mod job;
+pub mod letter;
 pub mod limit;
 pub mod locomotive;
 pub mod moved;
@@ -35,7 +36,9 @@ pub mod serve;
 pub mod sheet;
 pub mod shop_rule;
 pub mod stated;
+pub mod spare;
 pub mod steam;
+pub mod tooling;
 
 use jiff::civil::{Date, DateTime};
 use measure::State;

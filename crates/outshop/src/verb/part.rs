@@ -1,4 +1,4 @@
-//! `part`, `reading`, `tooling`: what is kept of a part, from its first size to the lap that fits it.
+//! `part`, `reading`: what is kept of a part, from its first size to its last reading.
 
 use std::collections::BTreeMap;
 
@@ -7,9 +7,9 @@ use measure::{House, State, show};
 use serde::Deserialize;
 use serde_json::json;
 use shop::book::{
-    Book, EngineState, FeatureFacts, JobId, Part as Kept, PartId, PartKnown, ReadingSet, ToolingId,
+    Book, EngineState, FeatureFacts, JobId, Part as Kept, PartId, PartKnown, ReadingSet,
 };
-use shop::locomotive::{NewPart, NewTooling, Taking, engine, family, job, part};
+use shop::locomotive::{NewPart, Taking, engine, family, job, part};
 use shop::route::metal_left;
 
 use super::{name, pair, readings, saved, wrap};
@@ -190,36 +190,6 @@ impl How {
         }
         Ok(taken)
     }
-}
-
-/// Tooling.
-#[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Tooling {
-    /// Register a lap, mandrel, gauge or master.
-    Add(AddTooling),
-    /// Everything on the shelves.
-    List,
-}
-
-/// Register a piece of tooling.
-#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AddTooling {
-    /// What it is, with the size it was made to.
-    pub what: String,
-    /// The engine whose part it serves.
-    #[arg(long)]
-    pub engine: String,
-    /// The part it serves.
-    #[arg(long)]
-    pub part: String,
-    /// Where it lies.
-    #[arg(long)]
-    pub shelf: String,
-    /// The job it was made for.
-    #[arg(long)]
-    pub job: Option<String>,
 }
 
 impl Part {
@@ -435,7 +405,11 @@ fn show_part(
             text.push_str(&format!("    {}\n", wrap(&line, 4, 100)));
         }
     }
-    let mut tools: Vec<_> = book.tooling.values().filter(|t| t.part == id).collect();
+    let mut tools: Vec<_> = book
+        .tooling
+        .values()
+        .filter(|t| t.out.is_none() && t.serves().any(|part| part == id))
+        .collect();
     tools.sort_by_key(|t| t.number);
     for tool in &tools {
         text.push_str(&format!(
@@ -467,7 +441,7 @@ pub(crate) fn is_questioned(set: &ReadingSet, reading: &shop::book::FeatureReadi
 }
 
 /// The job of a number, where one is given.
-fn job_of(book: &Book, number: Option<&str>) -> Result<Option<JobId>, shop::Refusal> {
+pub(super) fn job_of(book: &Book, number: Option<&str>) -> Result<Option<JobId>, shop::Refusal> {
     number
         .map(|number| job(book, number).map(|(id, _)| id))
         .transpose()
@@ -506,53 +480,5 @@ impl Reading {
             it.part
         );
         Ok(saved(&receipt, told, json!({})))
-    }
-}
-
-impl Tooling {
-    /// Does it.
-    ///
-    /// # Errors
-    /// [`Failure`].
-    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        match self {
-            Tooling::Add(it) => {
-                let id = ToolingId(context.id()?);
-                let receipt = context.save_of(&it.engine, |book, _, _| {
-                    let (locomotive, _) = engine(book, &it.engine)?;
-                    let (part, _) = part(book, locomotive, &it.part)?;
-                    let job = job_of(book, it.job.as_deref())?;
-                    shop::locomotive::add_tooling(NewTooling {
-                        id,
-                        what: it.what.clone(),
-                        part,
-                        shelf: it.shelf.clone(),
-                        job,
-                    })
-                })?;
-                let number = context.book()?.tooling.get(&id).map_or(0, |t| t.number);
-                Ok(saved(
-                    &receipt,
-                    format!("T-{number:03} {}: {}.", it.what.trim(), it.shelf.trim()),
-                    json!({ "tooling": format!("T-{number:03}") }),
-                ))
-            }
-            Tooling::List => {
-                let book = context.book()?;
-                let mut tools: Vec<_> = book.tooling.values().collect();
-                tools.sort_by_key(|t| t.number);
-                let mut text = String::new();
-                let mut list = Vec::new();
-                for tool in tools {
-                    let serves = book.parts.get(&tool.part).map_or("?", |p| p.name.as_str());
-                    text.push_str(&format!(
-                        "T-{:03}  {}; serves the {serves}; {}\n",
-                        tool.number, tool.what, tool.shelf
-                    ));
-                    list.push(json!({ "tooling": format!("T-{:03}", tool.number), "what": tool.what, "part": serves, "shelf": tool.shelf }));
-                }
-                Ok(Answer::done(text, json!(list)))
-            }
-        }
     }
 }

@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, LocomotiveId, PhotoAdded, PhotoId, PhotoOf};
-use shop::locomotive::{engine, finding, job, media_of, part};
+use shop::book::{Book, LetterId, LocomotiveId, PhotoAdded, PhotoId, PhotoOf};
+use shop::locomotive::{engine, finding, job, letter, media_of, part};
 use store::MOST_SCAN;
 
 use super::{name, saved};
@@ -16,7 +16,7 @@ use crate::{Answer, Context, Failure, words};
 #[derive(Debug, Clone, PartialEq, Eq, Subcommand, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Photo {
-    /// Put a photograph or a scan in the book: of a part, a set of readings, a finding or a proof.
+    /// Put a photograph or a scan in the book: of a part, a set of readings, a finding, a proof or a letter.
     Add(Add),
     /// The photographs of an engine.
     List {
@@ -74,11 +74,27 @@ pub struct Of {
     #[arg(long, requires = "job")]
     #[serde(default)]
     pub proof: Option<String>,
+    /// The letter it is a scan of, such as L-001.
+    #[arg(long, conflicts_with_all = ["part", "job", "finding"])]
+    #[serde(default)]
+    pub letter: Option<String>,
+}
+
+/// What a photograph shows, as the book names it.
+struct Shown {
+    engine: Option<LocomotiveId>,
+    of: PhotoOf,
+    letter: Option<LetterId>,
 }
 
 impl Of {
     /// What is shown, and whose engine it is.
-    fn named(&self, book: &Book) -> Result<(LocomotiveId, PhotoOf), shop::Refusal> {
+    fn named(&self, book: &Book) -> Result<Shown, shop::Refusal> {
+        let shown = |engine, of| Shown {
+            engine: Some(engine),
+            of,
+            letter: None,
+        };
         if let (Some(number), Some(wanted)) = (&self.engine, &self.part) {
             let (locomotive, _) = engine(book, number)?;
             let (part, _) = part(book, locomotive, wanted)?;
@@ -86,19 +102,27 @@ impl Of {
                 Some(entry) => PhotoOf::Readings { part, entry },
                 None => PhotoOf::Part { part },
             };
-            return Ok((locomotive, of));
+            return Ok(shown(locomotive, of));
         }
         if let Some(number) = &self.finding {
             let (finding, kept) = finding(book, number)?;
-            return Ok((kept.locomotive, PhotoOf::Finding { finding }));
+            return Ok(shown(kept.locomotive, PhotoOf::Finding { finding }));
         }
         if let (Some(number), Some(proof)) = (&self.job, &self.proof) {
             let (job, kept) = job(book, number)?;
             let proof = proof.trim().to_string();
-            return Ok((kept.locomotive, PhotoOf::Proof { job, proof }));
+            return Ok(shown(kept.locomotive, PhotoOf::Proof { job, proof }));
+        }
+        if let Some(number) = &self.letter {
+            let (id, _) = letter(book, number)?;
+            return Ok(Shown {
+                engine: None,
+                of: PhotoOf::Letter,
+                letter: Some(id),
+            });
         }
         Err(shop::Refusal::input(
-            "Say what it shows: --engine and --part, --finding, or --job and --proof were expected.",
+            "Say what it shows: --engine and --part, --finding, --job and --proof, or --letter were expected.",
         ))
     }
 
@@ -123,7 +147,7 @@ impl Of {
             Some(number) => context.book_of(number)?,
             None => context.book()?,
         };
-        let (locomotive, _) = self.named(&asked)?;
+        let locomotive = self.named(&asked)?.engine;
         let shown_part = match (&self.engine, &self.part) {
             (Some(_), Some(part)) => Some(part.as_str()),
             _ => None,
@@ -134,7 +158,7 @@ impl Of {
             context
                 .store()?
                 .write_with_scan(&act, locomotive, shown_part, bytes, |book, _| {
-                    let (_, of) = self.named(book)?;
+                    let shown = self.named(book)?;
                     shop::locomotive::add_photo(
                         book,
                         PhotoAdded {
@@ -143,12 +167,16 @@ impl Of {
                             bytes: bytes.len() as u64,
                             media: media.into(),
                             name: file.into(),
-                            of,
+                            of: shown.of,
                             told: self.told.clone(),
+                            letter: shown.letter,
                         },
                     )
                 })?;
-        let book = context.store()?.book_of(locomotive)?;
+        let book = match locomotive {
+            Some(engine) => context.store()?.book_of(engine)?,
+            None => context.book()?,
+        };
         let kept = book
             .photos
             .values()
@@ -183,16 +211,14 @@ impl Photo {
                 let mut all: Vec<_> = book
                     .photos
                     .values()
-                    .filter(|it| it.locomotive == id)
+                    .filter(|it| it.locomotive == Some(id))
                     .collect();
                 all.sort_by_key(|it| it.number);
                 let mut text = String::new();
                 let mut list = Vec::new();
                 for it in all {
-                    let part = book
-                        .parts
-                        .get(&it.part)
-                        .map_or("?", |part| part.name.as_str());
+                    let part = it.part.and_then(|part| book.parts.get(&part));
+                    let part = part.map_or(words::letter::A_LETTER, |part| part.name.as_str());
                     text.push_str(&format!(
                         "P-{:03}  {}  {part}: {} ({}, {} kB, by {})\n",
                         it.number,

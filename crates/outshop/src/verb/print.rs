@@ -13,6 +13,7 @@ mod phones;
 mod report;
 mod sheet;
 mod tag;
+mod tool_tag;
 mod worksheet;
 mod year;
 
@@ -97,6 +98,15 @@ pub enum Print {
     Tag {
         /// Her number.
         engine: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// The tag of a tool: its number large and as a barcode, what it serves, its shelf. Three by one and a half inches. A PDF.
+    ToolTag {
+        /// Its number, such as T-001.
+        tool: String,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -208,6 +218,7 @@ impl Print {
             }
             Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
             Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
+            Print::ToolTag { tool, to } => to.write_card(|| tool_tag(context, tool)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Year { engine, year, to } => to.write_card(|| yearly(context, engine, year)),
             Print::Hydro { engine, to } => to.write_card(|| hydro(context, engine)),
@@ -405,6 +416,16 @@ pub fn report(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 /// If there is no such engine, her rulebook knows no tag, or the book does not read.
 pub fn tag(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     Paper::of_form("tag", &tag::paper(context, engine)?)
+}
+
+/// The tag of a tool.
+///
+/// # Errors
+/// If there is no such tool, it was taken out, or the book does not read.
+pub fn tool_tag(context: &mut Context, number: &str) -> Result<Paper, Failure> {
+    let tag = tool_tag::paper(context, number)?;
+    let name = format!("tool-tag-{}", tag.about.number);
+    Ok(Paper::pdf(&name, tag.print()?))
 }
 
 /// Every paper the law asks of an engine.

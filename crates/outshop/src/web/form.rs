@@ -83,7 +83,20 @@ const ASKED: &[&str] = &[
     "instrument add",
     "instrument check",
     "reading take",
+    "spare add",
+    "spare tell",
+    "spare receive",
+    "spare use",
+    "spare hold",
+    "spare count",
+    "spare settle",
+    "letter log",
+    "letter answer",
     "tooling add",
+    "tooling tell",
+    "tooling check",
+    "tooling move",
+    "tooling take-out",
     "steam log",
     "steam days",
     "steam counted",
@@ -142,6 +155,7 @@ const NUMBERS: &[&str] = &[
 ];
 const LISTS: &[&str] = &[
     "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
+    "features",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];

@@ -8,7 +8,7 @@ use axum::extract::{Multipart, Path, State};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
-use shop::book::{PartId, PhotoOf};
+use shop::book::{FindingId, JobId, LetterId, PartId, Photo, PhotoOf};
 use store::MOST_SCAN;
 
 use super::form::{back, filled};
@@ -26,20 +26,66 @@ const VERB: &str = "photo-add";
 
 /// The photographs of a part, and the form that adds one.
 pub fn of_part(view: &View<'_>, id: PartId, number: &str, name: &str) -> Markup {
-    let mut photos: Vec<_> = view
-        .book
-        .photos
-        .values()
-        .filter(|it| it.part == id)
-        .collect();
-    photos.sort_by_key(|it| std::cmp::Reverse(it.number));
     let sets = view.book.readings.newest_first(id).unwrap_or_default();
+    let photos = photos(view, |it| it.part == Some(id));
+    let fields = html! {
+        (kit::hidden("engine", number)) (kit::hidden("part", name))
+        label for="photo-entry" { (say::SHOWS) }
+        select id="photo-entry" name="entry" {
+            option value="" { (say::THE_PART) }
+            @for set in sets.iter().take(12) { option value=(set.entry) { (say::readings_of(set.on, set.state)) } }
+        }
+    };
+    section(view, say::PHOTOS, say::NO_PHOTO, &photos, &fields)
+}
+
+/// The photographs of a finding, and the form that adds one.
+pub fn of_finding(view: &View<'_>, id: FindingId, number: &str) -> Markup {
+    let photos = photos(view, |it| it.added.of == PhotoOf::Finding { finding: id });
+    let fields = kit::hidden("finding", number);
+    section(view, say::PHOTOS, say::NO_PHOTO, &photos, &fields)
+}
+
+/// The photographs of a job's proofs, and the form that adds one; nothing where the job asks for no proof.
+pub fn of_job(view: &View<'_>, id: JobId, number: &str, proofs: &[String]) -> Markup {
+    let photos = photos(
+        view,
+        |it| matches!(&it.added.of, PhotoOf::Proof { job, .. } if *job == id),
+    );
+    let fields = html! {
+        (kit::hidden("job", number))
+        label for="photo-proof" { (say::PROOF_SHOWN) }
+        select id="photo-proof" name="proof" { @for proof in proofs { option value=(proof) selected[view.draft.value(VERB, "proof") == proof] { (proof) } } }
+    };
+    html! { @if !proofs.is_empty() { (section(view, say::PHOTOS, say::NO_PHOTO, &photos, &fields)) } }
+}
+
+/// The scans of a letter, and the form that adds one.
+pub fn of_letter(view: &View<'_>, id: LetterId, number: &str) -> Markup {
+    let photos = photos(view, |it| it.added.letter == Some(id));
+    let fields = kit::hidden("letter", number);
+    section(
+        view,
+        words::letter::SCANS,
+        words::letter::NO_SCAN,
+        &photos,
+        &fields,
+    )
+}
+
+fn photos<'v>(view: &View<'v>, wanted: impl Fn(&Photo) -> bool) -> Vec<&'v Photo> {
+    let mut photos: Vec<_> = view.book.photos.values().filter(|it| wanted(it)).collect();
+    photos.sort_by_key(|it| std::cmp::Reverse(it.number));
+    photos
+}
+
+fn section(view: &View<'_>, title: &str, none: &str, photos: &[&Photo], fields: &Markup) -> Markup {
     html! {
         section class="ruled" {
-            h2 { (say::PHOTOS) }
-            @if photos.is_empty() { p { (say::NO_PHOTO) } }
+            h2 { (title) }
+            @if photos.is_empty() { p { (none) } }
             @else {
-                ul class="photos" { @for it in &photos { li {
+                ul class="photos" { @for it in photos { li {
                     @let path = format!("/photo/{}", tag::photo(it.number));
                     @let shown = match &it.added.of {
                         PhotoOf::Readings { entry, .. } => Some(format!("#entry-{entry}")),
@@ -52,6 +98,7 @@ pub fn of_part(view: &View<'_>, id: PartId, number: &str, name: &str) -> Markup 
                     p class="small" {
                         (say::photo(&tag::photo(it.number), &it.added.told, it.on, kit::name(view.book, it.by)))
                         @if let Some(shown) = shown { " " a href=(shown) { (say::READINGS_IT_SHOWS) } }
+                        @if let PhotoOf::Proof { proof, .. } = &it.added.of { " " span class="quiet" { (proof) } }
                     }
                 } } }
             }
@@ -59,14 +106,9 @@ pub fn of_part(view: &View<'_>, id: PartId, number: &str, name: &str) -> Markup 
                 summary { (say::ADD_PHOTO) }
                 form class="act" method="post" action="/photo" enctype="multipart/form-data" {
                     (kit::hidden("verb", VERB)) (kit::hidden("back", view.path))
-                    (kit::hidden("engine", number)) (kit::hidden("part", name))
                     label for="photo-file" { (say::FILE) }
                     input type="file" id="photo-file" name="file" accept="image/jpeg,image/png,image/webp,application/pdf" required;
-                    label for="photo-entry" { (say::SHOWS) }
-                    select id="photo-entry" name="entry" {
-                        option value="" { (say::THE_PART) }
-                        @for set in sets.iter().take(12) { option value=(set.entry) { (say::readings_of(set.on, set.state)) } }
-                    }
+                    (fields)
                     (kit::line(view, VERB, "told", say::SEEN_ON_IT, ""))
                     button { (say::KEEP_IT) }
                 }
@@ -140,6 +182,7 @@ pub async fn add(
             finding: value("finding"),
             job: value("job"),
             proof: value("proof"),
+            letter: value("letter"),
         };
         let saved = if bytes.is_empty() {
             Err(Failure::Input(say::NO_FILE.into()))

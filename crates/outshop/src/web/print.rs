@@ -13,7 +13,7 @@ use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
     Paper, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card, phones, report,
-    tag, worksheet, yearly,
+    tag, tool_tag, worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -79,6 +79,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["hydro", number] => hydro(&mut context, number)?,
         ["boiler-work", job, kind] => boiler_work(&mut context, job, kind)?,
         ["tag", number] => tag(&mut context, number)?,
+        ["tool-tag", number] => tool_tag(&mut context, number)?,
         ["phones"] => phones(&mut context)?,
         ["calendar"] => calendar(&mut context, None)?,
         ["calendar", number] => calendar(&mut context, Some(number))?,

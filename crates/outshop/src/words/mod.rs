@@ -22,6 +22,7 @@ pub mod hydro;
 pub mod inspection;
 pub mod instrument;
 pub mod job;
+pub mod letter;
 pub mod log;
 pub mod look;
 pub mod moved;
@@ -36,6 +37,8 @@ pub mod pocket;
 pub mod print;
 pub mod rule;
 pub mod sheet;
+pub mod spare;
+pub mod tool;
 pub mod trouble;
 pub mod work;
 pub mod yearly;
@@ -129,6 +132,16 @@ pub mod tag {
     /// `P-002`.
     pub fn photo(number: u32) -> String {
         format!("P-{number:03}")
+    }
+
+    /// `S-012`.
+    pub fn spare(number: u32) -> String {
+        format!("S-{number:03}")
+    }
+
+    /// `L-004`.
+    pub fn letter(number: u32) -> String {
+        format!("L-{number:03}")
     }
 
     /// `T-007`.

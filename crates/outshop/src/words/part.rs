@@ -400,3 +400,6 @@ pub const READINGS_IT_SHOWS: &str = "the readings it shows";
 pub fn gone(number: &str) -> String {
     format!("What {number} shows is gone from the book.")
 }
+
+/// Which proof of a job a photograph shows.
+pub const PROOF_SHOWN: &str = "Which proof it shows";

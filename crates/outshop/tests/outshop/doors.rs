@@ -1,4 +1,6 @@
 //! Every verb has every door: what is typed and what comes as JSON is one and the same request.
+//!
+//! Long because: one example of every verb, and whoever adds a verb adds one.
 
 use std::ffi::OsString;
 
@@ -290,7 +292,126 @@ const DOORS: &[(&[&str], &str)] = &[
         ],
         r#"{"tooling":{"add":{"what":"lap","engine":"14","part":"check","shelf":"2"}}}"#,
     ),
-    (&["tooling", "list"], r#"{"tooling":"list"}"#),
+    (
+        &[
+            "spare",
+            "add",
+            "glass",
+            "--counted",
+            "pieces",
+            "--shelf",
+            "2",
+            "--least",
+            "4",
+        ],
+        r#"{"spare":{"add":{"what":"glass","counted":"pieces","shelf":"2","least":"4"}}}"#,
+    ),
+    (
+        &["spare", "tell", "S-001", "--material", "bronze"],
+        r#"{"spare":{"tell":{"number":"S-001","material":"bronze"}}}"#,
+    ),
+    (
+        &["spare", "receive", "S-001", "12", "--from", "a foundry"],
+        r#"{"spare":{"receive":{"number":"S-001","many":"12","from":"a foundry"}}}"#,
+    ),
+    (
+        &["spare", "use", "S-001", "2", "--job", "J-001"],
+        r#"{"spare":{"use":{"number":"S-001","many":"2","job":"J-001"}}}"#,
+    ),
+    (
+        &["spare", "hold", "S-001", "2", "--job", "J-001"],
+        r#"{"spare":{"hold":{"number":"S-001","many":"2","job":"J-001"}}}"#,
+    ),
+    (
+        &["spare", "count", "S-001", "9"],
+        r#"{"spare":{"count":{"number":"S-001","many":"9"}}}"#,
+    ),
+    (
+        &["spare", "settle", "S-001", "--because", "broken"],
+        r#"{"spare":{"settle":{"number":"S-001","because":"broken"}}}"#,
+    ),
+    (
+        &["spare", "list", "--short"],
+        r#"{"spare":{"list":{"short":true}}}"#,
+    ),
+    (
+        &["spare", "show", "S-001"],
+        r#"{"spare":{"show":{"number":"S-001"}}}"#,
+    ),
+    (
+        &[
+            "letter",
+            "log",
+            "from",
+            "a foundry",
+            "--what",
+            "poured",
+            "--dated",
+            "2026-05-01",
+            "--they-promise",
+            "bar",
+            "--until",
+            "2026-06-01",
+        ],
+        r#"{"letter":{"log":{"way":"from","whom":"a foundry","what":"poured","dated":"2026-05-01","they_promise":"bar","until":"2026-06-01"}}}"#,
+    ),
+    (
+        &[
+            "letter", "answer", "L-001", "--told", "it came", "--letter", "L-002",
+        ],
+        r#"{"letter":{"answer":{"number":"L-001","told":"it came","letter":"L-002"}}}"#,
+    ),
+    (
+        &["letter", "list", "--open"],
+        r#"{"letter":{"list":{"open":true}}}"#,
+    ),
+    (
+        &["letter", "show", "L-001"],
+        r#"{"letter":{"show":{"number":"L-001"}}}"#,
+    ),
+    (
+        &["tooling", "list", "--feature", "seat-land"],
+        r#"{"tooling":{"list":{"feature":"seat-land"}}}"#,
+    ),
+    (
+        &[
+            "tooling",
+            "tell",
+            "T-001",
+            "--feature",
+            "seat-land",
+            "--drawing",
+            "14-B-9",
+        ],
+        r#"{"tooling":{"tell":{"number":"T-001","features":["seat-land"],"drawing":"14-B-9"}}}"#,
+    ),
+    (
+        &[
+            "tooling",
+            "check",
+            "T-001",
+            "--against",
+            "sine bar",
+            "--good",
+        ],
+        r#"{"tooling":{"check":{"number":"T-001","against":"sine bar","good":true}}}"#,
+    ),
+    (
+        &["tooling", "move", "T-001", "--shelf", "3"],
+        r#"{"tooling":{"move":{"number":"T-001","shelf":"3"}}}"#,
+    ),
+    (
+        &["tooling", "take-out", "T-001", "--because", "worn"],
+        r#"{"tooling":{"take-out":{"number":"T-001","because":"worn"}}}"#,
+    ),
+    (
+        &["tooling", "show", "T-001"],
+        r#"{"tooling":{"show":{"number":"T-001"}}}"#,
+    ),
+    (
+        &["print", "tool-tag", "T-001"],
+        r#"{"print":{"tool-tag":{"tool":"T-001"}}}"#,
+    ),
     (
         &[
             "steam",

@@ -27,3 +27,5 @@ mod people;
 mod print;
 mod run;
 mod seasons;
+mod shelves;
+mod tooling;

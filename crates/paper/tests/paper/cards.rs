@@ -1,6 +1,6 @@
 //! What stands on the cards.
 
-use crate::samples::{bare, job, lathe, long, picture, seat, sheets};
+use crate::samples::{bare, job, lathe, long, picture, seat, sheets, tool_tags};
 use crate::text::{page, pages as read, run_on, text};
 use paper::LatheCard;
 use physics::STANDING;
@@ -141,4 +141,27 @@ fn a_drawing_keeps_its_words() {
     };
     let printed = card.print().unwrap();
     assert!(run_on(&page(&printed.bytes, printed.pages)).contains("5/32square"));
+}
+
+/// All that is said of a tool stands on its one small tag, and the words of the foot are not under it.
+#[test]
+fn a_tool_tag_is_one_page_and_holds_all_of_it() {
+    for tag in tool_tags() {
+        let printed = tag.print().unwrap();
+        assert_eq!((printed.pages, printed.oddities.clone()), (1, Vec::new()));
+        let text = run_on(&text(&printed.bytes));
+        let lines = tag.serves.iter().chain(&tag.belongs).map(String::as_str);
+        for said in lines.chain([
+            "T-014",
+            tag.what.as_str(),
+            STANDING,
+            "entry 118",
+            "A demonstration:",
+        ]) {
+            assert!(
+                text.contains(&run_on(said)),
+                "{said} is not on the tag: {text}"
+            );
+        }
+    }
 }

@@ -5,7 +5,8 @@ use jiff::civil::date;
 use measure::House;
 use paper::{
     About, Answered, Block, Copied, Done, Fact, Feature, Form, FormPart, Hold, JobCard, LatheCard,
-    LookedAt, Mark, Operation, Picture, Place, Ruling, Seen, Shelved, Signature, Verdict, Worked,
+    LookedAt, Mark, Operation, Picture, Place, Ruling, Seen, Shelved, Signature, ToolTag, Verdict,
+    Worked,
 };
 use physics::{Given, STANDING, Sheet};
 
@@ -354,4 +355,27 @@ pub fn form() -> Form {
             ),
         ],
     }
+}
+
+/// A tag with words enough for it, and one with too many.
+pub fn tool_tags() -> [ToolTag; 2] {
+    let tag = |what: &str, serves: &[&str]| ToolTag {
+        about: about("T-014", "Tool tag: T-014"),
+        what: what.into(),
+        serves: serves.iter().map(|it| (*it).to_string()).collect(),
+        belongs: vec!["tap rack, top".into(), "drawing 14-B-203".into()],
+    };
+    [
+        tag(
+            "staybolt tap 1-1/32 in, 12 threads",
+            &["No. 14 left side staybolts, rows 3 and 4", "thread"],
+        ),
+        tag(
+            "lap and master cone of soft gray iron, 45 deg half angle, with its driver and the stub that it is turned on, for the body seat",
+            &[
+                "No. 14 right feed check, No. 14 left feed check, No. 27 right feed check",
+                "seat-land, seat-half-angle, seat-wall",
+            ],
+        ),
+    ]
 }

@@ -17,7 +17,7 @@ use super::state::{
     AnchorTaken, AnswerGiven, Book, CarriedOn, CrewReport, DayTold, DecisionTaken, FamilyKept,
     Finding, FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount,
     Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature,
-    Spell, SymptomLooked, SymptomTold, Tooling, Trial,
+    Spell, SymptomLooked, SymptomTold, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -147,6 +147,8 @@ impl Book {
                     particulars: Vec::new(),
                     rules: Vec::new(),
                     photos: 0,
+                    spares: 0,
+                    letters: 0,
                 });
                 touched.note(RowKind::Shop, "");
             }
@@ -325,26 +327,25 @@ impl Book {
                 self.check_instrument(it, meta, touched).map_err(unfit)?;
             }
             Statement::PhotoAdded(it) => self.add_photo(it, meta, touched).map_err(unfit)?,
-            Statement::ToolingAdded(it) => {
-                if !self.parts.contains_key(&it.part) {
-                    return Err(unknown("a part".into()));
-                }
-                let number = self
-                    .count(|s| &mut s.tooling)
-                    .ok_or_else(|| unknown("the shop".into()))?;
-                let made = Tooling {
-                    number,
-                    what: it.what.clone(),
-                    part: it.part,
-                    shelf: it.shelf.clone(),
-                    job: it.job,
-                    last: seq,
-                };
-                if self.tooling.insert(it.id, made).is_some() {
-                    return Err(twice("the tooling".into()));
-                }
-                touched.note(RowKind::Shop, "");
-                touched.note(RowKind::Tooling, it.id);
+            Statement::ToolingAdded(it) => self.add_tooling(it, meta, touched).map_err(unfit)?,
+            Statement::ToolingTold(it) => self.tell_tooling(it, meta, touched).map_err(unfit)?,
+            Statement::ToolingChecked(it) => {
+                self.check_tooling(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::ToolingMoved(it) => self.move_tooling(it, meta, touched).map_err(unfit)?,
+            Statement::ToolingTakenOut(it) => {
+                self.take_out_tooling(it, meta, touched).map_err(unfit)?;
+            }
+            Statement::SpareAdded(it) => self.add_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareTold(it) => self.tell_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareReceived(it) => self.receive_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareUsed(it) => self.use_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareCounted(it) => self.count_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareSettled(it) => self.settle_spare(it, meta, touched).map_err(unfit)?,
+            Statement::SpareHeld(it) => self.hold_spare(it, meta, touched).map_err(unfit)?,
+            Statement::LetterLogged(it) => self.log_letter(it, meta, touched).map_err(unfit)?,
+            Statement::LetterAnswered(it) => {
+                self.answer_letter(it, meta, touched).map_err(unfit)?;
             }
             Statement::FireLogged(it) => {
                 self.engine(it.locomotive, seq).map_err(unknown)?;

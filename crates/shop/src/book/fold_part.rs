@@ -157,7 +157,7 @@ impl Book {
         meta: Meta,
         touched: &mut Touched,
     ) -> Result<(), Unfit> {
-        let (locomotive, part) = self.shown_on(&it.of)?;
+        let (locomotive, part) = self.shown_on(it)?;
         let number = self.count(|s| &mut s.photos);
         let made = Photo {
             number: number.ok_or_else(|| unknown("the shop"))?,
@@ -176,9 +176,14 @@ impl Book {
         Ok(())
     }
 
-    /// The engine and the part that a photograph is of.
-    fn shown_on(&self, of: &PhotoOf) -> Result<(LocomotiveId, PartId), Unfit> {
-        let part = match of {
+    /// The engine and the part that a photograph is of, if it is of any.
+    fn shown_on(&self, it: &PhotoAdded) -> Result<(Option<LocomotiveId>, Option<PartId>), Unfit> {
+        let part = match &it.of {
+            PhotoOf::Letter => {
+                let letter = it.letter.and_then(|id| self.letters.get(&id));
+                let letter = letter.ok_or_else(|| unknown("a letter"))?;
+                return Ok((letter.engine, None));
+            }
             // The set may have been put right since, under another number; the part stands.
             PhotoOf::Part { part } | PhotoOf::Readings { part, .. } => *part,
             PhotoOf::Finding { finding } => {
@@ -192,7 +197,7 @@ impl Book {
             }
         };
         let kept = self.parts.get(&part).ok_or_else(|| unknown("a part"))?;
-        Ok((kept.locomotive, part))
+        Ok((Some(kept.locomotive), Some(part)))
     }
 }
 
@@ -208,7 +213,7 @@ impl From<&FeatureFacts> for FeatureTold {
 }
 
 /// Takes what is told; what is not stays.
-fn take<T: Clone>(known: &mut Option<T>, told: &Option<T>) {
+pub(super) fn take<T: Clone>(known: &mut Option<T>, told: &Option<T>) {
     if told.is_some() {
         known.clone_from(told);
     }

@@ -105,6 +105,10 @@ ids! {
     ToolingId,
     /// An instrument.
     InstrumentId,
+    /// A spare.
+    SpareId,
+    /// A letter.
+    LetterId,
     /// A photograph or a scan.
     PhotoId,
 }

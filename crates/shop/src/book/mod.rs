@@ -10,9 +10,13 @@ mod engine_statement;
 mod family;
 mod fire_days;
 mod fold;
+mod fold_letter;
 mod fold_part;
+mod fold_spare;
+mod fold_tool;
 mod id;
 mod log;
+mod letter_statement;
 mod log_statement;
 mod moved;
 mod people;
@@ -23,9 +27,11 @@ mod read;
 mod rows;
 mod rule_set;
 mod shop_statement;
+mod spare_statement;
 mod state;
 mod state_part;
 mod statement;
+mod tool_statement;
 
 pub use day_set::DaySet;
 pub use family::{
@@ -34,9 +40,11 @@ pub use family::{
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
+pub use fold_letter::{Answered, Letter};
+pub use fold_spare::{MoveOf, Spare, SpareMove};
 pub use id::{
-    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LocomotiveId,
-    MoveId, PartId, PersonId, PhotoId, ReportId, RunId, ToolingId,
+    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LetterId,
+    LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
 };
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};
@@ -49,6 +57,6 @@ pub use state::{
     FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead,
     Locomotive, OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise, PutAway,
     ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold,
-    Tooling, Trial,
+    TakenOut, Tooling, Trial,
 };
 pub use statement::*;

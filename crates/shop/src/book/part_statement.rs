@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::id::{FindingId, InstrumentId, JobId, LocomotiveId, PartId, PhotoId, ToolingId};
+use super::id::{
+    FindingId, InstrumentId, JobId, LetterId, LocomotiveId, PartId, PhotoId, ToolingId,
+};
 
 /// What is known of one feature of a part.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -293,6 +295,8 @@ pub enum PhotoOf {
         /// Which proof.
         proof: String,
     },
+    /// A letter, which [`PhotoAdded::letter`] names.
+    Letter,
 }
 
 /// A photograph or a scan was put in the book. What it shows lies in the book under its hash.
@@ -313,4 +317,7 @@ pub struct PhotoAdded {
     pub of: PhotoOf,
     /// What is seen on it.
     pub told: String,
+    /// The letter it is a scan of; form 2 holds it, and form 1 where it is of none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub letter: Option<LetterId>,
 }

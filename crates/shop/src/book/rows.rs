@@ -30,6 +30,10 @@ pub enum RowKind {
     Tooling,
     /// An instrument.
     Instrument,
+    /// A spare.
+    Spare,
+    /// A letter.
+    Letter,
     /// A photograph or a scan.
     Photo,
     /// A fire.
@@ -48,7 +52,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 17] = [
+    pub const ALL: [RowKind; 19] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,
@@ -59,6 +63,8 @@ impl RowKind {
         RowKind::Readings,
         RowKind::Tooling,
         RowKind::Instrument,
+        RowKind::Spare,
+        RowKind::Letter,
         RowKind::Photo,
         RowKind::Fire,
         RowKind::Log,
@@ -81,6 +87,8 @@ impl RowKind {
             RowKind::Readings => "readings",
             RowKind::Tooling => "tooling",
             RowKind::Instrument => "instrument",
+            RowKind::Spare => "spare",
+            RowKind::Letter => "letter",
             RowKind::Photo => "photo",
             RowKind::Fire => "fire",
             RowKind::Log => "log",
@@ -168,6 +176,8 @@ impl Book {
                 .keys()
                 .map(|k| Row::of(RowKind::Instrument, k)),
         );
+        rows.extend(self.spares.keys().map(|k| Row::of(RowKind::Spare, k)));
+        rows.extend(self.letters.keys().map(|k| Row::of(RowKind::Letter, k)));
         rows.extend(self.photos.keys().map(|k| Row::of(RowKind::Photo, k)));
         rows.extend(
             self.fires
@@ -205,6 +215,8 @@ impl Book {
             }
             RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
             RowKind::Instrument => text(key.parse().ok().and_then(|k| self.instruments.get(&k))),
+            RowKind::Spare => text(key.parse().ok().and_then(|k| self.spares.get(&k))),
+            RowKind::Letter => text(key.parse().ok().and_then(|k| self.letters.get(&k))),
             RowKind::Photo => text(key.parse().ok().and_then(|k| self.photos.get(&k))),
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
             RowKind::Log => text(key.parse().ok().and_then(|k| self.logs.get(&k))),
@@ -224,7 +236,10 @@ impl Book {
             | RowKind::RuleSet
             | RowKind::RuleHeld
             | RowKind::Person
-            | RowKind::Instrument => None,
+            | RowKind::Instrument
+            | RowKind::Spare
+            // A letter may be about no engine, and is read with the shop's other papers.
+            | RowKind::Letter => None,
             RowKind::Locomotive | RowKind::Log => key.parse().ok(),
             RowKind::Part => key
                 .parse()
@@ -234,17 +249,20 @@ impl Book {
             RowKind::Readings => readings_of(key)
                 .and_then(|(part, _)| self.parts.get(&part))
                 .map(|p| p.locomotive),
-            RowKind::Tooling => key
-                .parse()
-                .ok()
-                .and_then(|k| self.tooling.get(&k))
-                .and_then(|tool| self.parts.get(&tool.part))
-                .map(|p| p.locomotive),
+            RowKind::Tooling => {
+                let tool = key.parse().ok().and_then(|k| self.tooling.get(&k))?;
+                let engine = |part: PartId| self.parts.get(&part).map(|it| it.locomotive);
+                let first = engine(tool.part)?;
+                // A tool of several engines is no engine's.
+                let mut served = tool.serves();
+                let hers = served.all(|part| engine(part) == Some(first));
+                hers.then_some(first)
+            }
             RowKind::Photo => key
                 .parse()
                 .ok()
                 .and_then(|k| self.photos.get(&k))
-                .map(|photo| photo.locomotive),
+                .and_then(|photo| photo.locomotive),
             RowKind::Fire => fire_of(key).map(|(engine, _)| engine),
             RowKind::Inspection => key
                 .parse()
@@ -294,6 +312,8 @@ impl Book {
             }
             RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
             RowKind::Instrument => drop(self.instruments.insert(key(row)?, read(text)?)),
+            RowKind::Spare => drop(self.spares.insert(key(row)?, read(text)?)),
+            RowKind::Letter => drop(self.letters.insert(key(row)?, read(text)?)),
             RowKind::Photo => drop(self.photos.insert(key(row)?, read(text)?)),
             RowKind::Fire => {
                 let (_, id) = fire_of(&row.key).ok_or("its key names no fire")?;

@@ -10,9 +10,11 @@ use measure::Size;
 use serde::{Deserialize, Serialize};
 
 use super::family::Family;
+use super::fold_letter::Letter;
+use super::fold_spare::Spare;
 use super::id::{
-    FindingId, InspectionId, InstrumentId, JobId, LocomotiveId, PartId, PersonId, PhotoId,
-    ReportId, RunId, ToolingId,
+    FindingId, InspectionId, InstrumentId, JobId, LetterId, LocomotiveId, PartId, PersonId,
+    PhotoId, ReportId, RunId, SpareId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
@@ -21,7 +23,7 @@ use super::read::Read;
 use super::readings::Readings;
 use super::rule_set::RuleSetKept;
 pub use super::state_part::{
-    CheckMade, Instrument, LastRead, Part, PartSaid, Photo, ReadingSet, Tooling,
+    CheckMade, Instrument, LastRead, Part, PartSaid, Photo, ReadingSet, TakenOut, Tooling,
 };
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked, ItemCondition,
@@ -52,6 +54,10 @@ pub struct Book {
     pub tooling: BTreeMap<ToolingId, Tooling>,
     /// Instruments.
     pub instruments: BTreeMap<InstrumentId, Instrument>,
+    /// Spares.
+    pub spares: BTreeMap<SpareId, Spare>,
+    /// Letters.
+    pub letters: BTreeMap<LetterId, Letter>,
     /// Photographs and scans; what they show lies in the file under its hash.
     pub photos: BTreeMap<PhotoId, Photo>,
     /// Fires, one by one.
@@ -100,6 +106,12 @@ pub struct Shop {
     /// Last number of a photograph.
     #[serde(default)]
     pub photos: u32,
+    /// Last number of a spare.
+    #[serde(default)]
+    pub spares: u32,
+    /// Last number of a letter.
+    #[serde(default)]
+    pub letters: u32,
 }
 
 impl Shop {

@@ -124,11 +124,12 @@ pub struct Photo {
     /// As stated.
     #[serde(flatten)]
     pub added: PhotoAdded,
-    /// Which engine.
-    pub locomotive: LocomotiveId,
-    /// The part it shows, or the finding or the proof is of.
-    #[serde(rename = "of_part")]
-    pub part: PartId,
+    /// Which engine; none where it is a scan of a letter about none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub locomotive: Option<LocomotiveId>,
+    /// The part it shows, or the finding or the proof is of; none where it is a scan of a letter.
+    #[serde(rename = "of_part", default, skip_serializing_if = "Option::is_none")]
+    pub part: Option<PartId>,
     /// The day it was taken.
     pub on: Date,
     /// By whom it was entered.
@@ -168,10 +169,43 @@ pub struct Tooling {
     pub what: String,
     /// The part it serves.
     pub part: PartId,
-    /// Where it lies.
+    /// Other parts it serves, in the order told.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also: Vec<PartId>,
+    /// Features it serves, in the order told; none where nobody said.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub features: Vec<String>,
+    /// The number of its drawing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drawing: Option<String>,
+    /// Where it lies, or lay before it was taken out.
     pub shelf: String,
     /// The job it was made for.
     pub job: Option<JobId>,
+    /// When it was checked, in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub checks: Vec<CheckMade>,
+    /// Taken out: no longer to be used.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub out: Option<TakenOut>,
     /// Newest entry.
     pub last: u64,
+}
+
+impl Tooling {
+    /// Every part it serves, the one it was registered for first.
+    pub fn serves(&self) -> impl Iterator<Item = PartId> + '_ {
+        std::iter::once(self.part).chain(self.also.iter().copied())
+    }
+}
+
+/// A tool was taken out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TakenOut {
+    /// On which day.
+    pub on: Date,
+    /// By whom.
+    pub by: PersonId,
+    /// Why.
+    pub because: String,
 }

@@ -19,6 +19,7 @@ pub use super::day_statement::{
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
+pub use super::letter_statement::{LetterAnswered, LetterLogged, Promised, Way};
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
 };
@@ -28,6 +29,11 @@ pub use super::part_statement::{
 };
 pub use super::people_statement::{Authority, AuthorityStated, OnPaper, PersonAdded};
 pub use super::shop_statement::{RuleHeld, ShopRuleStated};
+pub use super::spare_statement::{
+    Amount, Counted, SpareAdded, SpareCounted, SpareHeld, SpareKnown, SpareReceived, SpareSettled,
+    SpareTold, SpareUsed, UsedOn,
+};
+pub use super::tool_statement::{ToolingChecked, ToolingMoved, ToolingTakenOut, ToolingTold};
 
 /// A statement that could not be read back from its stored form.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -142,6 +148,32 @@ statements! {
     InstrumentChecked = "instrument-checked" form 1,
     /// A piece of tooling and where it lies.
     ToolingAdded = "tooling-added" form 1,
+    /// More is known of a tool.
+    ToolingTold = "tooling-told" form 1,
+    /// A tool was held against something better.
+    ToolingChecked = "tooling-checked" form 1,
+    /// A tool lies somewhere else from now on.
+    ToolingMoved = "tooling-moved" form 1,
+    /// A tool is no longer to be used.
+    ToolingTakenOut = "tooling-taken-out" form 1,
+    /// A spare.
+    SpareAdded = "spare-added" form 1,
+    /// More is known of a spare.
+    SpareTold = "spare-told" form 1,
+    /// Some of a spare came in.
+    SpareReceived = "spare-received" form 1,
+    /// Some of a spare were used.
+    SpareUsed = "spare-used" form 1,
+    /// A spare was counted.
+    SpareCounted = "spare-counted" form 1,
+    /// A difference between a count and the ledger was answered for.
+    SpareSettled = "spare-settled" form 1,
+    /// Some of a spare are held for a job.
+    SpareHeld = "spare-held" form 1,
+    /// A letter.
+    LetterLogged = "letter-logged" form 1,
+    /// What came of a letter's promise.
+    LetterAnswered = "letter-answered" form 1,
     /// A fire.
     FireLogged = "fire-logged" form 1 or 2 where offered,
     /// What is known of a day without the times of its fire.
@@ -179,7 +211,7 @@ statements! {
     /// A set of readings of a part.
     ReadingsTaken = "readings-taken" form 1 or 2 where taken,
     /// A photograph or a scan.
-    PhotoAdded = "photo-added" form 1,
+    PhotoAdded = "photo-added" form 1 or 2 where letter,
     /// A knock-on was looked at.
     KnockOnAnswered = "knock-on-answered" form 1,
     /// A signature.

@@ -2,8 +2,9 @@
 
 use crate::Refusal;
 use crate::book::{
-    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Locomotive, LocomotiveId, Part,
-    PartId, Person, PersonId, Photo, PhotoId, Tooling, ToolingId,
+    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Letter, LetterId, Locomotive,
+    LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId, Spare, SpareId, Tooling,
+    ToolingId,
 };
 
 /// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
@@ -174,6 +175,14 @@ by_number!(
 by_number!(
     /// Tooling by number, T-001.
     tooling, tooling, 'T', "tooling", ToolingId, Tooling
+);
+by_number!(
+    /// A spare by number, S-001.
+    spare, spares, 'S', "spare", SpareId, Spare
+);
+by_number!(
+    /// A letter by number, L-001.
+    letter, letters, 'L', "letter", LetterId, Letter
 );
 by_number!(
     /// A photograph by number, P-001.

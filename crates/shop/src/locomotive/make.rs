@@ -1,4 +1,4 @@
-//! Making the things the shop keeps: the book itself, people, engines, parts, tooling.
+//! Making the things the shop keeps: the book itself, people, engines, parts.
 
 use std::collections::BTreeMap;
 
@@ -14,7 +14,7 @@ use crate::Refusal;
 use crate::book::{
     Authority, Book, BookOpened, Family, FamilyAdopted, FeatureFacts, FeatureReading, HeldBefore,
     JobId, LocomotiveAdded, LocomotiveId, PartAdded, PartId, PartKnown, PersonAdded, PersonId,
-    ReadingsTaken, Statement, ToolingAdded, ToolingId,
+    ReadingsTaken, Statement,
 };
 
 /// A book to be made.
@@ -353,40 +353,6 @@ pub fn adopt_families(
         }));
     }
     Ok(made)
-}
-
-/// A piece of tooling to be registered.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NewTooling {
-    /// Its id.
-    pub id: ToolingId,
-    /// What it is.
-    pub what: String,
-    /// The part it serves.
-    pub part: PartId,
-    /// Where it lies.
-    pub shelf: String,
-    /// The job it was made for.
-    pub job: Option<JobId>,
-}
-
-/// Registers tooling.
-///
-/// # Errors
-/// Input: nothing says what it is or where it lies.
-pub fn add_tooling(new: NewTooling) -> Result<Vec<Statement>, Refusal> {
-    if new.what.trim().is_empty() || new.shelf.trim().is_empty() {
-        return Err(Refusal::input(
-            "Tooling without a name or a shelf is made again in six years: both were expected.",
-        ));
-    }
-    Ok(vec![Statement::ToolingAdded(ToolingAdded {
-        id: new.id,
-        what: new.what.trim().into(),
-        part: new.part,
-        shelf: new.shelf.trim().into(),
-        job: new.job,
-    })])
 }
 
 /// Takes a set of readings of a part, outside a finding.

@@ -6,6 +6,7 @@ mod held;
 mod fit_out;
 mod instrument;
 mod law;
+mod letter;
 mod make;
 mod people;
 mod photo;
@@ -13,13 +14,15 @@ mod question;
 mod reading;
 mod rule_sets;
 mod shape;
+mod spare;
+mod tool;
 mod tree;
 mod wear;
 
 pub use describe::{span, tell_part};
 pub use find::{
-    engine, engine_of, engines, finding, finding_of, inspection, job, part, part_of, person, photo,
-    plain_number, tooling,
+    engine, engine_of, engines, finding, finding_of, inspection, job, letter, part, part_of,
+    person, photo, plain_number, spare, tooling,
 };
 pub use fit_out::{Place as FitOutPlace, fit_out, places};
 pub use held::{
@@ -30,9 +33,12 @@ pub use instrument::{
     names,
 };
 pub use law::{Bound, Law, rule};
+pub use letter::{
+    Standing as LetterStanding, answer_letter, letter_stands, log_letter, open_letters,
+};
 pub use make::{
-    NewBook, NewEngine, NewPart, NewTooling, add_engine, add_part, add_tooling, adopt_families,
-    family, held_before, new_book, take_readings,
+    NewBook, NewEngine, NewPart, add_engine, add_part, adopt_families, family, held_before,
+    new_book, take_readings,
 };
 pub(crate) use people::said;
 pub use people::{add_person, state_authority, with_authority};
@@ -42,5 +48,21 @@ pub use reading::{Value, check_readings, newest_of, value};
 pub(crate) use rule_sets::admit_bind;
 pub use rule_sets::{adopt_rules, bind_rules, read_rules};
 pub use shape::{Shape, shape};
+pub(crate) use spare::admit_spare;
+pub use spare::{
+    Differs, Ledger, add_spare, count_spare, hold_spare, ledger, read_amount, receive_spare,
+    settle_spare, tell_spare, use_spare,
+};
+pub(crate) use tool::fits_tool;
+pub use tool::{
+    NewTooling, add_tooling, check_tooling, last_tool_check, move_tooling, take_out_tooling,
+    tell_tooling,
+};
 pub use tree::{InTree, above_of, below, is_within, mates, mirror, tree};
 pub use wear::{Worn, as_it_is, governing, worn};
+
+/// What was told, without blanks about it; nothing where nothing was.
+fn filled(told: Option<String>) -> Option<String> {
+    let told = told.map(|told| told.trim().to_string());
+    told.filter(|told| !told.is_empty())
+}

@@ -35,6 +35,12 @@ pub fn add_photo(book: &Book, new: PhotoAdded) -> Result<Vec<Statement>, Refusal
         PhotoOf::Readings { part, entry } if book.readings.get(*part, *entry).is_none() => {
             return Err(none("set of readings of that part"));
         }
+        PhotoOf::Letter => {
+            let known = new.letter.is_some_and(|id| book.letters.contains_key(&id));
+            if !known {
+                return Err(none("letter"));
+            }
+        }
         PhotoOf::Finding { finding } if !book.findings.contains_key(finding) => {
             return Err(none("finding"));
         }

@@ -13,9 +13,9 @@ use crate::clock::{
 };
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
-    NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind,
-    check_instrument, check_readings, family, held_before, new_book, part_of, tell_part,
-    with_authority,
+    NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind, admit_spare,
+    check_instrument, check_readings, family, fits_tool, held_before, log_letter, new_book,
+    part_of, tell_part, with_authority,
 };
 
 /// A statement about to take another's place.
@@ -130,6 +130,19 @@ fn subject(statement: &Statement) -> Vec<String> {
             vec![it.id.to_string(), it.sha256.clone(), it.bytes.to_string()]
         }
         Statement::ToolingAdded(it) => vec![it.id.to_string()],
+        Statement::SpareAdded(it) => vec![it.id.to_string(), it.counted.word().into()],
+        Statement::SpareTold(it) => vec![it.spare.to_string()],
+        Statement::SpareReceived(it) => vec![it.spare.to_string()],
+        Statement::SpareUsed(it) => vec![it.spare.to_string()],
+        Statement::SpareCounted(it) => vec![it.spare.to_string()],
+        Statement::SpareSettled(it) => vec![it.spare.to_string()],
+        Statement::SpareHeld(it) => vec![it.spare.to_string(), it.job.to_string()],
+        Statement::LetterLogged(it) => vec![it.id.to_string()],
+        Statement::LetterAnswered(it) => vec![it.letter.to_string()],
+        Statement::ToolingTold(it) => vec![it.tooling.to_string()],
+        Statement::ToolingChecked(it) => vec![it.tooling.to_string()],
+        Statement::ToolingMoved(it) => vec![it.tooling.to_string()],
+        Statement::ToolingTakenOut(it) => vec![it.tooling.to_string()],
         Statement::FireLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
         Statement::DayLogged(it) => vec![it.id.to_string(), it.locomotive.to_string()],
         Statement::PaperCounted(it) => vec![it.locomotive.to_string()],
@@ -228,6 +241,18 @@ fn admit(
             add_instrument(&without, it.clone()).map(drop)
         }
         Statement::InstrumentChecked(it) => check_instrument(book, it.clone()).map(drop),
+        Statement::SpareAdded(_)
+        | Statement::SpareReceived(_)
+        | Statement::SpareUsed(_)
+        | Statement::SpareCounted(_)
+        | Statement::SpareSettled(_) => admit_spare(statement),
+        Statement::LetterLogged(it) => log_letter(book, it.clone(), on).map(drop),
+        Statement::LetterAnswered(it) => told(&it.told),
+        Statement::ToolingAdded(it) => told(&it.what).and_then(|()| told(&it.shelf)),
+        Statement::ToolingTold(it) => fits_tool(book, it),
+        Statement::ToolingChecked(it) => told(&it.against),
+        Statement::ToolingMoved(it) => told(&it.shelf),
+        Statement::ToolingTakenOut(it) => told(&it.because),
         Statement::PhotoAdded(it) => told(&it.told),
         Statement::FireLogged(it) => {
             let fire = NewFire {

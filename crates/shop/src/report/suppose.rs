@@ -153,6 +153,8 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
         readings: Readings::none_asked(),
         tooling: Default::default(),
         instruments: Default::default(),
+        spares: Default::default(),
+        letters: Default::default(),
         photos: Default::default(),
         fires: Fires::none_asked(),
         logs: (book.logs.get(&engine).cloned().into_iter())

@@ -210,17 +210,25 @@ fn parts_readings_and_tooling() {
         Input,
         &["`seat-wall` at `front`", "twice"],
     );
-    let tool = |what: &str, shelf: &str| {
-        add_tooling(NewTooling {
+    let tool = |what: &str, shelf: &str, feature: &str| {
+        let new = NewTooling {
             id: shop::book::ToolingId(1),
             what: what.into(),
             part: CHECK,
+            features: vec![feature.into()],
+            drawing: None,
             shelf: shelf.into(),
             job: None,
-        })
+        };
+        add_tooling(&world.book, new)
     };
-    no(tool("lap", ""), Input, &["shelf"]);
-    no(tool("", "drawer 2"), Input, &["name"]);
+    no(tool("lap", "", "seat-land"), Input, &["shelf"]);
+    no(tool("", "drawer 2", "seat-land"), Input, &["name"]);
+    no(
+        tool("lap", "drawer 2", "tread"),
+        Input,
+        &["`tread`", "seat-land"],
+    );
 }
 
 #[test]

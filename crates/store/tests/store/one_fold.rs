@@ -16,9 +16,10 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
 use shop::book::{
-    Answer, BatchId, DayLogged, FindingId, FindingRecorded, Fire, FireId, InspectionId,
-    InspectionOpened, ItemAnswered, ItemAsked, LogClosed, Occasion, OperationDone, PaperCounted,
-    PartId, PartKnown, PartTold, ReadingsTaken, Released, Statement, Stood,
+    Amount, Answer, BatchId, DayLogged, FindingId, FindingRecorded, Fire, FireId, InspectionId,
+    InspectionOpened, ItemAnswered, ItemAsked, LetterLogged, LogClosed, Occasion, OperationDone,
+    PaperCounted, PartId, PartKnown, PartTold, ReadingsTaken, Released, SpareUsed, Statement,
+    Stood, UsedOn,
 };
 use store::{Act, By, Receipt, Store, StoreError};
 
@@ -47,7 +48,7 @@ enum Deed {
 fn deed() -> impl Strategy<Value = Deed> {
     let batch = || prop_oneof![2 => Just(None), 3 => (0u8..3).prop_map(Some)];
     prop_oneof![
-        9 => (0u8..16, any::<u8>(), 0u8..120, batch())
+        9 => (0u8..20, any::<u8>(), 0u8..120, batch())
             .prop_map(|(what, which, day, batch)| Deed::State { what, which, day, batch }),
         4 => (any::<u8>(), any::<u8>(), batch())
             .prop_map(|(target, which, batch)| Deed::Correct { target, which, batch }),
@@ -131,7 +132,13 @@ fn statement(what: u8, which: u8) -> Statement {
         8 => match which % 3 {
             0 => of_kind("decided"),
             1 => of_kind("job-made"),
-            _ => of_kind("tooling-added"),
+            _ => of_kind(match which % 5 {
+                0 => "tooling-told",
+                1 => "tooling-checked",
+                2 => "tooling-moved",
+                3 => "tooling-taken-out",
+                _ => "tooling-added",
+            }),
         },
         9 => Statement::OperationDone(OperationDone {
             job: every_kind::JOB,
@@ -166,6 +173,29 @@ fn statement(what: u8, which: u8) -> Statement {
         }),
         14 => of_kind("instrument-added"),
         15 => of_kind("instrument-checked"),
+        16 => match of_kind("letter-logged") {
+            // About her alone, so that it needs no job before it.
+            Statement::LetterLogged(it) if which.is_multiple_of(2) => {
+                Statement::LetterLogged(LetterLogged { job: None, ..it })
+            }
+            _ => of_kind("letter-answered"),
+        },
+        17 => match of_kind("spare-used") {
+            Statement::SpareUsed(it) => Statement::SpareUsed(SpareUsed {
+                many: Amount(i64::from(which) + 1),
+                on: UsedOn::Engine { locomotive: ENGINE },
+                ..it
+            }),
+            other => other,
+        },
+        18 => of_kind("spare-added"),
+        19 => of_kind(match which % 5 {
+            0 => "spare-told",
+            1 => "spare-received",
+            2 => "spare-counted",
+            3 => "spare-settled",
+            _ => "spare-held",
+        }),
         12 => Statement::PaperCounted(PaperCounted {
             locomotive: ENGINE,
             from: day(which % 30),
@@ -206,6 +236,9 @@ fn otherwise(statement: &Statement, which: u8) -> Statement {
         Statement::Proved(it) => it.passed = false,
         Statement::PartTold(it) => it.known.material = Some(format!("melt {which}")),
         Statement::InstrumentChecked(it) => it.good = !it.good,
+        Statement::SpareUsed(it) => it.many = Amount(1 + i64::from(which)),
+        Statement::SpareReceived(it) => it.many = Amount(1 + i64::from(which)),
+        Statement::LetterAnswered(it) => it.told = format!("told again: {which}"),
         _ => {}
     }
     other

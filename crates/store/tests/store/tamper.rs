@@ -541,21 +541,30 @@ fn a_photograph_enters_with_its_bytes_or_not_at_all_in_pieces() {
             part: every_kind::PART,
         },
         told: "the whole valve".into(),
+        letter: None,
     });
     let before = store.head().unwrap();
     let bare = store.write(&act(0x77), |_, _| Ok(vec![photo.clone()]));
     assert!(bare.unwrap_err().to_string().contains("is not in the book"));
     assert_eq!(store.head().unwrap(), before);
     let with = |store: &mut Store| {
-        store.write_with_scan(&act(0x78), crate::world::ENGINE, None, &bytes, |_, _| {
-            Ok(vec![photo.clone()])
-        })
+        store.write_with_scan(
+            &act(0x78),
+            Some(crate::world::ENGINE),
+            None,
+            &bytes,
+            |_, _| Ok(vec![photo.clone()]),
+        )
     };
     let receipt = with(&mut store).unwrap();
     assert_eq!(with(&mut store).unwrap().entries, receipt.entries);
     assert_eq!(store.scan_of(&name).unwrap(), Some(bytes));
     let book = store.book().unwrap();
-    assert!(book.photos.values().all(|it| it.part == every_kind::PART));
+    assert!(
+        book.photos
+            .values()
+            .all(|it| it.part == Some(every_kind::PART))
+    );
     assert_eq!(store.photo_of("P-001").unwrap().unwrap().number, 1);
     assert!(store.photo_of("P-002").unwrap().is_none());
     clean(&store);

@@ -76,7 +76,7 @@ pub fn act_in(batch: u128, id: u128) -> Act {
 pub fn state(store: &mut Store, act: &Act, what: Statement) -> Result<Receipt, StoreError> {
     if let Statement::PhotoAdded(_) = what {
         // What it shows comes with it.
-        return store.write_with_scan(act, ENGINE, None, every_kind::PHOTO, |_, _| {
+        return store.write_with_scan(act, Some(ENGINE), None, every_kind::PHOTO, |_, _| {
             Ok(vec![what.clone()])
         });
     }

@@ -273,7 +273,9 @@ impl<'b> Filling<'b> {
 
     /// What lies on a shelf for this part.
     fn shelf(&self) -> Vec<Shelved> {
-        let of_it = |tool: &&shop::book::Tooling| tool.part == self.finding.part;
+        let of_it = |tool: &&shop::book::Tooling| {
+            tool.out.is_none() && tool.serves().any(|part| part == self.finding.part)
+        };
         let mut tools: Vec<_> = self.book.tooling.values().filter(of_it).collect();
         tools.sort_by_key(|tool| tool.number);
         let shelved = tools.iter().map(|tool| Shelved {

@@ -20,6 +20,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         p class="lead" { (say::today(view.on)) " " (logs(&all)) }
         @for (id, kept, ahead) in &all { (engine(view, *id, kept, ahead)) }
         @if all.is_empty() { p { (say::NO_ENGINE) } p { a class="need" href="/first-hour" { (words::first::TITLE) } } }
+        (super::spare::short(view))
         (copies(view)?)
     };
     Ok(Drawn::new("/", words::page::AHEAD, body))
@@ -43,7 +44,8 @@ fn copies(view: &View<'_>) -> Result<Markup, Failure> {
         }
         p class="small" {
             a href="/copies" { (words::backup::COPIES) } " · " a href="/people" { (words::people::TITLE) } " · "
-            a href="/instruments" { (words::instrument::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
+            a href="/instruments" { (words::instrument::TITLE) } " · " a href="/tooling" { (words::tool::TITLE) } " · "
+            a href="/spares" { (words::spare::TITLE) } " · " a href="/letters" { (words::letter::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
             a href="/first-hour" { (words::first::TITLE) }
         }
     })

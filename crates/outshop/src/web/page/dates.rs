@@ -35,6 +35,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             button { (say::SHOW) }
         }
         p class="small" { a href=(calendar) { (say::CALENDAR) } }
+        (super::letter::due(view, only))
         @if all.is_empty() { p { (say::NONE) } }
         @for reach in [Reach::CannotTell, Reach::Past, Reach::Ahead, Reach::NoDay] {
             @let here: Vec<&Deadline> = all.iter().filter(|one| one.reach == reach).collect();

@@ -11,10 +11,11 @@ use shop::verdict::{Judgement, Verdict};
 
 use super::{Drawn, View, bench, drawn, kit};
 use crate::Failure;
+use crate::web::photo;
 use crate::words::{self, day as on_day, finding as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
-    let (_, kept) = finding(view.book, number)?;
+    let (id, kept) = finding(view.book, number)?;
     let choice = routes(view.book, view.rules, kept, kept.found_on, view.house)?;
     let part = view
         .book
@@ -40,6 +41,8 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (weighed(view, kept, &choice))
         (decided(view, kept, &choice))
         (job(view, kept)?)
+        (super::letter::about_it(view, |it| it.logged.finding == Some(id)))
+        (photo::of_finding(view, id, &title))
     };
     Ok(Drawn::new("/work", title, body))
 }

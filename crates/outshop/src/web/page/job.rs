@@ -9,10 +9,11 @@ use shop::route::routes;
 use super::{Drawn, View, bench, drawn, kit};
 use crate::Failure;
 use crate::verb::print::boiler_work_kinds;
+use crate::web::photo;
 use crate::words::{self, job as say, tag};
 
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
-    let (_, kept) = job(view.book, number)?;
+    let (id, kept) = job(view.book, number)?;
     let title = tag::job(kept.number);
     let missing = if kept.closed.is_some() {
         Vec::new()
@@ -55,10 +56,13 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             }
         }
         @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on, view.house)?.sheets, Some(&kept.plan.sheets))) }
+        (super::spare::of_job(view, id))
         (operations(view, kept, &title))
         (proofs(view, kept, &title))
         @if let Some(part) = part { (left(view, kept, part, &title)?) }
         (knock_ons(view, kept, &title))
+        (photo::of_job(view, id, &title, &kept.plan.proofs))
+        (super::letter::about_it(view, |it| it.logged.job == Some(id)))
         (signatures(view, kept, &title, &missing))
     };
     Ok(Drawn::new("/work", title, body))

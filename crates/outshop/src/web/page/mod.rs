@@ -15,6 +15,7 @@ mod instrument;
 mod job;
 pub mod kit;
 mod known;
+mod letter;
 mod limit;
 mod log;
 mod look;
@@ -28,6 +29,8 @@ mod people;
 mod rule;
 mod sheet;
 mod side;
+mod spare;
+mod tooling;
 mod work;
 mod write_up;
 
@@ -283,6 +286,12 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         }
         ["instruments"] => instrument::list(view),
         ["instrument", number] => instrument::draw(view, number)?,
+        ["spares"] => spare::list(view),
+        ["spare", number] => spare::draw(view, number)?,
+        ["letters"] => letter::list(view),
+        ["letter", number] => letter::draw(view, number)?,
+        ["tooling"] => tooling::list(view),
+        ["tooling", number] => tooling::draw(view, number)?,
         ["inspection", number] => inspection::draw(view, number)?,
         ["finding", number] => finding::draw(view, number)?,
         ["job", number] => job::draw(view, number)?,

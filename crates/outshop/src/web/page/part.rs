@@ -303,14 +303,14 @@ fn tooling(view: &View<'_>, id: PartId) -> Markup {
         .book
         .tooling
         .values()
-        .filter(|t| t.part == id)
+        .filter(|t| t.out.is_none() && t.serves().any(|part| part == id))
         .collect();
     tools.sort_by_key(|t| t.number);
     html! {
         section class="ruled" {
             h2 { (say::TOOLING) }
             @if tools.is_empty() { p { (say::NO_TOOLING) } }
-            ul class="plain" { @for tool in &tools { li { b { (tag::tool(tool.number)) } " " (say::tool(&tool.what, &tool.shelf)) } } }
+            ul class="plain" { @for tool in &tools { @let number = tag::tool(tool.number); li { a href=(format!("/tooling/{number}")) { b { (number) } } " " (say::tool(&tool.what, &tool.shelf)) } } }
         }
     }
 }
