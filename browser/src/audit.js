@@ -48,6 +48,8 @@ while (walker.nextNode()) {
   const node = walker.currentNode;
   const el = node.parentElement;
   if (!node.data.trim() || !el || !seen(el) || ['SCRIPT', 'STYLE', 'TITLE', 'DESC', 'OPTION', 'TEXTAREA'].includes(el.tagName.toUpperCase())) continue;
+  // What is typed or to be typed is set as code; a backtick is how our sentences are written, not how they are read.
+  if (node.data.includes('`')) wrong.push(`a raw backtick in ${named(el)}`);
   const style = getComputedStyle(el);
   let size = parseFloat(style.fontSize);
   const inSvg = el instanceof SVGElement;

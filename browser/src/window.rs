@@ -407,20 +407,25 @@ impl Window {
             .ok_or("The page has no text.".into())
     }
 
-    /// The whole page as a picture, in PNG. A browser on a busy machine may not have laid the page out yet: it is
-    /// asked a few times.
-    ///
-    /// # Errors
-    /// If the browser does not answer.
-    pub fn picture(&self) -> Result<Vec<u8>, Wrong> {
+    /// Asks a few times: a browser may say that a page is loaded and not have laid it out yet, and then it draws and
+    /// prints nothing of it.
+    fn patiently(&self, ask: impl Fn() -> Result<Vec<u8>, Wrong>) -> Result<Vec<u8>, Wrong> {
         for _ in 0..4 {
-            if let Ok(picture) = self.picture_now() {
-                return Ok(picture);
+            if let Ok(got) = ask() {
+                return Ok(got);
             }
             self.runtime
                 .block_on(async { tokio::time::sleep(STEP).await });
         }
-        self.picture_now()
+        ask()
+    }
+
+    /// The whole page as a picture, in PNG.
+    ///
+    /// # Errors
+    /// If the browser does not answer.
+    pub fn picture(&self) -> Result<Vec<u8>, Wrong> {
+        self.patiently(|| self.picture_now())
     }
 
     fn picture_now(&self) -> Result<Vec<u8>, Wrong> {
@@ -441,7 +446,7 @@ impl Window {
             "paperWidth": 8.5, "paperHeight": 11, "printBackground": true, "marginTop": margin,
             "marginBottom": margin, "marginLeft": margin, "marginRight": margin
         });
-        data(&self.command("Page.printToPDF", asked)?)
+        self.patiently(|| data(&self.command("Page.printToPDF", asked.clone())?))
     }
 
     /// What the browser noted of one kind since it was last asked: `browser` is its console, `performance`

@@ -7,45 +7,19 @@ use std::collections::BTreeMap;
 use browser::{Desk, Screen, Window, audit};
 use serde_json::{Value, json};
 
+use crate::shop::{self, ADA, ENGINE, NEW};
+
 /// A shop with one engine, a crank pin measured all round, a bushing, and two people.
 const SHOP: &[(&str, &str, &[&str])] = &[
+    (ADA, "2026-05-01T09:00", NEW),
     (
-        "Ada Quill",
-        "2026-05-01T09:00",
-        &[
-            "new",
-            "--shop",
-            "Juniper Fork",
-            "--zone",
-            "America/Denver",
-            "--officer",
-            "Ada Quill",
-        ],
-    ),
-    (
-        "Ada Quill",
+        ADA,
         "2026-05-01T09:05",
         &["person", "add", "Ben Ostrow", "--may", "repair"],
     ),
+    (ADA, "2026-05-01T09:10", ENGINE),
     (
-        "Ada Quill",
-        "2026-05-01T09:10",
-        &[
-            "locomotive",
-            "add",
-            "14",
-            "--wheels",
-            "2-8-0",
-            "--gauge",
-            "56 1/2 in",
-            "--rules",
-            "us-steam",
-            "--fitted",
-            "fusible-plugs",
-        ],
-    ),
-    (
-        "Ada Quill",
+        ADA,
         "2026-05-01T09:15",
         &[
             "part",
@@ -57,7 +31,7 @@ const SHOP: &[(&str, &str, &[&str])] = &[
         ],
     ),
     (
-        "Ada Quill",
+        ADA,
         "2026-05-01T09:20",
         &[
             "part",
@@ -69,7 +43,7 @@ const SHOP: &[(&str, &str, &[&str])] = &[
         ],
     ),
     (
-        "Ada Quill",
+        ADA,
         "2026-05-01T09:25",
         &[
             "instrument",
@@ -82,7 +56,7 @@ const SHOP: &[(&str, &str, &[&str])] = &[
         ],
     ),
     (
-        "Ada Quill",
+        ADA,
         "2026-05-01T09:30",
         &[
             "reading",
@@ -109,13 +83,8 @@ impl Phone {
         let desk = Desk::by_https(SHOP).unwrap();
         let window = Window::trusting(Screen::Phone, &desk.authority().unwrap()).unwrap();
         let phone = Phone { window, desk };
-        phone.comes_in();
+        shop::comes_in(&phone.window, &phone.desk);
         phone
-    }
-
-    fn comes_in(&self) {
-        self.window.go(&self.desk.url(&self.desk.link)).unwrap();
-        self.window.go_by("form.act button").unwrap();
     }
 
     /// Opens a page of the bench and waits until its scripts are ready.
@@ -132,12 +101,8 @@ impl Phone {
 
     /// Waits, for a bounded time, until something is so on the page.
     fn sees(&self, what: &str) {
-        let script = format!(
-            "const done = arguments[arguments.length - 1]; const end = Date.now() + 15000;
-            const look = () => {{ let so = false; try {{ so = !!({what}); }} catch {{}} so ? done('') : Date.now() > end ? done(document.body.innerText) : setTimeout(look, 30); }}; look();"
-        );
-        let left = self.window.ask_later(&script, Vec::new()).unwrap();
-        assert_eq!(left, "", "never seen: {what}");
+        let seen = self.window.until(what);
+        assert!(seen.is_ok(), "{seen:?}\n{}", self.window.text().unwrap());
     }
 
     fn says(&self, text: &str) {
@@ -155,7 +120,7 @@ impl Phone {
     }
 
     /// Taps a reading key by key: `6.934`, or `1&5/32` for one inch and five thirty-seconds.
-    fn taps(&self, reading: &str) {
+    fn types(&self, reading: &str) {
         let (whole, under) = reading
             .split_once('/')
             .map_or((reading, None), |(a, b)| (a, Some(b)));
@@ -174,6 +139,11 @@ impl Phone {
                 .press(&format!(".pad [data-key='/{under}']"))
                 .unwrap();
         }
+    }
+
+    /// Taps a reading and enters it; the last one that was open is kept with all the others.
+    fn taps(&self, reading: &str) {
+        self.types(reading);
         self.enters();
     }
 
@@ -200,28 +170,30 @@ impl Phone {
         assert_eq!(self.pocket().len(), count);
     }
 
-    /// Every set of readings of a part in the book: who entered it and what was written, oldest first.
-    fn book(&self, part: &str) -> Vec<(String, Vec<String>)> {
+    /// Every set of readings of a part as the book tells it, oldest first.
+    fn sets(&self, part: &str) -> Vec<Value> {
         let told = self.desk.json(&["part", "show", "14", part]).unwrap();
-        let sets = told["readings"].as_array().unwrap().iter();
-        let mut all: Vec<_> = sets
-            .map(|set| {
-                let read = set["readings"].as_array().unwrap().iter();
-                let read = read.map(|r| {
-                    format!(
-                        "{} {}",
-                        r["position"].as_str().unwrap(),
-                        r["written"].as_str().unwrap()
-                    )
-                });
-                (
-                    set["entry"].as_u64().unwrap(),
-                    (set["by"].as_str().unwrap().to_string(), read.collect()),
+        let mut sets = told["readings"].as_array().unwrap().clone();
+        sets.sort_by_key(|set| set["entry"].as_u64());
+        sets
+    }
+
+    /// The same, by who entered it and what was written.
+    fn book(&self, part: &str) -> Vec<(String, Vec<String>)> {
+        let sets = self.sets(part);
+        let sets = sets.iter();
+        sets.map(|set| {
+            let read = set["readings"].as_array().unwrap().iter();
+            let read = read.map(|r| {
+                format!(
+                    "{} {}",
+                    r["position"].as_str().unwrap(),
+                    r["written"].as_str().unwrap()
                 )
-            })
-            .collect();
-        all.sort_by_key(|(entry, _)| *entry);
-        all.into_iter().map(|(_, set)| set).collect()
+            });
+            (set["by"].as_str().unwrap().to_string(), read.collect())
+        })
+        .collect()
     }
 
     fn checked(&self) {
@@ -265,17 +237,13 @@ fn a_pins_twelve_readings_by_keypad() {
             )
             .unwrap();
         pictures.insert(picture.as_str().unwrap().to_string(), at);
-        if at == 11 {
-            assert_eq!(
-                phone.book("right main pin").len(),
-                1,
-                "nothing is sent before it is kept"
-            );
+        phone.types(reading);
+        if at < 11 {
+            phone.enters();
         }
-        phone.taps(reading);
     }
     assert_eq!(pictures.len(), 12);
-    // The last tap was written; one more keeps all twelve.
+    // The last one is written: the key says what it does now.
     phone.says("Keep these 12 readings");
     assert_eq!(
         phone.book("right main pin").len(),
@@ -288,14 +256,10 @@ fn a_pins_twelve_readings_by_keypad() {
     let book = phone.book("right main pin");
     assert_eq!(book.len(), 2);
     let (by, read) = &book[1];
-    assert_eq!(by, "Ada Quill");
+    assert_eq!(by, ADA);
     assert_eq!(read.len(), 12);
     assert_eq!(read[0], "inner vertical 6.931 in");
-    let told = phone
-        .desk
-        .json(&["part", "show", "14", "right main pin"])
-        .unwrap();
-    let set = &told["readings"][1];
+    let set = &phone.sets("right main pin")[1];
     assert_eq!(set["state"], "as-found");
     assert_eq!(set["readings"][11]["instrument"], "outside micrometer M-7");
     phone.checked();
@@ -335,7 +299,7 @@ fn fractions_are_tapped_as_they_are_said_and_half_a_reading_is_not_written() {
     assert_eq!(
         phone.book("right feed check"),
         [(
-            "Ada Quill".to_string(),
+            ADA.to_string(),
             vec![
                 "front 5/32 in".into(),
                 "right 1 5/64 in".into(),
@@ -459,21 +423,7 @@ fn a_tab_killed_in_the_middle_of_sending_and_a_queue_sent_twice_save_once() {
 fn the_person_changes_and_each_entry_is_of_whoever_tapped_it() {
     let mut phone = Phone::new();
     phone.window.go(&phone.desk.url("/me")).unwrap();
-    phone
-        .window
-        .choose("select[name=for]", "Ben Ostrow")
-        .unwrap();
-    phone
-        .window
-        .go_by("form[action='/me/link'] button")
-        .unwrap();
-    let link = phone
-        .window
-        .ask(
-            "return document.querySelector(\"main a[href^='/in/']\").href",
-            Vec::new(),
-        )
-        .unwrap();
+    let link = shop::link_for(&phone.window, "Ben Ostrow");
     phone.keeps(LAND);
     phone.desk.stops();
     phone.state(false);
@@ -490,7 +440,7 @@ fn the_person_changes_and_each_entry_is_of_whoever_tapped_it() {
     let forgotten =
         (0..1000).any(|_| phone.window.ask_later(kept, Vec::new()).unwrap() == json!(false));
     assert!(forgotten, "the pages are still kept");
-    phone.window.go(link.as_str().unwrap()).unwrap();
+    phone.window.go(&link).unwrap();
     phone.window.go_by("form.act button").unwrap();
     phone.opens(LAND);
     phone.says("In the book today from this phone: 4 readings.");
@@ -503,7 +453,155 @@ fn the_person_changes_and_each_entry_is_of_whoever_tapped_it() {
         .into_iter()
         .map(|(by, _)| by)
         .collect();
-    assert_eq!(people, ["Ada Quill", "Ben Ostrow"]);
+    assert_eq!(people, [ADA, "Ben Ostrow"]);
+    phone.checked();
+}
+
+/// A set that came back is opened again and put right under the id it has; another is taken out, with two taps.
+#[test]
+fn what_came_back_is_changed_or_taken_out() {
+    let phone = Phone::new();
+    phone.opens(PIN);
+    // Larger than it was left, though no job put metal on: the book asks.
+    let asked_about = || {
+        phone.state(false);
+        phone.taps("6.999");
+        (0..11).for_each(|_| phone.enters());
+        phone.says("Keep these 1 readings");
+        phone.enters();
+        phone.says("The book asks about them");
+        phone.says("metal has grown");
+        phone.waits(1);
+    };
+    phone
+        .window
+        .press("form.at-bench > details:last-of-type > summary")
+        .unwrap();
+    for (name, words) in [("part_temperature", "70F"), ("measured_by", "Ben Ostrow")] {
+        phone
+            .window
+            .write(&format!("input[name={name}]"), words)
+            .unwrap();
+    }
+    asked_about();
+    let id = phone.pocket()[0]["id"].clone();
+    for name in ["part_temperature", "measured_by"] {
+        phone
+            .window
+            .write(&format!("input[name={name}]"), "")
+            .unwrap();
+    }
+    phone.window.press(".came-back a").unwrap();
+    phone.sees("document.querySelector('.stage output').textContent === '6.999'");
+    // It is not out of the pocket while it is being put right.
+    phone.waits(1);
+    (0..5).for_each(|_| phone.window.press(".pad [data-key=back]").unwrap());
+    phone.taps("6.949");
+    (0..11).for_each(|_| phone.enters());
+    phone.says("Keep these 1 readings");
+    phone.enters();
+    phone.says("In the book today from this phone: 1 readings.");
+    phone.waits(0);
+    let book = phone.book("right main pin");
+    assert_eq!(book.len(), 2);
+    assert_eq!(
+        book[1],
+        (ADA.to_string(), vec!["inner vertical 6.949 in".to_string()])
+    );
+    let set = &phone.sets("right main pin")[1];
+    assert_eq!(set["readings"][0]["measured_by"], "Ben Ostrow", "{set}");
+    let entry = phone
+        .desk
+        .json(&["entry", "show", &set["entry"].to_string()]);
+    let entry = entry.unwrap().to_string();
+    assert!(entry.contains("\"part_temperature\":\"70F\""), "{entry}");
+    // Another one, under an id of its own, is taken out.
+    asked_about();
+    assert_ne!(phone.pocket()[0]["id"], id);
+    phone.window.press(".came-back .give-up").unwrap();
+    phone.says("Sure? It is then nowhere");
+    phone.waits(1);
+    // The list may have been drawn anew between the two taps, and then asks again.
+    let sure = "const out = document.querySelector('.came-back .give-up'); if (!out.dataset.sure) out.click(); out.click();";
+    phone.window.ask(sure, Vec::new()).unwrap();
+    phone.waits(0);
+    phone.opens(PIN);
+    phone.says("Nothing waits in this pocket.");
+    assert_eq!(phone.book("right main pin").len(), 2);
+    phone.checked();
+}
+
+/// On an enrolled phone the next person gives a code, is back at the page of the bench, and enters under their own name.
+#[test]
+fn the_next_person_takes_over_by_code_on_the_page_of_the_bench() {
+    const CODES: [(&str, &str); 2] = [(ADA, "730418"), ("Ben Ostrow", "264907")];
+    let phone = Phone::new();
+    let window = &phone.window;
+    let goes = |path: &str| window.go(&phone.desk.url(path)).unwrap();
+    goes("/people");
+    window.write("#device", "bench phone").unwrap();
+    window.go_by("form[action='/bench/enrol'] button").unwrap();
+    goes("/me");
+    let link = shop::link_for(window, "Ben Ostrow");
+    for (name, code) in CODES {
+        if name != ADA {
+            window.go(&link).unwrap();
+            window.go_by("main form button").unwrap();
+        }
+        goes("/me");
+        let words = format!("{name} blue ring of contact");
+        shop::sets_passphrase(window, &words);
+        goes("/me");
+        window
+            .write("form[action='/bench/code'] #code", code)
+            .unwrap();
+        window.write("#code-passphrase", &words).unwrap();
+        window.go_by("form[action='/bench/code'] button").unwrap();
+    }
+    for (name, code) in CODES {
+        phone.opens(LAND);
+        window.go_by(".who a[href='/switch']").unwrap();
+        window
+            .press(&format!("label:has(input[value='{name}'])"))
+            .unwrap();
+        window.write("#code", code).unwrap();
+        window.go_by("main form button").unwrap();
+        assert_eq!(window.url().unwrap(), phone.desk.url(LAND));
+        phone.sees("document.querySelector('section.pocket:not([hidden])') && document.querySelector('.stage')");
+        phone.state(false);
+        ["5/32"; 4].iter().for_each(|reading| phone.taps(reading));
+        phone.says("4 readings of the body seat, land along the cone are in the book.");
+    }
+    let book = phone.book("right feed check");
+    let people: Vec<_> = book.iter().map(|(by, _)| by.as_str()).collect();
+    assert_eq!(people, [ADA, "Ben Ostrow"]);
+    phone.checked();
+}
+
+/// A phone whose clock is three days behind is told so, and the day of its readings is the book's.
+#[test]
+fn a_phones_clock_that_is_off_is_said_and_dates_nothing() {
+    let phone = Phone::new();
+    phone.opens(LAND);
+    let slow = "const real = Date.now; Date.now = () => real() - 3 * 86400000";
+    phone.window.ask(slow, Vec::new()).unwrap();
+    phone.state(false);
+    ["5/32"; 4].iter().for_each(|reading| phone.taps(reading));
+    phone.says("The clock of this phone is 72 h 0 min behind the book's.");
+    phone.waits(0);
+    // What is entered at the desk now has the same day.
+    let here = [
+        "reading",
+        "take",
+        "14",
+        "right feed check",
+        "seat-land@front=5/32in",
+    ];
+    phone.desk.does("Ben Ostrow", &here).unwrap();
+    let sets = phone.sets("right feed check");
+    assert_eq!(sets.len(), 2);
+    assert_eq!(sets[0]["by"], ADA);
+    assert_eq!(sets[0]["on"], sets[1]["on"], "{sets:?}");
     phone.checked();
 }
 

@@ -10,4 +10,5 @@ mod printed;
 mod routes;
 mod scripts;
 mod season_day;
+mod shop;
 mod walk;

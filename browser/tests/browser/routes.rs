@@ -12,8 +12,9 @@ fn looked_at(screen: Screen) {
     let mut wrong = Vec::new();
     let turn = usize::from(screen == Screen::Desk);
     for (at, visit) in all.iter().enumerate() {
-        // The pages of rules are hundreds and alike, and those of the bench are one a feature: each is looked at on one of the two screens, turn by turn, and the
-        // engine, which takes its time, is asked of some. `cargo xtask pictures` looks at all of them on both.
+        // The pages of rules are hundreds and alike, and those of the bench are one a feature: each is looked at on one
+        // of the two screens, turn by turn, and the engine, which takes its time, is asked of some. `cargo xtask
+        // pictures` looks at all of them on both.
         let of_many = visit.path.starts_with("/rule/") || visit.path.starts_with("/bench/");
         if of_many && at % 2 != turn {
             continue;
@@ -54,7 +55,7 @@ fn nothing_is_wrong_with_any_page_at_a_desk() {
 /// A page on which everything is wrong: the measures must find it, or they measure nothing.
 const BAD: &str = "data:text/html,<!doctype html><html lang=en><title>x</title><body style='margin:0'><main><h1>Bad</h1>\
     <div style='width:3000px'>wide</div>\
-    <p style='font-size:9px'>small print</p>\
+    <p style='font-size:9px'>small print</p><p>as `typed`</p>\
     <div style='position:absolute;top:300px;left:20px'>one over</div><div style='position:absolute;top:302px;left:24px'>the other</div>\
     <form><button style='height:12px;width:12px;padding:0;min-height:0'>b</button></form>\
     <svg width='60' height='30' viewBox='0 0 60 30'><text x='20' y='20' font-size='16'>too long for it</text></svg>\
@@ -71,6 +72,7 @@ fn a_page_with_everything_wrong_is_found_out() {
         "text stands over text",
         "a target of 12 by 12 px, 44 wanted",
         "text is cut off",
+        "a raw backtick in ",
         "axe color-contrast",
         "axe label",
     ] {

@@ -4,6 +4,8 @@
 use browser::{Desk, Screen, Window, audit};
 use serde_json::Value;
 
+use crate::shop;
+
 const PASSPHRASE: &str = "blue ring of contact";
 
 struct Crew {
@@ -40,8 +42,7 @@ impl Crew {
     fn sends(&mut self, css: &str) {
         self.touches += 1;
         self.window.go_by(css).unwrap();
-        let said = self.ask("const said = document.querySelector('[role=alert]'); return said ? said.innerText : ''");
-        assert_eq!(said, "", "{css} was refused");
+        assert_eq!(shop::alert(&self.window), "", "{css} was refused");
     }
 
     fn nothing_wrong(&self) {
@@ -145,8 +146,7 @@ fn a_day_of_each_engine_is_held_on_a_phone() {
         written: 0,
     };
     crew.goes("/me");
-    crew.writes("form[action='/me'] input[name=passphrase]", PASSPHRASE);
-    crew.sends("form[action='/me'] button");
+    shop::sets_passphrase(&crew.window, PASSPHRASE);
     for number in ["14", "27", "803"] {
         let (touches, written) = crew.morning(number);
         // An item takes one touch and its words; one touch and the passphrase more close: nothing answers them all.

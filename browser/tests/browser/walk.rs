@@ -3,9 +3,10 @@
 
 use browser::{Desk, Paper, Screen, Window};
 
+use crate::shop::{self, ADA, ENGINE, NEW};
+
 /// A book with an engine, a part and three people; nobody but the officer has ever been at its desk.
 fn book() -> Desk {
-    const ADA: &str = "Ada Quill";
     const NOW: &str = "2026-01-10T09:00";
     let part = [
         "part",
@@ -31,32 +32,7 @@ fn book() -> Desk {
         "--step",
         "seat-wall=.030in",
     ];
-    let engine = [
-        "locomotive",
-        "add",
-        "14",
-        "--wheels",
-        "2-8-0",
-        "--gauge",
-        "56 1/2 in",
-        "--rules",
-        "us-steam",
-        "--mawp",
-        "180psig",
-        "--axle-load",
-        "36500",
-    ];
-    let shop = [
-        "new",
-        "--shop",
-        "Juniper Fork Railroad Museum",
-        "--zone",
-        "America/Denver",
-        "--officer",
-        ADA,
-        "--demonstration",
-        "2026-05-16",
-    ];
+    let shop = [NEW, &["--demonstration", "2026-05-16"]].concat();
     Desk::of(&[
         (ADA, NOW, &shop),
         (
@@ -69,7 +45,7 @@ fn book() -> Desk {
             NOW,
             &["person", "add", "Dot Marsh", "--may", "inspect"],
         ),
-        (ADA, NOW, &engine),
+        (ADA, NOW, ENGINE),
         (ADA, NOW, &part),
     ])
     .unwrap()
@@ -187,9 +163,7 @@ impl Hand {
 
     /// What the page says is wrong; nothing if nothing is.
     fn alert(&self) -> String {
-        let script = "const said = document.querySelector('[role=alert]'); return said ? said.innerText : ''";
-        let said = self.window.ask(script, Vec::new()).unwrap();
-        said.as_str().unwrap().to_string()
+        shop::alert(&self.window)
     }
 
     fn sign_out(&self) {
@@ -210,23 +184,19 @@ impl Hand {
     /// Sets a passphrase on one's own page.
     fn sets_passphrase(&self, name: &str) {
         self.follow("/me");
-        self.window
-            .write("input[name=passphrase]", &passphrase(name))
-            .unwrap();
-        self.window.go_by("form[action='/me'] button").unwrap();
+        shop::sets_passphrase(&self.window, &passphrase(name));
         assert_eq!(self.path(), "/", "{}", self.alert());
     }
 
     /// The officer lets somebody in, who then sets a passphrase; the officer comes back.
     fn lets_in(&self, name: &str) {
         self.follow("/me");
-        self.window.choose("select[name=for]", name).unwrap();
-        self.window.go_by("form[action='/me/link'] button").unwrap();
+        shop::link_for(&self.window, name);
         self.window.go_by("main a[href^='/in/']").unwrap();
         assert!(self.text().contains(name), "{}", self.text());
         self.window.go_by("main form button").unwrap();
         self.sets_passphrase(name);
-        self.comes_in("Ada Quill");
+        self.comes_in(ADA);
     }
 
     fn finding(&self) {
@@ -293,10 +263,9 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     };
 
     // The officer comes in by the one-time link, and lets the two others in.
-    hand.window.go(&hand.desk.url(&hand.desk.link)).unwrap();
-    hand.window.go_by("form button").unwrap();
+    shop::comes_in(&hand.window, &hand.desk);
     assert_eq!(hand.path(), "/");
-    hand.sets_passphrase("Ada Quill");
+    hand.sets_passphrase(ADA);
     hand.lets_in("Ben Ostrow");
     hand.lets_in("Dot Marsh");
 
@@ -327,7 +296,7 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     assert!(hand.text().contains("42d54m"), "a reading was lost");
 
     // The officer decides and orders the job.
-    hand.comes_in("Ada Quill");
+    hand.comes_in(ADA);
     hand.finding();
     hand.tick("decide", "route", "re-cut");
     hand.write(
@@ -355,13 +324,13 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
         "{said}"
     );
 
-    hand.comes_in("Ada Quill");
+    hand.comes_in(ADA);
     hand.job();
     hand.clears("both masters on the sine bar; blue shows one ring on each lap");
     hand.comes_in("Ben Ostrow");
     hand.job();
     hand.operation_done(3, "first clean ring at .006 in, full seat at .010 in");
-    hand.comes_in("Ada Quill");
+    hand.comes_in(ADA);
     hand.job();
     hand.clears("metal behind the seat .399 in at the least; no void, no crack under the glass");
     hand.comes_in("Ben Ostrow");
@@ -424,7 +393,7 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     hand.signs("repairer");
 
     // The officer cannot close it before it is signed for.
-    hand.comes_in("Ada Quill");
+    hand.comes_in(ADA);
     hand.job();
     hand.send("job close");
     assert!(hand.alert().contains("approver"), "{}", hand.alert());

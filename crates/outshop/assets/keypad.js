@@ -54,7 +54,9 @@ export async function keypad(form, me) {
   const written = () => lines.filter((line) => line.value.trim());
   const open = () => lines.findIndex((line) => !line.value.trim() && !skipped.has(line));
   const left = () => form.querySelector('[name=as_left]:checked');
-  const instrument = () => [...typed].map((field) => field.value.trim()).find((text) => text) ?? '';
+  const values = () => Object.fromEntries(lines.map((line) => [line.name, line.value]));
+  const tools = () => [...typed].map((field) => field.value);
+  const instrument = () => tools().map((text) => text.trim()).find((text) => text) ?? '';
 
   function show() {
     const line = lines[at];
@@ -68,18 +70,13 @@ export async function keypad(form, me) {
     value.classList.toggle('quiet', !line.value);
     unit.hidden = !line.value || !BARE.test(line.value);
     for (const other of lines) other.closest('.place').classList.toggle('now', other === line);
-    const rest = lines.filter((other) => other !== line && !other.value.trim() && !skipped.has(other)).length;
     const all = written().length;
     if (open() < 0 && all) go.textContent = say('keep', { n: all });
-    else if (line.value) go.textContent = say(rest ? 'enter' : 'last');
-    else go.textContent = say('skip');
+    else go.textContent = say(line.value ? 'enter' : 'skip');
     summary.textContent = instrument() ? `${named}: ${instrument()}` : named;
   }
 
-  const remember = () => {
-    const values = Object.fromEntries(lines.map((line) => [line.name, line.value]));
-    return keepBegun({ of, id, values, left: left()?.value, with: [...typed].map((field) => field.value) });
-  };
+  const remember = () => keepBegun({ of, id, values: values(), left: left()?.value, with: tools() });
 
   function fill(values, state, instruments) {
     for (const line of lines) line.value = values[line.name] ?? '';
@@ -95,6 +92,7 @@ export async function keypad(form, me) {
     if (!set) return;
     id = set.id;
     fill(set.values, set.take.as_left ? 'yes' : '', set.with);
+    for (const name of ['part_temperature', 'measured_by']) form.querySelector(`[name=${name}]`).value = set.take[name] ?? '';
     at = 0;
     show();
     stage.scrollIntoView();
@@ -135,9 +133,8 @@ export async function keypad(form, me) {
       measured_by: field('measured_by'),
       insist: field('insist'),
     };
-    const values = Object.fromEntries(lines.map((line) => [line.name, line.value]));
     await put({
-      id, take, values, with: [...typed].map((one) => one.value), page,
+      id, take, values: values(), with: tools(), page,
       what: document.title.split(' - ')[0],
       person: me.person, ticket: me.ticket, name: me.name,
       seen: Number(form.dataset.seen), written: Date.now(),
@@ -146,7 +143,7 @@ export async function keypad(form, me) {
     const [n, kept] = [readings.length, id];
     id = newId();
     skipped.clear();
-    fill({}, undefined, [...typed].map((one) => one.value));
+    fill({}, undefined, tools());
     form.querySelector('[name=insist]').value = '';
     history.replaceState(null, '', page);
     show();

@@ -182,6 +182,15 @@ function element(name, text, of = {}) {
   return Object.assign(made, of);
 }
 
+// A sentence of the book as its own pages set it: what stands between backticks as code.
+function worded(name, text, of) {
+  const pieces = text.split('`');
+  if (pieces.length % 2 === 0) return element(name, text, of);
+  const made = element(name, '', of);
+  made.append(...pieces.map((piece, at) => (at % 2 ? element('code', piece) : piece)));
+  return made;
+}
+
 const named = (set) => ({
   what: set.what,
   who: set.name,
@@ -198,8 +207,8 @@ function cameBack(set) {
   piece.append(element('p', say('back')));
   const list = element('ul');
   for (const line of (set.said ?? '').split('\n')) {
-    if (/^\s*- /.test(line)) list.append(element('li', line.replace(/^\s*- /, '')));
-    else if (line.trim()) piece.append(element('p', line));
+    if (/^\s*- /.test(line)) list.append(worded('li', line.replace(/^\s*- /, '')));
+    else if (line.trim()) piece.append(worded('p', line));
   }
   piece.append(list, element('p', set.take.readings.map((one) => one.split('@')[1].replace('=', ' ')).join(', '), { className: 'fig' }));
   const label = element('label', say('why'));
@@ -239,7 +248,7 @@ export async function show() {
   for (const set of waits) {
     const line = element('li', say('waits', named(set)), { className: 'waits' });
     if (set.came === 'whose') line.append(element('p', say('whose', named(set)), { className: 'need' }));
-    else if (set.said) line.append(element('p', set.said));
+    else if (set.said) line.append(worded('p', set.said));
     list.append(line);
   }
   for (const set of done.filter((set) => today(set.at)).slice(0, 5)) {

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use measure::House;
 use rules::Rulebook;
 use shop::Refusal;
@@ -301,6 +301,15 @@ impl Context {
     pub fn now(&mut self) -> Result<jiff::Timestamp, Failure> {
         let zone = self.zone()?;
         Ok(self.clock()?.read(&zone)?.0)
+    }
+
+    /// A moment by the clocks where the shop is.
+    ///
+    /// # Errors
+    /// If the book cannot be read, or its zone is not known.
+    pub fn local(&mut self, moment: jiff::Timestamp) -> Result<DateTime, Failure> {
+        let zone = crate::now::zone(&self.zone()?)?;
+        Ok(moment.to_zoned_datetime(zone).datetime())
     }
 
     /// House units: `--house`, else the book's, else inch.

@@ -6,6 +6,14 @@ use jiff::tz::TimeZone;
 
 use crate::Failure;
 
+/// A zone by its name.
+///
+/// # Errors
+/// If there is none of that name.
+pub fn zone(name: &str) -> Result<TimeZone, Failure> {
+    TimeZone::get(name).map_err(|_| Failure::Input(format!("`{name}` is not a time zone.")))
+}
+
 /// What tells the time: the machine, or a stated instant for tests and the demonstration.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Clock {
@@ -38,8 +46,7 @@ impl Clock {
         reason = "this is the one place that may ask the time"
     )]
     pub fn read(&self, zone: &str) -> Result<(Timestamp, Date), Failure> {
-        let tz = TimeZone::get(zone)
-            .map_err(|_| Failure::Input(format!("`{zone}` is not a time zone.")))?;
+        let tz = self::zone(zone)?;
         match self {
             Clock::Machine => {
                 let now = Timestamp::now();

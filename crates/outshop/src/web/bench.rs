@@ -226,7 +226,7 @@ pub async fn switch_to(
             let cookie = match tried {
                 Tried::Right => {
                     desk.end(&headers);
-                    Some(desk.begin(id, Some(&token))?)
+                    Some(desk.begin(id, &person.name, Some(&token))?)
                 }
                 _ => None,
             };

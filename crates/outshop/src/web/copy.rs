@@ -9,7 +9,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::html;
 use shop::book::Authority;
 
-use super::page::{self, Drawn, View};
+use super::page::{self, Drawn, View, kit};
 use super::{Desk, Reader, on_thread, trouble};
 use crate::verb::backup::{Backed, Backup, day_of};
 use crate::words::backup as say;
@@ -43,7 +43,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             h2 { (say::HOW) }
             p { (say::TYPE) }
             p class="typed" { (say::type_copy(&book)) }
-            p { (say::AFTERWARDS) }
+            p { (kit::worded(say::AFTERWARDS)) }
             @if officer {
                 @match &backed.folder {
                     Some(folder) => form class="act" method="post" action=(PATH) { h2 { (say::NOW) } p { (folder) } button { (say::COPY_IT) } },

@@ -82,22 +82,33 @@ impl Desk {
     }
 
     /// Begins a session, on an enrolled device if its token is given; gives its cookie, and that of the bench.
-    pub fn begin(&self, person: PersonId, device: Option<&str>) -> Result<Cookies, Failure> {
-        let token = token()?;
-        let now = self.seconds()?;
-        self.keys()?
-            .give(Token::Session, &token, person, now + SESSION)?;
-        if let Some(device) = device {
-            self.keys()?.begun_on(&token, device)?;
-        }
-        let name = self.person(person)?.map(|reader| reader.name);
+    pub fn begin(
+        &self,
+        person: PersonId,
+        name: &str,
+        device: Option<&str>,
+    ) -> Result<Cookies, Failure> {
+        let token = self.given(Token::Session, person, SESSION, device)?;
         Ok(AppendHeaders([
             (header::SET_COOKIE, self.cookie(COOKIE, &token, SESSION)?),
-            (
-                header::SET_COOKIE,
-                self.pocket(person, &name.unwrap_or_default(), device)?,
-            ),
+            (header::SET_COOKIE, self.pocket(person, name, device)?),
         ]))
+    }
+
+    /// A new token that is good for so many seconds, and no longer than the device it is given on.
+    pub fn given(
+        &self,
+        kind: Token,
+        person: PersonId,
+        seconds: i64,
+        device: Option<&str>,
+    ) -> Result<String, Failure> {
+        let (token, keys) = (token()?, self.keys()?);
+        keys.give(kind, &token, person, self.seconds()? + seconds)?;
+        if let Some(device) = device {
+            keys.begun_on(&token, device)?;
+        }
+        Ok(token)
     }
 
     /// Ends the session a request speaks in.
@@ -109,11 +120,22 @@ impl Desk {
         }
     }
 
-    /// A cookie for so many seconds: for this desk only, and over https never sent without it.
+    /// A cookie for so many seconds that no script reads.
     pub fn cookie(&self, name: &str, value: &str, seconds: i64) -> Result<HeaderValue, Failure> {
+        self.cookie_for("/; HttpOnly", name, value, seconds)
+    }
+
+    /// A cookie for so many seconds, for a place of this desk only, and over https never sent without it.
+    pub fn cookie_for(
+        &self,
+        place: &str,
+        name: &str,
+        value: &str,
+        seconds: i64,
+    ) -> Result<HeaderValue, Failure> {
         let secure = if self.secure { "; Secure" } else { "" };
         let text =
-            format!("{name}={value}; Path=/; HttpOnly; SameSite=Strict; Max-Age={seconds}{secure}");
+            format!("{name}={value}; Path={place}; SameSite=Strict; Max-Age={seconds}{secure}");
         HeaderValue::from_str(&text).map_err(|e| Failure::Machine(e.to_string()))
     }
 }
@@ -226,9 +248,9 @@ fn tried(desk: &Desk, name: &str, passphrase: &str) -> Result<Tried, Failure> {
         return Ok(Tried::Wait(seconds));
     }
     let book = desk.context(None).book()?;
-    let person = shop::locomotive::person(&book, name).ok().map(|(id, _)| id);
+    let person = shop::locomotive::person(&book, name).ok();
     let own = match person {
-        Some(id) => keys.passphrase(id)?,
+        Some((id, _)) => keys.passphrase(id)?,
         None => None,
     };
     // Where there is no passphrase, one that nobody has is tried: the answer takes as long.
@@ -242,9 +264,9 @@ fn tried(desk: &Desk, name: &str, passphrase: &str) -> Result<Tried, Failure> {
     let hash = own.as_ref().unwrap_or(nobodys);
     let right = passphrase::is_of(passphrase, hash) && own.is_some();
     match person.filter(|_| right) {
-        Some(id) => {
+        Some((id, person)) => {
             keys.forgive(name)?;
-            Ok(Tried::Right(desk.begin(id, None)?))
+            Ok(Tried::Right(desk.begin(id, &person.name, None)?))
         }
         None => Ok(Tried::Wrong),
     }
@@ -294,10 +316,11 @@ pub async fn with_link(State(desk): State<Arc<Desk>>, Path(token): Path<String>)
             return Ok(None);
         };
         keys.take(Token::Link, &token, now)?;
-        if let Some(reader) = desk.person(id)? {
-            keys.forgive(&reader.name)?;
-        }
-        desk.begin(id, None).map(Some)
+        let Some(reader) = desk.person(id)? else {
+            return Ok(None);
+        };
+        keys.forgive(&reader.name)?;
+        desk.begin(id, &reader.name, None).map(Some)
     })();
     match begun {
         Ok(Some(cookies)) => (cookies, Redirect::to("/")).into_response(),
@@ -437,7 +460,7 @@ pub async fn set_passphrase(State(desk): State<Arc<Desk>>, request: Request) -> 
         let mut keys = worker.keys()?;
         keys.set_passphrase(known.id, &hash)?;
         keys.forgive(&known.name)?;
-        worker.begin(known.id, None)
+        worker.begin(known.id, &known.name, None)
     })
     .await;
     match set {

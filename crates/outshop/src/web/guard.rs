@@ -8,12 +8,19 @@ use axum::response::{IntoResponse, Response};
 use super::trouble;
 
 /// Nothing from outside, no script, no inline style, no frame.
-const POLICY: &str = "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; form-action 'self'; \
-                      base-uri 'none'; frame-ancestors 'none'";
+macro_rules! policy {
+    ($more:literal) => {
+        concat!(
+            "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; form-action 'self'; ",
+            "base-uri 'none'; frame-ancestors 'none'",
+            $more
+        )
+    };
+}
+const POLICY: &str = policy!("");
 
 /// The same for pages of the bench and for the way in, which run scripts of ours: files of this desk, none inline.
-const WITH_SCRIPTS: &str = "default-src 'none'; style-src 'self'; font-src 'self'; img-src 'self'; form-action 'self'; \
-                            base-uri 'none'; frame-ancestors 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'";
+const WITH_SCRIPTS: &str = policy!("; script-src 'self'; connect-src 'self'; worker-src 'self'");
 
 /// The policy of a path.
 fn policy(path: &str) -> &'static str {

@@ -14,7 +14,6 @@ use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use jiff::civil::Date;
-use jiff::tz::TimeZone;
 use serde::{Deserialize, Serialize};
 use serde_json::json;
 use shop::book::{EntryId, PersonId};
@@ -48,12 +47,7 @@ impl Desk {
         name: &str,
         device: Option<&str>,
     ) -> Result<HeaderValue, Failure> {
-        let token = door::token()?;
-        let keys = self.keys()?;
-        keys.give(Token::Pocket, &token, person, self.seconds()? + GOOD)?;
-        if let Some(device) = device {
-            keys.begun_on(&token, device)?;
-        }
+        let token = self.given(Token::Pocket, person, GOOD, device)?;
         self.pocket_cookie(&format!("{person}.{token}.{}", kit::encode(name)), GOOD)
     }
 
@@ -63,10 +57,7 @@ impl Desk {
     }
 
     fn pocket_cookie(&self, value: &str, seconds: i64) -> Result<HeaderValue, Failure> {
-        let secure = if self.secure { "; Secure" } else { "" };
-        let text =
-            format!("{COOKIE}={value}; Path={PLACE}; SameSite=Strict; Max-Age={seconds}{secure}");
-        HeaderValue::from_str(&text).map_err(|e| Failure::Machine(e.to_string()))
+        self.cookie_for(PLACE, COOKIE, value, seconds)
     }
 
     /// Whose the pocket of a request is.
@@ -271,12 +262,11 @@ fn written_on(context: &mut Context, id: EntryId, ago: i64) -> Result<Date, Fail
     if let Some(day) = context.store()?.day_of(id)? {
         return Ok(day);
     }
-    let zone = TimeZone::get(&context.zone()?).map_err(|e| Failure::Machine(e.to_string()))?;
     let now = context.now()?;
     let then = now
         .checked_sub(jiff::SignedDuration::from_millis(ago))
         .unwrap_or(now);
-    Ok(then.to_zoned_datetime(zone).date())
+    Ok(context.local(then)?.date())
 }
 
 /// A set of readings: its entry, who entered it, and their name.

@@ -5,6 +5,7 @@ use axum::response::{IntoResponse, Response};
 use maud::html;
 
 use super::frame::{self, Place};
+use super::page::kit::worded;
 use crate::Failure;
 use crate::words::trouble as say;
 
@@ -17,7 +18,7 @@ pub fn page(
 ) -> (StatusCode, maud::Markup) {
     let body = html! {
         h1 { (what) }
-        @for line in why.lines() { p { (line.trim_start_matches("  - ")) } }
+        @for line in why.lines() { p { (worded(line.trim_start_matches("  - "))) } }
         h2 { (say::WAYS_OUT) }
         ul { @for (to, name) in ways { li { a href=(to) { (name) } } } }
     };
@@ -67,8 +68,8 @@ pub fn said(text: &str) -> maud::Markup {
     let (list, lines): (Vec<_>, Vec<_>) = text.lines().partition(|line| line.starts_with("  - "));
     html! {
         div class="said" role="alert" {
-            @for line in &lines { p { (line) } }
-            @if !list.is_empty() { ul { @for line in list { li { (line.trim_start_matches("  - ")) } } } }
+            @for line in &lines { p { (worded(line)) } }
+            @if !list.is_empty() { ul { @for line in list { li { (worded(line.trim_start_matches("  - "))) } } } }
         }
     }
 }

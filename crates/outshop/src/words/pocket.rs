@@ -92,7 +92,6 @@ pub const SAID: &[(&str, &str)] = &[
     ("empty", "nothing written yet"),
     ("enter", "Write it, next place"),
     ("skip", "Not read here, next place"),
-    ("last", "Write it"),
     ("keep", "Keep these {n} readings"),
     ("unfinished", "That is not finished: {value}"),
     (

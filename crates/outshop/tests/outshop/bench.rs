@@ -54,11 +54,16 @@ fn set(id: u128, who: &(String, String), written: i64, readings: &[&str]) -> Val
     })
 }
 
-fn sets(served: &Served) -> usize {
+/// Every set of readings of the check, oldest first, as the book tells it.
+fn told(served: &Served) -> Vec<Value> {
     let told = served
         .folder
         .json(&["part", "show", "14", "right feed check", "--book", "d.book"]);
-    told["readings"].as_array().unwrap().len()
+    told["readings"].as_array().unwrap().clone()
+}
+
+fn sets(served: &Served) -> usize {
+    told(served).len()
 }
 
 #[test]
@@ -107,11 +112,9 @@ fn without_scripts_it_is_a_form_with_all_places_and_the_instrument_said_once() {
         &format!("{fields}&at:seat-land@front=3/32&at:seat-land@back=.094+by+glass"),
     );
     assert_eq!(kept.status, 303, "{}", kept.body);
-    let told = served
-        .folder
-        .json(&["part", "show", "14", "right feed check", "--book", "d.book"]);
-    let newest = told["readings"].as_array().unwrap().last().unwrap();
-    assert_eq!(sets(&served), before + 1);
+    let told = told(&served);
+    let newest = told.last().unwrap();
+    assert_eq!(told.len(), before + 1);
     assert_eq!(newest["state"], "as-left");
     assert_eq!(newest["readings"][0]["written"], "3/32 in");
     assert_eq!(newest["readings"][0]["instrument"], "dividers");
@@ -224,17 +227,10 @@ fn what_is_handed_in_is_saved_once_as_whoever_wrote_it() {
         hand_in(&served, at, &[yesterday])["sets"][0]["fate"],
         "kept"
     );
-    let told = served
-        .folder
-        .json(&["part", "show", "14", "right feed check", "--book", "d.book"]);
-    let days: Vec<_> = told["readings"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .map(|set| set["on"].as_str().unwrap())
-        .collect();
+    let told = self::told(&served);
+    let days: Vec<_> = told.iter().map(|set| &set["on"]).collect();
     assert!(
-        days.contains(&"2026-05-15") && days.contains(&"2026-05-16"),
+        days.contains(&&json!("2026-05-15")) && days.contains(&&json!("2026-05-16")),
         "{days:?}"
     );
     // What is no queue is said, and nothing is half taken.

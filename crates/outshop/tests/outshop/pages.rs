@@ -131,12 +131,7 @@ impl Served {
         let served = &mut self;
         let page = served.post(&served.link, "");
         assert_eq!(page.status, 303, "{}", page.body);
-        let cookie = page
-            .head
-            .lines()
-            .find_map(|line| line.strip_prefix("set-cookie: "))
-            .unwrap();
-        served.cookie = cookie.split(';').next().unwrap().to_string();
+        served.cookie = page.cookie();
         self
     }
 

@@ -674,7 +674,10 @@ fn the_desk_takes_the_same_table_and_says_the_same() {
     let wrong = "verb=steam+days&back=/engine/14/log&engine=14&days=soon&told=wall+calendar";
     let page = desk.post("/do", wrong);
     assert_eq!(page.status, 422);
-    assert!(page.body.contains("`soon` is not a day") && page.body.contains(">soon</textarea>"));
+    assert!(
+        page.body.contains("<code>soon</code> is not a day")
+            && page.body.contains(">soon</textarea>")
+    );
 }
 
 #[test]

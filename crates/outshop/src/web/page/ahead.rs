@@ -121,9 +121,9 @@ fn between(view: &View<'_>, stop: &Stop) -> Markup {
     });
     match to {
         Some(to) => {
-            html! { a class=(if open { "need" } else { "" }) href=(to) { (words::sentence(&stop.why)) } }
+            html! { a class=(if open { "need" } else { "" }) href=(to) { (kit::sentence(&stop.why)) } }
         }
-        None => html! { (words::sentence(&stop.why)) },
+        None => html! { (kit::sentence(&stop.why)) },
     }
 }
 

@@ -6,7 +6,7 @@
 use jiff::civil::DateTime;
 use maud::{Markup, html};
 use measure::House;
-use shop::book::{Family, Feature, FeatureKind, Part, ReadingSet};
+use shop::book::{Book, Family, Feature, FeatureKind, FindingState, Part, ReadingSet};
 use shop::locomotive::{engine, engines, family, last_check, part};
 
 use super::part_form::last_left;
@@ -46,44 +46,59 @@ pub fn ways(family: &Family, part: &Part, number: &str, more: &str) -> Markup {
     }
 }
 
+/// A part that open work asks to be measured.
+struct AskedFor<'b> {
+    tag: String,
+    /// The path of the work's own page.
+    to: String,
+    part: &'b Part,
+    /// The engine's number.
+    number: &'b str,
+    /// What stands after the path of a feature: a job's readings are its as-left ones.
+    more: String,
+}
+
+/// What open work asks to be measured, by its tag: findings nobody has decided on, and jobs.
+fn asked_for(book: &Book) -> Vec<AskedFor<'_>> {
+    let found = book.findings.values();
+    let found = found.filter(|found| found.state == FindingState::Open);
+    let found = found.filter_map(|found| {
+        let tag = tag::finding(found.number);
+        Some(AskedFor {
+            to: format!("/finding/{tag}"),
+            tag,
+            part: book.parts.get(&found.part)?,
+            number: kit::number(book, found.locomotive),
+            more: String::new(),
+        })
+    });
+    let jobs = book.jobs.values().filter(|job| job.closed.is_none());
+    let jobs = jobs.filter_map(|job| {
+        let tag = tag::job(job.number);
+        let found = book.findings.get(&job.plan.finding)?;
+        Some(AskedFor {
+            to: format!("/job/{tag}"),
+            part: book.parts.get(&found.part)?,
+            number: kit::number(book, job.locomotive),
+            more: after_job(&tag),
+            tag,
+        })
+    });
+    let mut all: Vec<_> = found.chain(jobs).collect();
+    all.sort_by(|a, b| a.tag.cmp(&b.tag));
+    all
+}
+
+/// What stands after the path of a feature where the readings are those a job left.
+pub fn after_job(tag: &str) -> String {
+    format!("?job={tag}&left=yes")
+}
+
 /// What there is to measure: what open work asks for, and the parts of one engine.
 pub fn list(view: &View<'_>) -> Drawn {
     let wanted = view.asked("engine");
     let all = engines(view.book);
-    let mut asked: Vec<(String, String, &Part, &str)> = Vec::new();
-    for job in view.book.jobs.values().filter(|job| job.closed.is_none()) {
-        let part = view
-            .book
-            .findings
-            .get(&job.plan.finding)
-            .and_then(|f| view.book.parts.get(&f.part));
-        if let Some(part) = part {
-            let tag = tag::job(job.number);
-            asked.push((
-                tag.clone(),
-                format!("/job/{tag}"),
-                part,
-                kit::number(view.book, job.locomotive),
-            ));
-        }
-    }
-    for found in view
-        .book
-        .findings
-        .values()
-        .filter(|f| f.state == shop::book::FindingState::Open)
-    {
-        if let Some(part) = view.book.parts.get(&found.part) {
-            let tag = tag::finding(found.number);
-            asked.push((
-                tag.clone(),
-                format!("/finding/{tag}"),
-                part,
-                kit::number(view.book, found.locomotive),
-            ));
-        }
-    }
-    asked.sort_by(|a, b| a.0.cmp(&b.0));
+    let asked = asked_for(view.book);
     let her = all.iter().find(|(_, kept)| kept.number == wanted);
     let mut parts: Vec<&Part> = her.map_or(Vec::new(), |(id, _)| {
         view.book
@@ -105,9 +120,9 @@ pub fn list(view: &View<'_>) -> Drawn {
             section class="ruled" {
                 h2 { (say::ASKED) }
                 @if asked.is_empty() { p { (say::NOTHING_ASKED) } }
-                ul class="plain" { @for (tag, to, part, number) in &asked { li {
-                    a href=(to) { (tag) } " " (say::of(&part.name, number))
-                    (of(part, number, &if tag.starts_with('J') { format!("?job={tag}&left=yes") } else { String::new() }))
+                ul class="plain" { @for it in &asked { li {
+                    a href=(it.to) { (it.tag) } " " (say::of(&it.part.name, it.number))
+                    (of(it.part, it.number, &it.more))
                 } } }
             }
             section class="ruled" {
@@ -254,9 +269,8 @@ fn instrument(view: &View<'_>) -> Markup {
 /// Moment at which the page was drawn, in the book's own zone.
 fn made(view: &View<'_>) -> Result<DateTime, Failure> {
     let mut context = view.desk.context(None);
-    let (now, zone) = (context.now()?, context.zone()?);
-    let zone = jiff::tz::TimeZone::get(&zone).map_err(|e| Failure::Machine(e.to_string()))?;
-    Ok(now.to_zoned_datetime(zone).datetime())
+    let now = context.now()?;
+    context.local(now)
 }
 
 /// What only scripts show: their sentences, and a piece of the page that they put where it belongs.

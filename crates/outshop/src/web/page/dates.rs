@@ -1,7 +1,7 @@
 //! Every deadline on one page: what cannot be told, what is past, what is to come, with the way to each reason.
 
 use maud::{Markup, html};
-use shop::locomotive::{engine, engines};
+use shop::locomotive::engine;
 use shop::report::{Deadline, Reach, deadlines};
 
 use super::{Drawn, View, kit};
@@ -28,9 +28,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             label for="dates-engine" { (say::ENGINE) }
             select id="dates-engine" name="engine" {
                 option value="" selected[wanted.is_empty()] { (say::EVERY_ENGINE) }
-                @for (_, kept) in engines(view.book) {
-                    option value=(kept.number) selected[kept.number == wanted] { (words::engine(&kept.number)) }
-                }
+                (kit::engine_options(view, wanted))
             }
             button { (say::SHOW) }
         }
@@ -57,7 +55,7 @@ fn section(reach: Reach, here: &[&Deadline]) -> Markup {
                     td class="whole" data-label=(say::ENGINE) { a href=(format!("/engine/{}", one.number)) { (words::engine(&one.number)) } }
                     td data-label=(say::WHAT) { b { (say::what(one)) } }
                     td data-label=(say::WHY) {
-                        (words::sentence(&one.why)) " "
+                        (kit::sentence(&one.why)) " "
                         @if let Some(number) = one.finding { a href=(format!("/finding/{}", tag::finding(number))) { (tag::finding(number)) } }
                         @else if !say::names_itself(one) { a href=(format!("/ahead/{}", one.number)) { (say::LOOK_AHEAD) } }
                     }

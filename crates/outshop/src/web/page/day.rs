@@ -55,8 +55,8 @@ fn state(kept: &Locomotive, ahead: &Ahead, on: Date) -> Markup {
             h2 { (say::STOPS) }
             ol class="between" { @for stop in &ahead.stops { li {
                 @match stop.what.as_deref().and_then(|what| what.split_once(' ')) {
-                    Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (words::sentence(&stop.why)) },
-                    None => (words::sentence(&stop.why)),
+                    Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (kit::sentence(&stop.why)) },
+                    None => (kit::sentence(&stop.why)),
                 }
             } } }
         }

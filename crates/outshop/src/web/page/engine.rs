@@ -55,8 +55,8 @@ fn stops(view: &View<'_>, kept: &Locomotive, ahead: &Ahead) -> Markup {
                 h2 { (say::WHAT_STOPS) }
                 ol class="between" { @for stop in &ahead.stops { li {
                     @match stop.what.as_deref().and_then(|what| what.split_once(' ')) {
-                        Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (words::sentence(&stop.why)) },
-                        None => (words::sentence(&stop.why)),
+                        Some((kind, number)) => a href=(format!("/{kind}/{number}")) { (kit::sentence(&stop.why)) },
+                        None => (kit::sentence(&stop.why)),
                     }
                 } } }
                 @if Law::of(view.book, view.rules, kept).any(|rule| rule.id.ends_with(".move.tag")) { (print::tag_link(&kept.number)) }
@@ -85,7 +85,7 @@ fn clocks(clocks: &[Clock]) -> Markup {
                     State::EachDay => (say::EACH_DAY),
                 } }
                 td class="num" data-label=(say::LEFT) { (clock.left.map_or("-".to_string(), |left| left.to_string())) }
-                td data-label=(say::WHY) { (clock.why) }
+                td data-label=(say::WHY) { (kit::worded(&clock.why)) }
                 td data-label=(say::RULE) { a href=(format!("/rule/{}", clock.ruling.rule)) { (clock.ruling.cite.section) } }
             } } }
         } }

@@ -81,7 +81,7 @@ fn notice(view: &View<'_>, kept: &Finding, title: &str) -> Markup {
                 @if let Some(it) = &kept.notice { p { (on_day::given(&it.name, &it.office, &it.document)) } }
                 @if let Some(it) = &kept.lifted { p { (on_day::lifted(&it.name, &it.office, it.day, &it.document)) } }
                 @else {
-                    @if let Some(why) = unlifted(kept, view.on) { p class="need" { (words::sentence(&why)) } }
+                    @if let Some(why) = unlifted(kept, view.on) { p class="need" { (kit::sentence(&why)) } }
                     (kit::form(view, VERB, on_day::LIFT, &fields, on_day::LIFT_IT))
                 }
             }
@@ -134,7 +134,7 @@ pub fn verdict(judgement: &Judgement) -> Markup {
     html! {
         section class="ruled" {
             h2 { (say::VERDICT) ": " (kit::verdict(&judgement.verdict)) }
-            p { @if let Verdict::CannotTell(needs) = &judgement.verdict { (say::needs(needs)) " " } (say::COMPUTED) }
+            p { @if let Verdict::CannotTell(needs) = &judgement.verdict { (kit::worded(&say::needs(needs))) " " } (say::COMPUTED) }
             div class="table" { table class="stack" {
                 thead { tr { th { (say::WHAT) } th { (say::FOUND) } th { (say::LIMIT) } th { (say::VERDICT) } th { (say::STANDS_IN) } } }
                 tbody { @for line in &judgement.lines { tr {
@@ -211,7 +211,7 @@ fn one(offer: &Offer) -> Markup {
             @match &offer.feasible {
                 Feasible::Yes => {}
                 Feasible::No(why) => { dt { (say::WHY_NOT) } dd { (why) } }
-                Feasible::CannotTell(needs) => { dt { (say::NEEDS) } dd { (needs.join("; ")) } }
+                Feasible::CannotTell(needs) => { dt { (say::NEEDS) } dd { (kit::worded(&needs.join("; "))) } }
             }
             @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) } }
             @if let Some(metal) = &offer.metal { dt { (say::METAL) } dd { (metal) } }

@@ -42,7 +42,7 @@ pub fn of(view: &View<'_>, rule: &Rule, version: &Version) -> Markup {
             (say::of_another_wording(kit::name(view.book, held.by), held.on))
         } } } }
         @if may { (kit::form(view, VERB, say::ASK, &fields, say::SIGN)) }
-        @else { p class="quiet small" { (say::WHO_MAY) } }
+        @else { p class="quiet small" { (kit::worded(say::WHO_MAY)) } }
     }
 }
 

@@ -287,7 +287,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
                     }
                 };
                 p class="quiet small" { (words::pocket::AT_BENCH) ": " (words::pocket::AT_BENCH_WHY) }
-                (bench::links(family, part, her, &format!("?job={title}&left=yes")))
+                (bench::links(family, part, her, &bench::after_job(title)))
                 (in_turn(view, VERB, next(kept) == Some(Next::Left), say::TAKE_LEFT, &kit::form(view, VERB, say::LEFT_READINGS, &fields, say::KEEP_THEM)))
             }
             @if !ready { p { (say::LEFT_LATER) } }
@@ -349,7 +349,7 @@ fn signatures(view: &View<'_>, kept: &Job, title: &str, missing: &[String]) -> M
                 None => {
                     h3 { (say::BEFORE_CLOSING) }
                     @if missing.is_empty() { p { (say::NOTHING_MISSING) } }
-                    ul { @for line in missing { li { (words::sentence(line)) } } }
+                    ul { @for line in missing { li { (kit::sentence(line)) } } }
                     @if !may.is_empty() {
                         @let fields = html! {
                             (of(kept, title))

@@ -3,19 +3,20 @@
 use maud::{Markup, html};
 use rules::Ruling;
 use shop::book::{Book, Inspection, LocomotiveId, PersonId};
+use shop::locomotive::engines;
 use shop::route::Feasible;
 use shop::verdict::Verdict;
 
 use super::View;
 use crate::verb::rule_held;
-use crate::words::{inspection as said, page as words, tag};
+use crate::words::{self, inspection as said, page as say, tag};
 
 /// A verdict: a word and a shape before it is a tone.
 pub fn verdict(verdict: &Verdict) -> Markup {
     let (class, word) = match verdict {
-        Verdict::Complies => ("complies", words::COMPLIES),
-        Verdict::Fails(_) => ("fails", words::FAILS),
-        Verdict::CannotTell(_) => ("unknown", words::CANNOT_TELL),
+        Verdict::Complies => ("complies", say::COMPLIES),
+        Verdict::Fails(_) => ("fails", say::FAILS),
+        Verdict::CannotTell(_) => ("unknown", say::CANNOT_TELL),
     };
     html! { span class=(format!("verdict {class}")) { (word) } }
 }
@@ -23,9 +24,9 @@ pub fn verdict(verdict: &Verdict) -> Markup {
 /// Whether a route can be taken, as word and shape.
 pub fn feasible(feasible: &Feasible) -> Markup {
     let (class, word) = match feasible {
-        Feasible::Yes => ("complies", words::CAN_BE_TAKEN),
-        Feasible::No(_) => ("fails", words::CANNOT_BE_TAKEN),
-        Feasible::CannotTell(_) => ("unknown", words::CANNOT_TELL),
+        Feasible::Yes => ("complies", say::CAN_BE_TAKEN),
+        Feasible::No(_) => ("fails", say::CANNOT_BE_TAKEN),
+        Feasible::CannotTell(_) => ("unknown", say::CANNOT_TELL),
     };
     html! { span class=(format!("verdict {class}")) { (word) } }
 }
@@ -38,6 +39,21 @@ pub fn held<'r>(view: &View<'_>, used: impl IntoIterator<Item = &'r Ruling>) -> 
     html! { @if let Some(line) = line { p class="small need" { (line) } } }
 }
 
+/// A sentence of ours as a page sets it: what stands between backticks, something typed or to be typed, as `code`. A
+/// backtick without a fellow is somebody's own, and all is left as it stands.
+pub fn worded(text: &str) -> Markup {
+    let pieces: Vec<&str> = text.split('`').collect();
+    if pieces.len().is_multiple_of(2) {
+        return html! { (text) };
+    }
+    html! { @for (at, piece) in pieces.iter().enumerate() { @if at % 2 == 0 { (piece) } @else { code { (piece) } } } }
+}
+
+/// What our own rooms say in half a sentence, begun large and set as [`worded`] does.
+pub fn sentence(text: &str) -> Markup {
+    worded(&words::sentence(text))
+}
+
 /// The name of a person.
 pub fn name(book: &Book, id: PersonId) -> &str {
     book.persons.get(&id).map_or("?", |p| p.name.as_str())
@@ -46,6 +62,13 @@ pub fn name(book: &Book, id: PersonId) -> &str {
 /// An engine's number.
 pub fn number(book: &Book, id: LocomotiveId) -> &str {
     book.locomotives.get(&id).map_or("?", |e| e.number.as_str())
+}
+
+/// Every engine of the book, to choose one from.
+pub fn engine_options(view: &View<'_>, chosen: &str) -> Markup {
+    html! { @for (_, kept) in engines(view.book) {
+        option value=(kept.number) selected[kept.number == chosen] { (words::engine(&kept.number)) }
+    } }
 }
 
 /// The path of a part.
@@ -104,8 +127,8 @@ pub fn may_sign_with(verb: &str) -> Markup {
 fn sign_by(verb: &str, required: bool) -> Markup {
     let id = id(verb, "sign-with");
     html! {
-        p class="quiet small" { (crate::words::bench::SIGNING) }
-        label for=(id) { (crate::words::bench::SIGN_WITH) }
+        p class="quiet small" { (words::bench::SIGNING) }
+        label for=(id) { (words::bench::SIGN_WITH) }
         input type="password" id=(id) name=(crate::web::form::SIGN_WITH) autocomplete="current-password" required[required];
     }
 }

@@ -6,7 +6,7 @@ use maud::{Markup, html};
 use rules::{
     Axis, Bands, Body, Rule as LawRule, words::QUESTIONS, words::Question, words::question,
 };
-use shop::locomotive::{engine, engines};
+use shop::locomotive::engine;
 use shop::verdict::{Answered, Checked, Fineness, Verdict};
 
 use super::{View, kit};
@@ -156,7 +156,7 @@ fn told(view: &View<'_>, answered: &Answered) -> Markup {
                 @if let Some(reading) = &answered.reading { dt { (say::READ) } dd class="fig" { (reading) } }
                 dt { (say::WITHIN_WHAT) } dd { (answered.uncertainty.as_deref().unwrap_or(say::NOT_STATED)) }
                 @for line in &answered.from_book { dt { (say::FROM_BOOK) } dd { (line) } }
-                @for asks in &answered.open { dt { (say::TELL) } dd { (say::tell(asks)) } }
+                @for asks in &answered.open { dt { (say::TELL) } dd { (kit::worded(&say::tell(asks))) } }
             }
             @for one in &answered.lines { (line(one)) }
             (kit::held(view, answered.lines.iter().map(|one| &one.ruling)))
@@ -206,9 +206,7 @@ fn form(
             label for="limit-engine" { (say::ENGINE) " " span class="quiet" { (say::ENGINE_HINT) } }
             select id="limit-engine" name="engine" {
                 option value="" { (say::NO_ENGINE) }
-                @for (_, kept) in engines(view.book) {
-                    option value=(kept.number) selected[kept.number == view.asked("engine")] { (words::engine(&kept.number)) }
-                }
+                (kit::engine_options(view, view.asked("engine")))
             }
             @for (n, question) in asked.iter().enumerate() {
                 label for=(format!("limit-so-{n}")) { (words::sentence(question.asks)) }

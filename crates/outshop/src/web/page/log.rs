@@ -48,7 +48,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             } }
             @if let Some(lines) = shown.and_then(|year| by_year.get(&year)) { (table(view, lines)) }
             @if let (Some(year), true) = (shown, yearly) { p { a href=(format!("/print/year/{}/{year}", kept.number)) { (words::yearly::print_year(year)) } } }
-            p class="quiet small" { (say::PUT_RIGHT) }
+            p class="quiet small" { (kit::worded(say::PUT_RIGHT)) }
         }
         section class="ruled" {
             h2 { (say::PAPERS) }
@@ -71,7 +71,7 @@ pub fn notices(told: impl Iterator<Item = String>) -> Markup {
         @if !told.is_empty() {
             section class="ruled" {
                 h2 { (say::NOTICES) }
-                ul class="plain" { @for line in &told { li { span class="need" { (words::sentence(line)) } } } }
+                ul class="plain" { @for line in &told { li { span class="need" { (kit::sentence(line)) } } } }
             }
         }
     }

@@ -7,7 +7,7 @@ use shop::clock::{State, due};
 use shop::locomotive::engine;
 use shop::report::{Change, Look, Standing, course_words};
 
-use super::{Drawn, View};
+use super::{Drawn, View, kit};
 use crate::Failure;
 use crate::verb::ahead::{looks, supposed};
 use crate::web::trouble;
@@ -68,7 +68,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (form(view, id, kept, &held, &runs)?)
         section class="ruled" {
             h2 { (say::ASSUMED) }
-            ul { @for line in &look.assumed { li { (words::sentence(line)) } } }
+            ul { @for line in &look.assumed { li { (kit::sentence(line)) } } }
         }
     };
     Ok(Drawn::new("/", title, body))
@@ -135,7 +135,7 @@ fn runs_of(look: &Look) -> Markup {
                         td data-label=(say::RUN_DAY) { (words::day(train.day)) }
                         td data-label=(say::RUN) { (train.what) }
                         td data-label=(say::STANDING) { span class=(format!("verdict {}", standing(train.standing))) { (say::standing(train.standing)) } }
-                        td data-label=(say::IN_THE_WAY) { (words::sentence(&train.in_the_way.join("; "))) }
+                        td data-label=(say::IN_THE_WAY) { (kit::sentence(&train.in_the_way.join("; "))) }
                     } } }
                 } }
             }
@@ -164,11 +164,11 @@ fn clocks(look: &Look) -> Markup {
                     }
                     td data-label=(say::STOPS) {
                         (words::sentence(&course_words(course)))
-                        div class="quiet small" { (words::sentence(course.stopped.as_ref().map_or(&course.clock.why, |s| &s.why))) }
+                        div class="quiet small" { (kit::sentence(course.stopped.as_ref().map_or(&course.clock.why, |s| &s.why))) }
                     }
                     td data-label=(say::GOOD) { @if let Some(good) = &course.good {
                         b { (words::sentence(&say::good(good))) }
-                        div class="quiet small" { (words::sentence(&good.why)) }
+                        div class="quiet small" { (kit::sentence(&good.why)) }
                         @for paper in &good.papers { div class="small" { (say::paper(paper)) } }
                     } }
                     td data-label=(say::RULE) { a href=(format!("/rule/{}", course.clock.ruling.rule)) { (course.clock.ruling.cite.section) } }

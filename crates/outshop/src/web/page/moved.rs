@@ -26,7 +26,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         @if wrong.is_empty() { p { (say::NOTHING_WRONG) } }
         @else {
             h2 { (say::DEFECTS) }
-            ol class="between" { @for stop in &wrong { li { (words::sentence(&stop.why)) } } }
+            ol class="between" { @for stop in &wrong { li { (kit::sentence(&stop.why)) } } }
         }
         @if Law::of(view.book, view.rules, kept).any(|rule| rule.id.ends_with(".move.tag")) { (print::tag_link(&kept.number)) }
         @if open.is_some() { (ending(view, kept)) }

@@ -47,7 +47,7 @@ fn stand(view: &View<'_>, id: LocomotiveId) -> Markup {
                 @let tag = tag::finding(f.number);
                 li {
                     a href=(format!("/finding/{tag}")) { (tag) } " " (words::part::found(f.found_on, &f.told))
-                    @if let Some(why) = unlifted(f, view.on) { " " span class="need" { (words::sentence(&why)) } }
+                    @if let Some(why) = unlifted(f, view.on) { " " span class="need" { (kit::sentence(&why)) } }
                 }
             } }
         } }

@@ -31,7 +31,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
                 @if hers.is_empty() { p { (say::NONE) } }
                 @for duty in &hers {
                     h3 { (words::sentence(&duty.what)) " " a class="small quiet" href=(format!("/rule/{}", duty.ruling.rule)) { (duty.ruling.cite.section) } }
-                    p { (say::places(&duty.places)) ". " (words::sentence(&duty.when)) }
+                    p { (say::places(&duty.places)) ". " (kit::sentence(&duty.when)) }
                     p class=(if overdue(duty) { "need" } else { "quiet small" }) { (say::stands(duty)) }
                 }
             }
@@ -40,7 +40,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             h2 { (say::NOT_KNOWN) }
             @for line in say::missing(view.book, kept, &no_daily, view.on) { p { (line) } }
             p { a href="/shop" { (particular::TITLE) } }
-            p class="quiet small" { (say::TO_RECORD) }
+            p class="quiet small" { (kit::worded(say::TO_RECORD)) }
             (kit::held(view, all.iter().map(|duty| &duty.ruling)))
         }
     };

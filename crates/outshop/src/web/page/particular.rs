@@ -22,7 +22,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         label for="state-engine" { (say::OF) }
         select id="state-engine" name="engine" {
             option value="" { (say::ALL) }
-            @for (_, kept) in &all { option value=(kept.number) selected[draft("engine") == kept.number] { (words::engine(&kept.number)) } }
+            (kit::engine_options(view, draft("engine")))
         }
     };
     let body = html! {

@@ -39,7 +39,7 @@ fn one(view: &View<'_>, person: &Person) -> Markup {
             } }
             @if !person.stated.is_empty() {
                 details { summary { (say::HISTORY) } ul { @for kept in &person.stated {
-                    li { (say::stated(kept, kit::name(view.book, kept.by))) " " span class="quiet small" { (say::entry(kept.entry)) } }
+                    li { (kit::worded(&say::stated(kept, kit::name(view.book, kept.by)))) " " span class="quiet small" { (say::entry(kept.entry)) } }
                 } } }
             }
         }

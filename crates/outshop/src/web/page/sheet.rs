@@ -3,7 +3,6 @@
 use maud::{Markup, PreEscaped, html};
 use physics::card::Card;
 use physics::{Sheet, Shown};
-use shop::locomotive::engines;
 use shop::ruled::figures_of;
 
 use super::{Drawn, View, drawn, kit};
@@ -78,7 +77,7 @@ fn whose_law(view: &View<'_>) -> Markup {
         label for="sheet-engine" { (say::LAW_ENGINE) " " span class="quiet" { (say::LAW_HINT) } }
         select id="sheet-engine" name=(ENGINE) {
             option value="" { (say::NOT_SAID) }
-            @for (_, kept) in engines(view.book) { option value=(kept.number) selected[value(&view.query, ENGINE) == kept.number] { (words::engine(&kept.number)) } }
+            (kit::engine_options(view, value(&view.query, ENGINE)))
         }
         label for="sheet-rules" { (say::LAW_RULES) }
         select id="sheet-rules" name=(RULES) {
