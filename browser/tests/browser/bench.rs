@@ -467,7 +467,7 @@ fn what_came_back_is_changed_or_taken_out() {
         phone.state(false);
         phone.taps("6.999");
         (0..11).for_each(|_| phone.enters());
-        phone.says("Keep these 1 readings");
+        phone.says("Keep this reading");
         phone.enters();
         phone.says("The book asks about them");
         phone.says("metal has grown");
@@ -498,9 +498,9 @@ fn what_came_back_is_changed_or_taken_out() {
     (0..5).for_each(|_| phone.window.press(".pad [data-key=back]").unwrap());
     phone.taps("6.949");
     (0..11).for_each(|_| phone.enters());
-    phone.says("Keep these 1 readings");
+    phone.says("Keep this reading");
     phone.enters();
-    phone.says("In the book today from this phone: 1 readings.");
+    phone.says("In the book today from this phone: 1 reading.");
     phone.waits(0);
     let book = phone.book("right main pin");
     assert_eq!(book.len(), 2);

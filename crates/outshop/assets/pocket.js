@@ -15,9 +15,11 @@ const AGAIN = 15000;
 const REMEMBERED = 60;
 
 // A sentence of the page, by its word, with what is filled in.
+// Words that differ between one and several stand with a bar between: the first are of one.
 export function say(word, fill = {}) {
   const found = document.getElementById('said').content.querySelector(`[data-word="${word}"]`);
-  return found.textContent.replace(/\{(\w+)\}/g, (_, name) => fill[name] ?? '');
+  const [one, several = one] = found.textContent.split(' | ');
+  return (fill.n === 1 ? one : several).replace(/\{(\w+)\}/g, (_, name) => fill[name] ?? '');
 }
 
 // Who is at this device, as the book last said: nobody after a sign-out.

@@ -86,13 +86,13 @@ pub const KEYPAD: &str = "Keypad";
 /// What waits and what came back.
 pub const POCKET: &str = "In this pocket";
 
-/// What the scripts say, by the word they ask for it with.
+/// What the scripts say, by the word they ask for it with; of one and of several with a bar between.
 pub const SAID: &[(&str, &str)] = &[
     ("of", "{n} of {all}"),
     ("empty", "nothing written yet"),
     ("enter", "Write it, next place"),
     ("skip", "Not read here, next place"),
-    ("keep", "Keep these {n} readings"),
+    ("keep", "Keep this reading | Keep these {n} readings"),
     ("unfinished", "That is not finished: {value}"),
     (
         "improper",
@@ -102,20 +102,23 @@ pub const SAID: &[(&str, &str)] = &[
     ("nothing", "Nothing was read yet."),
     (
         "pocketed",
-        "{n} readings of the {what} are in this pocket. Nothing is lost.",
+        "1 reading of the {what} is in this pocket. Nothing is lost. | {n} readings of the {what} are in this pocket. Nothing is lost.",
     ),
-    ("landed", "{n} readings of the {what} are in the book."),
+    (
+        "landed",
+        "1 reading of the {what} is in the book. | {n} readings of the {what} are in the book.",
+    ),
     (
         "asked",
         "The book asks about them: see below. Nothing is lost.",
     ),
     (
         "in-book",
-        "In the book today from this phone: {n} readings.",
+        "In the book today from this phone: 1 reading. | In the book today from this phone: {n} readings.",
     ),
     (
         "waiting",
-        "In this pocket, not yet in the book: {n} readings.",
+        "In this pocket, not yet in the book: 1 reading. | In this pocket, not yet in the book: {n} readings.",
     ),
     ("none-waiting", "Nothing waits in this pocket."),
     (
@@ -126,10 +129,13 @@ pub const SAID: &[(&str, &str)] = &[
         "never-answered",
         "The book does not answer. Nothing is lost; this page tries again by itself.",
     ),
-    ("kept", "{what}: {n} readings, entry {entry}"),
+    (
+        "kept",
+        "{what}: 1 reading, entry {entry} | {what}: {n} readings, entry {entry}",
+    ),
     (
         "waits",
-        "{what}, {state}: {n} readings by {who}, written {when}",
+        "{what}, {state}: 1 reading by {who}, written {when} | {what}, {state}: {n} readings by {who}, written {when}",
     ),
     (
         "whose",
