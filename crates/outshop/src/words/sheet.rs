@@ -4,6 +4,23 @@
 pub const WORKED_SHEETS: &str = "Worked sheets";
 /// What they are.
 pub const LEAD: &str = "Each prints what goes in and where it came from, the formula, the numbers in place, the result, and what it rests on. A second person with a pencil can redo it.";
+/// What the first word of a sheet's id stands for, in the order of the list.
+pub const SUBJECTS: &[(&str, &str)] = &[
+    ("thread", "Threads"),
+    ("screw", "Screws under load"),
+    ("seat", "Seats"),
+    ("valve", "Valves"),
+    ("fit", "Fits"),
+    ("gauge", "Gauging"),
+    ("lathe", "At the lathe"),
+    ("boiler", "The boiler"),
+    ("steam", "Steam"),
+    ("air", "Air"),
+    ("running", "Running gear"),
+    ("wear", "Wear"),
+];
+/// Sheets of no subject that is listed.
+pub const OTHERS: &str = "Others";
 /// Before it is worked.
 pub const FILL_IN: &str =
     "Fill in what is known and work it. A bare number takes the house unit, and the sheet says so.";

@@ -282,7 +282,7 @@ fn the_crew_reports_at_the_desk_and_nothing_to_report_is_an_entry() {
     );
     assert_eq!(half.status, 422);
     for kept in [
-        "symptom 1: where is missing of `knocks on the quarters`",
+        "symptom 1: where is missing of <code>knocks on the quarters</code>",
         "symptom 2: what was noticed is missing",
         "value=\"knocks on the quarters\"",
         "value=\"hot\" checked",

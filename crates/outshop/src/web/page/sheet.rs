@@ -12,14 +12,36 @@ use crate::web::form::value;
 use crate::words::{self, sheet as say};
 
 pub fn list() -> Result<Drawn, Failure> {
+    let mut rest: Vec<_> = physics::catalogue().iter().collect();
+    let mut groups = Vec::new();
+    for (subject, title) in say::SUBJECTS {
+        let (of, others) = rest
+            .into_iter()
+            .partition::<Vec<_>, _>(|entry| subject_of(entry.card) == *subject);
+        groups.push((*subject, *title, of));
+        rest = others;
+    }
+    groups.push(("others", say::OTHERS, rest));
+    groups.retain(|(_, _, of)| !of.is_empty());
     let body = html! {
         h1 { (say::WORKED_SHEETS) }
         p class="lead" { (say::LEAD) }
-        ul class="plain" { @for entry in physics::catalogue() {
-            li { a href=(format!("/sheet/{}", entry.card.id)) { (entry.card.title) } " " span class="quiet small" { (entry.card.id) } p class="small" { (entry.card.purpose) } }
-        } }
+        p class="small" { @for (n, (subject, title, _)) in groups.iter().enumerate() { @if n > 0 { " · " } a href=(format!("#{subject}")) { (title) } } }
+        @for (subject, title, of) in &groups {
+            section class="ruled" id=(subject) {
+                h2 { (title) }
+                ul class="plain" { @for entry in of {
+                    li { a href=(format!("/sheet/{}", entry.card.id)) { (entry.card.title) } " " span class="quiet small" { (entry.card.id) } p class="small" { (entry.card.purpose) } }
+                } }
+            }
+        }
     };
     Ok(Drawn::new("/sheets", words::page::SHEETS, body))
+}
+
+/// The first word of a sheet's id.
+fn subject_of(card: &Card) -> &str {
+    card.id.split('.').next().unwrap_or(card.id)
 }
 
 pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
