@@ -168,6 +168,8 @@ pub enum Request {
     /// Decide on the move of an engine that does not comply, and say how it ended.
     #[command(subcommand)]
     Move(verb::moved::Move),
+    /// Find what says all of these words, wherever it stands: parts, readings, findings, jobs, letters, rules, sheets.
+    Find(verb::find::Find),
     /// Record a finding; see its verdict and its routes.
     #[command(subcommand)]
     Finding(verb::finding::Finding),
@@ -225,6 +227,7 @@ impl Request {
             Request::Inspect(it) => it.run(context),
             Request::Writeup(it) => it.run(context),
             Request::Move(it) => it.run(context),
+            Request::Find(it) => it.run(context),
             Request::Finding(it) => it.run(context),
             Request::Decide(it) => it.run(context),
             Request::Job(it) => it.run(context),

@@ -7,7 +7,7 @@ use rusqlite::types::ValueRef;
 use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
-use crate::{history, read, scans, schema};
+use crate::{history, read, scans, schema, seek};
 
 /// One thing that is not as it should be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -106,6 +106,7 @@ impl Store {
                 return Ok(count);
             }
         };
+        seek::check(&self.connection, &book, differences)?;
         for row in book.rows() {
             let name = (row.kind.word().to_string(), row.key.clone());
             let should = (
@@ -190,6 +191,14 @@ fn layout(
             None => format!("the guard or table `{name}` is gone"),
         };
         differences.push(Difference { entry: None, what });
+    }
+    for name in schema::OF_SEEK {
+        if found.remove(*name).is_none() {
+            differences.push(Difference {
+                entry: None,
+                what: format!("the table `{name}` is gone"),
+            });
+        }
     }
     for name in found.into_keys() {
         differences.push(Difference {

@@ -41,6 +41,7 @@ impl Store {
             for (_, sql) in schema::OBJECTS {
                 connection.execute_batch(sql)?;
             }
+            connection.execute_batch(schema::SEEK_FORGETS)?;
             connection.execute_batch("COMMIT")?;
             Ok(connection)
         });

@@ -18,6 +18,7 @@ mod read;
 mod rotate;
 mod scans;
 mod schema;
+mod seek;
 mod write;
 
 #[cfg(test)]
@@ -34,4 +35,5 @@ pub use keys_device::{Code, Device};
 pub use read::Batch;
 pub use rotate::{Dated, Keep, copies, dated_name, not_kept, rotate};
 pub use scans::{MOST_SCAN, name_of};
+pub use seek::{Found, Hit, MOST_OF_A_KIND};
 pub use write::{Act, By, Receipt};

@@ -321,7 +321,7 @@ pub(crate) fn load_of_part(
 }
 
 /// The rows that are no engine's.
-fn load_of_shop(connection: &Connection) -> Result<Book, LoadError> {
+pub(crate) fn load_of_shop(connection: &Connection) -> Result<Book, LoadError> {
     const SQL: &str = "SELECT kind, key, body FROM state WHERE kind NOT IN ('fire', 'readings') AND engine IS NULL";
     let mut book = bare();
     take(connection, &mut book, SQL, &[])?;
@@ -423,7 +423,7 @@ fn fires_of(
     )
 }
 
-fn take(
+pub(crate) fn take(
     connection: &Connection,
     book: &mut Book,
     sql: &str,

@@ -5,7 +5,7 @@ pub const APPLICATION_ID: i64 = 0x4F55_5453;
 
 /// The layout this build writes. It counts the shapes that derived rows have had: when a row changes its
 /// shape, this goes up by one, and a book of an older layout is folded anew as it is opened.
-pub const LAYOUT: i64 = 14;
+pub const LAYOUT: i64 = 15;
 
 /// Every object of the layout, by name, as written. `check` compares the file against it.
 pub const OBJECTS: &[(&str, &str)] = &[
@@ -47,6 +47,21 @@ pub const OBJECTS: &[(&str, &str)] = &[
     ),
     // What one engine's pages and verbs read is found without passing over the others'.
     ("state_of_engine", "CREATE INDEX state_of_engine ON state (engine) WHERE kind NOT IN ('fire', 'readings')"),
+    // The words of each derived row, and the index that finds them; both are made from the rows (`seek.rs`).
+    (
+        "said",
+        "CREATE TABLE said (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL,
+  key TEXT NOT NULL,
+  words TEXT NOT NULL,
+  UNIQUE (kind, key)
+) STRICT",
+    ),
+    (
+        "seek",
+        "CREATE VIRTUAL TABLE seek USING fts5(words, content='said', content_rowid='id', tokenize=\"ascii tokenchars '-./#'\", detail=none, columnsize=0)",
+    ),
     // What photographs and scans show, by its hash, in pieces: the database moves no more at once than one piece.
     (
         "scan",
@@ -75,6 +90,12 @@ BEGIN SELECT RAISE(ABORT, 'an entry only follows the last one'); END",
     ),
     ("head_stays", "CREATE TRIGGER head_stays BEFORE DELETE ON head BEGIN SELECT RAISE(ABORT, 'the head mark is never removed'); END"),
 ];
+
+/// What the full-text index keeps beside itself; its own module makes these.
+pub const OF_SEEK: &[&str] = &["seek_config", "seek_data", "seek_idx"];
+
+/// Said once of the full-text index: what is taken out of it leaves nothing readable behind.
+pub const SEEK_FORGETS: &str = "INSERT INTO seek (seek, rank) VALUES ('secure-delete', 1)";
 
 /// The most bytes of a scan that one row holds.
 pub const PIECE: usize = 256 * 1024;

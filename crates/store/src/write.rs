@@ -13,7 +13,7 @@ use crate::entry::{Entry, Hash};
 use crate::error::StoreError;
 use crate::file::Store;
 use crate::history::{self, Read};
-use crate::{header, read, scans, schema};
+use crate::{header, read, scans, schema, seek};
 
 /// Who states something.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -431,6 +431,7 @@ impl Store {
             why,
         })?;
         put_rows_right(&change, &book).map_err(&sql)?;
+        seek::put_right(&change, &book).map_err(&sql)?;
         change
             .pragma_update(None, "user_version", schema::LAYOUT)
             .map_err(&sql)?;
@@ -447,7 +448,7 @@ fn lay_out(connection: &Connection) -> rusqlite::Result<()> {
             connection.execute_batch(sql)?;
         }
     }
-    Ok(())
+    connection.execute_batch(schema::SEEK_FORGETS)
 }
 
 /// The entry at the beginning of a chain of corrections.
@@ -740,7 +741,9 @@ fn project(connection: &Connection, book: &Book, rows: &[Row]) -> rusqlite::Resu
     let mut put = connection.prepare_cached(PUT_ROW)?;
     let mut drop = connection.prepare_cached("DELETE FROM state WHERE kind = ?1 AND key = ?2")?;
     for row in rows {
-        match book.row_text(row) {
+        let text = book.row_text(row);
+        seek::put(connection, row, text.as_deref())?;
+        match text {
             Some(text) => {
                 let engine = book.row_engine(row).map(|e| e.to_string());
                 put.execute(params![row.kind.word(), row.key, engine, text])?;

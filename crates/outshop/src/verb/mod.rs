@@ -8,6 +8,7 @@ pub mod day;
 pub mod demo;
 pub mod due;
 pub mod entry;
+pub mod find;
 pub mod finding;
 pub mod import;
 pub mod inspect;

@@ -46,6 +46,12 @@ pub fn page(place: &Place<'_>, title: &str, body: &Markup) -> Markup {
                             @if *path == place.here { a href=(path) aria-current="page" { (name) } } @else { a href=(path) { (name) } }
                         }
                     }
+                    @if place.reader.is_some() && place.here != "/find" {
+                        form class="find" method="get" action="/find" role="search" {
+                            input type="text" name="q" aria-label=(words::find::WORDS) placeholder=(words::find::TITLE) autocomplete="off";
+                            button class="plain" { (words::find::TITLE) }
+                        }
+                    }
                     @if let Some(reader) = place.reader {
                         span class="who" {
                             a href="/me" { (reader.name) }

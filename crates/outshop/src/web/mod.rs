@@ -39,6 +39,7 @@ use shop::book::{Authority, Book, PersonId};
 use crate::{Clock, Context, Failure, Globals, Ids, words};
 
 pub use door::one_time_link;
+pub(crate) use page::kit::{encode, part_path};
 
 /// What the pages of one book share.
 #[derive(Debug)]

@@ -14,6 +14,7 @@ pub mod day;
 pub mod door;
 pub mod duties;
 pub mod engine;
+pub mod find;
 pub mod finding;
 pub mod first;
 pub mod form;

@@ -293,6 +293,10 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"tooling":{"add":{"what":"lap","engine":"14","part":"check","shelf":"2"}}}"#,
     ),
     (
+        &["find", "5/32", "seat"],
+        r#"{"find":{"words":["5/32","seat"]}}"#,
+    ),
+    (
         &[
             "spare",
             "add",

@@ -16,6 +16,7 @@ mod demonstration;
 mod doors;
 mod drawn;
 mod failures;
+mod finding_words;
 mod held;
 mod https;
 mod local_rules;

@@ -26,6 +26,7 @@ mod readings;
 mod read;
 mod rows;
 mod rule_set;
+mod seek;
 mod shop_statement;
 mod spare_statement;
 mod state;
@@ -52,6 +53,7 @@ pub use people::{AuthorityKept, Standing};
 pub use readings::Readings;
 pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
+pub use seek::{Term, Wanted, is_found, row_words, says, stands_in, wanted};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, CarriedOn, CheckMade, CrewReport, DayTold, DecisionTaken,
     FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead,

@@ -7,6 +7,7 @@ mod dates;
 mod day;
 mod drawn;
 mod engine;
+mod find;
 mod finding;
 mod first;
 mod held;
@@ -246,7 +247,7 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
             context.book_with_fires_of(number)
         }
         ["finding", number] => context.book_with_readings_of_finding(number),
-        ["instruments"] => context.book_of_shop(),
+        ["instruments"] | ["find"] => context.book_of_shop(),
         ["instrument", number] => context.book_with_readings_that_say(number),
         _ => return context.book(),
     };
@@ -284,6 +285,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
             };
             drawn
         }
+        ["find"] => find::draw(view)?,
         ["instruments"] => instrument::list(view),
         ["instrument", number] => instrument::draw(view, number)?,
         ["spares"] => spare::list(view),

@@ -7,7 +7,7 @@ use shop::locomotive::{ledger, spare};
 use super::{Drawn, View, kit};
 use crate::Failure;
 use crate::verb::spare::{by_need, lines, needs, standing};
-use crate::words::{self, spare as say, tag};
+use crate::words::{spare as say, tag};
 
 pub fn list(view: &View<'_>) -> Drawn {
     let all = by_need(view.book, view.on);
@@ -81,13 +81,11 @@ fn fold(view: &View<'_>, verb: &str, title: &str, fields: &Markup, button: &str)
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (_, kept) = spare(view.book, number)?;
     let number = tag::spare(kept.number);
-    let wrong = needs(view.book, kept, view.on, view.house);
     let differs = ledger(view.book, kept, view.on).differs.is_some();
     let all = lines(view.book, kept, view.house);
     let body = html! {
         h1 { (number) " " (say::what(kept)) }
         p class="lead" { (there(view, kept)) }
-        @for told in &wrong { p class="need" { (words::sentence(told)) } }
         p { @if let Some(shelf) = &kept.known.shelf { (shelf) "; " } (say::known(kept, view.house).join("; ")) }
         section class="ruled" {
             h2 { (say::LEDGER) }

@@ -1,0 +1,42 @@
+//! What says all of some words, kind by kind, with the place where it says so.
+
+use maud::html;
+
+use super::{Drawn, View};
+use crate::Failure;
+use crate::verb::find::find;
+use crate::words::find as say;
+
+pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
+    let asked = view.asked("q");
+    let mut context = view.desk.context(Some(&view.reader.name));
+    let groups = if asked.is_empty() {
+        Ok(Vec::new())
+    } else {
+        find(&mut context, asked)
+    };
+    let said = groups.as_ref().err().map(ToString::to_string);
+    let groups = groups.unwrap_or_default();
+    let body = html! {
+        h1 { (say::TITLE) }
+        form class="seek" method="get" action="/find" role="search" {
+            label for="find-words" { (say::WORDS) }
+            input type="text" id="find-words" name="q" value=(asked) autocomplete="off";
+            button { (say::TITLE) }
+        }
+        @if let Some(said) = said { p class="need" { (said) } }
+        @else if asked.is_empty() { p class="lead" { (say::LEAD) } }
+        @else if groups.is_empty() { p { (say::nothing(asked)) } }
+        @for group in &groups {
+            section class="ruled" {
+                h2 { (say::head(group.title, group.count)) }
+                ul class="plain" { @for it in &group.shown { li {
+                    a href=(it.path) { (it.name) }
+                    @if let Some((field, said)) = &it.said { br; span class="quiet small" { (say::stands(field, said)) } }
+                } } }
+                @if group.count > group.shown.len() { p class="quiet" { (say::more(group.count - group.shown.len())) } }
+            }
+        }
+    };
+    Ok(Drawn::new("/find", say::TITLE, body))
+}
