@@ -2,7 +2,7 @@
 
 use maud::html;
 
-use super::{Drawn, View};
+use super::{Drawn, View, kit};
 use crate::Failure;
 use crate::verb::find::find;
 use crate::words::find as say;
@@ -24,9 +24,9 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             input type="text" id="find-words" name="q" value=(asked) autocomplete="off";
             button { (say::TITLE) }
         }
-        @if let Some(said) = said { p class="need" { (said) } }
+        @if let Some(said) = said { p class="need" { (kit::worded(&said)) } }
         @else if asked.is_empty() { p class="lead" { (say::LEAD) } }
-        @else if groups.is_empty() { p { (say::nothing(asked)) } }
+        @else if groups.is_empty() { p { (kit::worded(&say::nothing(asked))) } }
         @for group in &groups {
             section class="ruled" {
                 h2 { (say::head(group.title, group.count)) }
