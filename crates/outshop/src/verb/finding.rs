@@ -469,6 +469,15 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
                 line("metal", metal);
             }
             line("buys", &offer.route.buys);
+            for (what, of_it) in [
+                ("sheets", &offer.sheets),
+                ("tools first", &offer.route.tooling),
+                ("moves", &offer.moves),
+            ] {
+                if !of_it.is_empty() {
+                    line(what, &of_it.join("; "));
+                }
+            }
             if !offer.unknown.is_empty() {
                 line("not known", &offer.unknown.join("; "));
             }
@@ -579,6 +588,7 @@ fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
             json!({
                 "route": o.route.word, "title": o.route.title, "can_be_taken": can, "why": why,
                 "quarter_hours": o.hours.map(|h| h.0), "metal": o.metal, "buys": o.route.buys, "unknown": o.unknown,
+                "sheets": o.sheets, "tooling": o.route.tooling, "moves": o.moves, "stop_points": o.route.stop_points,
             })
         })
         .collect();

@@ -50,6 +50,16 @@ pub const BUYS: &str = "Buys";
 /// Of a route.
 pub const SKILL: &str = "Skill";
 /// Of a route.
+pub const SHEETS: &str = "Reckoned on";
+/// Of a route.
+pub const TOOLS: &str = "Tools first";
+/// Of a route.
+pub const MOVES: &str = "Moves";
+/// Of a route.
+pub const STEPS: &str = "Steps";
+/// Of a route.
+pub const STOPS: &str = "Stop and ask";
+/// Of a route.
 pub const NOT_KNOWN: &str = "Not known";
 /// A field.
 pub const ROUTE: &str = "Route";
@@ -73,6 +83,11 @@ pub const PROMISED: &str = "Promised for";
 pub const MAKE_JOB: &str = "Make the job";
 /// A section, before its verdict.
 pub const LEFT: &str = "Left:";
+
+/// A stop after a step.
+pub fn hold(look: &str, by: &str) -> String {
+    format!("(stop until {by} has seen: {look})")
+}
 
 /// The head of the page.
 pub fn head(tag: &str, engine: &str, part: &str) -> String {

@@ -138,7 +138,7 @@ fn a_family_that_does_not_hang_together_is_not_read() {
             "positions = []",
             "nowhere to measure",
         ),
-        ("version = 2", "version = 2\nmood = \"good\"", "mood"),
+        ("version = 3", "version = 3\nmood = \"good\"", "mood"),
         ("place = \"barrel\"", "place = \"roof\"", "roof"),
     ] {
         assert!(good.contains(was), "{was}");
