@@ -294,6 +294,16 @@ pub struct Duty {
     pub open: Vec<Question>,
 }
 
+impl Duty {
+    /// What it asks: of an item of work what to do, else how the rule is read.
+    pub fn says(&self) -> &str {
+        match &self.ruling.body {
+            Body::Item(item) => &item.text,
+            _ => &self.ruling.reading,
+        }
+    }
+}
+
 /// What the law asks of the work.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answer {
@@ -350,7 +360,7 @@ impl Answer {
             .iter()
             .filter(|duty| duty.stage != Stage::Keep)
             .map(|duty| {
-                let told = format!("{} ({})", duty.ruling.reading, duty.ruling.cite);
+                let told = format!("{} ({})", duty.says(), duty.ruling.cite);
                 let lead = match duty.stage {
                     Stage::Never => "not at all",
                     Stage::Approval => "approval first",

@@ -11,7 +11,6 @@ use shop::book::Book;
 use shop::locomotive::{Law, engine};
 
 use super::print::recipients_of;
-use super::rule::book_if_named;
 use super::wrap;
 use crate::words::{self, boiler_work as say};
 use crate::{Answer, Context, Failure};
@@ -135,8 +134,18 @@ impl BoilerWork {
     /// # Errors
     /// As [`BoilerWork::worked`].
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let (on, rules, house) = (context.on()?, context.rules()?, context.house());
-        let book = book_if_named(context)?;
+        let there = context
+            .globals()
+            .book
+            .as_ref()
+            .is_some_and(|it| it.is_file());
+        // A question of law needs no book; an engine does.
+        let (on, book) = if there || self.engine.is_some() {
+            (context.on()?, context.book()?)
+        } else {
+            (context.on_without_book()?, Book::default())
+        };
+        let (rules, house) = (context.rules()?, context.house());
         let worked = self.worked(&book, rules, on, house)?;
         let before = worked.asked.before();
         let mut text = format!("{}\n", wrap(&say::before(&before), 0, 100));
@@ -169,7 +178,7 @@ impl BoilerWork {
             .map(|duty| {
                 json!({
                     "stage": say::stage(duty.stage), "rule": duty.ruling.rule, "version": duty.ruling.version,
-                    "section": duty.ruling.cite.section, "mark": duty.ruling.mark, "says": duty.ruling.reading,
+                    "section": duty.ruling.cite.section, "mark": duty.ruling.mark, "says": duty.says(),
                     "holds": duty.open.is_empty(), "hangs_on": duty.open.iter().map(|it| it.word()).collect::<Vec<_>>(),
                 })
             })
@@ -184,7 +193,9 @@ impl BoilerWork {
 fn told(duty: &Duty) -> String {
     let mut line = format!(
         "{} ({}, {})",
-        duty.ruling.reading, duty.ruling.rule, duty.ruling.cite
+        duty.says(),
+        duty.ruling.rule,
+        duty.ruling.cite
     );
     if let Some(goes) = goes(duty) {
         line.push_str(&format!("; {goes}"));

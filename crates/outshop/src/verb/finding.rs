@@ -463,7 +463,14 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
             }
             if !offer.route.carries {
                 let [low, likely, high] = offer.hours;
-                line("hours", &format!("{likely} likely ({low} to {high})"));
+                let whose = match words::finding::hours_of(offer.hours_of) {
+                    whose if whose.is_empty() => whose,
+                    whose => format!(", {whose}"),
+                };
+                line(
+                    "hours",
+                    &format!("{likely} likely ({low} to {high}){whose}"),
+                );
             }
             if let Some(metal) = &offer.metal {
                 line("metal", metal);
@@ -588,7 +595,7 @@ fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
             json!({
                 "route": o.route.word, "title": o.route.title, "can_be_taken": can, "why": why,
                 "quarter_hours": o.hours.map(|h| h.0), "metal": o.metal, "buys": o.route.buys, "unknown": o.unknown,
-                "sheets": o.sheets, "tooling": o.route.tooling, "moves": o.moves, "stop_points": o.route.stop_points,
+                "hours_of": words::finding::hours_of(o.hours_of), "sheets": o.sheets, "tooling": o.route.tooling, "moves": o.moves, "stop_points": o.route.stop_points,
             })
         })
         .collect();

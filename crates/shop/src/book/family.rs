@@ -175,6 +175,9 @@ pub struct Feature {
     /// Whether metal left is reckoned on it, from its shop limit.
     #[serde(default)]
     pub metal: bool,
+    /// Whether it is read as left only where the finding read it as found: not every way touches every size of a part.
+    #[serde(default)]
+    pub left_only_if_found: bool,
 }
 
 /// Which rule limits something: one, or one by a fact of the part (which pin it is decides).

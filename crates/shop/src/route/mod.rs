@@ -1,6 +1,7 @@
 //! Ways to put a finding right, side by side, each feasible only when its sheets say so.
 
 mod family;
+mod hours;
 mod metal;
 mod seat;
 
@@ -9,6 +10,7 @@ use measure::House;
 use rules::Rulebook;
 
 pub use family::{adopt_family, known as known_to_families, read_family};
+pub use hours::HoursOf;
 pub use metal::{MetalLeft, metal_left};
 
 use crate::Refusal;
@@ -37,6 +39,8 @@ pub struct Offer {
     pub feasible: Feasible,
     /// Low, likely and high hours.
     pub hours: [QuarterHours; 3],
+    /// Whose hours these are.
+    pub hours_of: HoursOf,
     /// Metal it spends and what is left after, in words.
     pub metal: Option<String>,
     /// What this route would be worked to, one line each.
@@ -88,10 +92,12 @@ pub fn routes(
     let mut offers = Vec::new();
     for route in &family.routes {
         let mut offer = offer(family, route, &judgement, &worked, reader);
-        offer
-            .route
-            .stop_points
-            .extend(by_law(book, rules, part, route, on)?);
+        let stops = by_law(book, rules, part, route, on)?;
+        offer.route.stop_points.extend(stops);
+        if let Some((own, jobs)) = hours::own(book, &family.family, &route.word, finding, on) {
+            offer.hours = own;
+            offer.hours_of = HoursOf::Own(jobs);
+        }
         offers.push(offer);
     }
     Ok(Choice {
@@ -174,6 +180,7 @@ fn offer(
     }
     Offer {
         hours: route.hours(),
+        hours_of: HoursOf::Family(family.hours_from),
         route: route.clone(),
         feasible,
         metal,

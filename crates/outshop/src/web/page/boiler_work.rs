@@ -89,7 +89,7 @@ fn answer(worked: &Worked) -> Markup {
                     thead { tr { th { (say::ASKS) } th { (say::STANDS_IN) } } }
                     tbody { @for duty in of_it { tr {
                         td data-label=(say::ASKS) {
-                            b { (duty.ruling.title) } ". " (duty.ruling.reading)
+                            b { (duty.ruling.title) } ". " (duty.says())
                             @if let Some(goes) = goes(duty) { " " (words::sentence(&goes)) }
                             @if !duty.open.is_empty() { p class="need" { (words::sentence(&say::hangs_on(&duty.open))) } }
                         }

@@ -213,7 +213,7 @@ fn one(offer: &Offer) -> Markup {
                 Feasible::No(why) => { dt { (say::WHY_NOT) } dd { (why) } }
                 Feasible::CannotTell(needs) => { dt { (say::NEEDS) } dd { (kit::worded(&needs.join("; "))) } }
             }
-            @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) } }
+            @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) " " span class="quiet small" { (say::hours_of(offer.hours_of)) } } }
             @if let Some(metal) = &offer.metal { dt { (say::METAL) } dd { (metal) } }
             dt { (say::BUYS) } dd { (offer.route.buys) }
             @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
