@@ -12,7 +12,6 @@ pub mod clock;
 pub mod inspection;
 pub mod finding;
 pub mod verdict;
-pub mod boiler_work;
 pub mod route;
 pub mod decision;
 pub mod design;

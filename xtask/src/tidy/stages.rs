@@ -13,7 +13,6 @@ const STAGES: &[&str] = &[
     "inspection",
     "finding",
     "verdict",
-    "boiler_work",
     "route",
     "decision",
     "design",

@@ -185,6 +185,13 @@ fn named(book: &Book, hit: &Hit) -> Option<(String, String)> {
                 format!("/engine/{}", kept.number),
             )
         }
+        RowKind::Boiler => {
+            let number = engine(&key.parse().ok()?);
+            (
+                words::boiler::title(number),
+                format!("/engine/{number}/boiler"),
+            )
+        }
         RowKind::Part => {
             let kept = book.parts.get(&key.parse().ok()?)?;
             let number = engine(&kept.locomotive);

@@ -1,5 +1,6 @@
 //! `print`: a card or a drawing as a file; the same papers that the pages hand out.
 
+mod boiler_card;
 mod boiler_work;
 mod calendar;
 mod drawn;
@@ -141,6 +142,15 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The boiler card: what each component would bear, on what, and what the law's card asks. A PDF.
+    BoilerCard {
+        /// Her number.
+        engine: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// The report of work on a boiler that the law wants described: an alteration, or a welded or riveted repair. A PDF.
     BoilerWork {
         /// The job, such as J-001.
@@ -222,6 +232,7 @@ impl Print {
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Year { engine, year, to } => to.write_card(|| yearly(context, engine, year)),
             Print::Hydro { engine, to } => to.write_card(|| hydro(context, engine)),
+            Print::BoilerCard { engine, to } => to.write_card(|| boiler_card(context, engine)),
             Print::BoilerWork { job, kind, to } => {
                 to.write_card(|| boiler_work(context, job, kind))
             }
@@ -452,17 +463,20 @@ pub fn hydro(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     Paper::of_form("hydro", &hydro::paper(context, engine)?)
 }
 
+/// The boiler card of an engine.
+///
+/// # Errors
+/// If there is no such engine, or the book does not read.
+pub fn boiler_card(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
+    Paper::of_form("boiler", &boiler_card::paper(context, engine)?)
+}
+
 /// Whether the rules that bind an engine ask for a report of each year's service days.
 ///
 /// # Errors
 /// If the day lies before the rulebook.
 pub fn asks_for_years(law: &Law<'_>, on: Date) -> Result<bool, Failure> {
     Ok(year::asked(law.in_force(on)?).is_some())
-}
-
-/// To whom a paper goes, in words.
-pub fn recipients_of(words: &[String]) -> String {
-    report::recipients(words)
 }
 
 /// The kinds of boiler work that the rules which bind an engine want reported.

@@ -12,8 +12,8 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card, phones, report,
-    tag, tool_tag, worksheet, yearly,
+    Paper, boiler_card, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card,
+    phones, report, tag, tool_tag, worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -43,6 +43,11 @@ pub fn sheet_links(engine: &str, kinds: &[&str]) -> Markup {
 /// The link to the tag of an engine that something stops.
 pub fn tag_link(engine: &str) -> Markup {
     html! { p { a href=(format!("/print/tag/{engine}")) { (words::paper::PRINT_TAG) } } }
+}
+
+/// The link to the boiler card of an engine.
+pub fn boiler_link(engine: &str) -> Markup {
+    html! { p { a href=(format!("/print/boiler-card/{engine}")) { (words::boiler::PRINT) } } }
 }
 
 /// The link to the card of a sheet with these values.
@@ -77,6 +82,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
         ["hydro", number] => hydro(&mut context, number)?,
+        ["boiler-card", number] => boiler_card(&mut context, number)?,
         ["boiler-work", job, kind] => boiler_work(&mut context, job, kind)?,
         ["tag", number] => tag(&mut context, number)?,
         ["tool-tag", number] => tool_tag(&mut context, number)?,

@@ -7,8 +7,8 @@
 pub mod ahead;
 pub mod apart;
 pub mod backup;
+pub mod boiler;
 pub mod bench;
-pub mod boiler_work;
 pub mod calendar;
 pub mod dates;
 pub mod day;

@@ -24,6 +24,39 @@ const DOORS: &[(&[&str], &str)] = &[
     (&["serve", "--port", "0"], r#"{"serve":{"port":0}}"#),
     (&["check"], r#"{"check":{}}"#),
     (&["print", "phones"], r#"{"print":{"phones":{}}}"#),
+    (
+        &["print", "boiler-card", "14"],
+        r#"{"print":{"boiler-card":{"engine":"14"}}}"#,
+    ),
+    (
+        &[
+            "boiler",
+            "enter",
+            "14",
+            "second course",
+            "--kind",
+            "course",
+            "--place",
+            "barrel",
+            "--source",
+            "drawing 211",
+            "thickness=.571in",
+        ],
+        r#"{"boiler":{"enter":{"engine":"14","component":"second course","kind":"course","place":"barrel","source":"drawing 211","facts":["thickness=.571in"]}}}"#,
+    ),
+    (
+        &["boiler", "import", "14", "boiler.csv"],
+        r#"{"boiler":{"import":{"engine":"14","file":"boiler.csv"}}}"#,
+    ),
+    (
+        &["boiler", "card", "14"],
+        r#"{"boiler":{"card":{"engine":"14"}}}"#,
+    ),
+    (
+        &["boiler", "sign", "14", "--because", "survey of 2026"],
+        r#"{"boiler":{"sign":{"engine":"14","because":"survey of 2026"}}}"#,
+    ),
+    (&["boiler", "kinds"], r#"{"boiler":"kinds"}"#),
     (&["backup", "copy.book"], r#"{"backup":{"to":"copy.book"}}"#),
     (
         &["restore", "copy.book", "--drill"],
@@ -223,26 +256,6 @@ const DOORS: &[(&[&str], &str)] = &[
     (
         &["part", "adopt", "wheelset"],
         r#"{"part":{"adopt":{"families":["wheelset"]}}}"#,
-    ),
-    (
-        &[
-            "boiler-work",
-            "--work",
-            "weld",
-            "--area",
-            "stayed",
-            "--flush-patch",
-            "no",
-        ],
-        r#"{"boiler-work":{"work":"weld","area":"stayed","flush_patch":"no"}}"#,
-    ),
-    (
-        &["family", "check", "whistle.toml"],
-        r#"{"family":{"check":{"file":"whistle.toml"}}}"#,
-    ),
-    (
-        &["family", "adopt", "whistle.toml"],
-        r#"{"family":{"adopt":{"file":"whistle.toml"}}}"#,
     ),
     (
         &["instrument", "add", "M-12", "--what", "outside micrometer"],

@@ -251,9 +251,6 @@ const ROUTES: &[&str] = &[
     "/dates?engine=27",
     "/work",
     "/sheets",
-    "/boiler-work",
-    "/boiler-work?work=weld&area=unstayed&change=repair&carbon=0.22&engine=27",
-    "/boiler-work?carbon=much",
     "/sheet/seat.correct",
     "/sheet/seat.correct?found_half_angle=43deg&wanted_half_angle=45deg&land=5/32in&port=2in",
     "/sheet/seat.correct?found_half_angle=43deg",
@@ -768,6 +765,7 @@ fn papers_are_handed_out() {
         ("/move/803", "/print/tag/803"),
         ("/engine/14/papers", "/print/duties/14"),
         ("/engine/803/papers", "/print/duties/803"),
+        ("/engine/14/boiler", "/print/boiler-card/14"),
     ] {
         let link = format!("href=\"{paper}\"");
         assert!(served.get(page).body.contains(&link), "{page}: {paper}");

@@ -327,6 +327,14 @@ impl Book {
                 self.check_instrument(it, meta, touched).map_err(unfit)?;
             }
             Statement::PhotoAdded(it) => self.add_photo(it, meta, touched).map_err(unfit)?,
+            Statement::BoilerEntered(it) => {
+                self.enter_boiler(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Boiler, it.locomotive);
+            }
+            Statement::BoilerCardSigned(it) => {
+                self.sign_card(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Boiler, it.locomotive);
+            }
             Statement::ToolingAdded(it) => self.add_tooling(it, meta, touched).map_err(unfit)?,
             Statement::ToolingTold(it) => self.tell_tooling(it, meta, touched).map_err(unfit)?,
             Statement::ToolingChecked(it) => {

@@ -3,14 +3,13 @@
 //! [`Statement`] is what one person said once; [`Book`] is the fold of all of them. The types live
 //! here, above every stage, because each stage reads the book and answers with statements.
 
+mod boiler;
+mod boiler_statement;
 mod crew_statement;
 mod day_set;
 mod day_statement;
 mod engine_statement;
 mod family;
-mod family_built_in;
-mod family_file;
-mod family_words;
 mod fire_days;
 mod fold;
 mod fold_letter;
@@ -37,14 +36,11 @@ mod state_part;
 mod statement;
 mod tool_statement;
 
+pub use boiler::{Boiler, BoilerFact, CardEdition, Component};
 pub use day_set::DaySet;
 pub use family::{
     Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Place,
     Proof, Route, RuleChoice, Wears, Worst,
-};
-pub use family_file::{Known as KnownToFamilies, faults as family_faults};
-pub use family_words::{
-    Area, BoilerWork, Calculation, Change, HoursFrom, Joining, LimitNamed, Whose,
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};

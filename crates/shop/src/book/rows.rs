@@ -40,6 +40,8 @@ pub enum RowKind {
     Fire,
     /// What an engine's fires add up to.
     Log,
+    /// An engine's boiler.
+    Boiler,
     /// An inspection.
     Inspection,
     /// A crew's report.
@@ -52,7 +54,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 19] = [
+    pub const ALL: [RowKind; 20] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,
@@ -68,6 +70,7 @@ impl RowKind {
         RowKind::Photo,
         RowKind::Fire,
         RowKind::Log,
+        RowKind::Boiler,
         RowKind::Inspection,
         RowKind::Report,
         RowKind::Finding,
@@ -92,6 +95,7 @@ impl RowKind {
             RowKind::Photo => "photo",
             RowKind::Fire => "fire",
             RowKind::Log => "log",
+            RowKind::Boiler => "boiler",
             RowKind::Inspection => "inspection",
             RowKind::Report => "report",
             RowKind::Finding => "finding",
@@ -185,6 +189,7 @@ impl Book {
                 .map(|(engine, id)| Row::of(RowKind::Fire, fire_key(engine, id))),
         );
         rows.extend(self.logs.keys().map(|k| Row::of(RowKind::Log, k)));
+        rows.extend(self.boilers.keys().map(|k| Row::of(RowKind::Boiler, k)));
         rows.extend(
             self.inspections
                 .keys()
@@ -220,6 +225,7 @@ impl Book {
             RowKind::Photo => text(key.parse().ok().and_then(|k| self.photos.get(&k))),
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
             RowKind::Log => text(key.parse().ok().and_then(|k| self.logs.get(&k))),
+            RowKind::Boiler => text(key.parse().ok().and_then(|k| self.boilers.get(&k))),
             RowKind::Inspection => text(key.parse().ok().and_then(|k| self.inspections.get(&k))),
             RowKind::Report => text(key.parse().ok().and_then(|k| self.reports.get(&k))),
             RowKind::Finding => text(key.parse().ok().and_then(|k| self.findings.get(&k))),
@@ -240,7 +246,7 @@ impl Book {
             | RowKind::Spare
             // A letter may be about no engine, and is read with the shop's other papers.
             | RowKind::Letter => None,
-            RowKind::Locomotive | RowKind::Log => key.parse().ok(),
+            RowKind::Locomotive | RowKind::Log | RowKind::Boiler => key.parse().ok(),
             RowKind::Part => key
                 .parse()
                 .ok()
@@ -320,6 +326,7 @@ impl Book {
                 self.fires.put(id, read(text)?);
             }
             RowKind::Log => drop(self.logs.insert(key(row)?, read(text)?)),
+            RowKind::Boiler => drop(self.boilers.insert(key(row)?, read(text)?)),
             RowKind::Inspection => drop(self.inspections.insert(key(row)?, read(text)?)),
             RowKind::Report => drop(self.reports.insert(key(row)?, read(text)?)),
             RowKind::Finding => drop(self.findings.insert(key(row)?, read(text)?)),

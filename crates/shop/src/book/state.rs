@@ -9,6 +9,7 @@ use jiff::civil::{Date, DateTime};
 use measure::Size;
 use serde::{Deserialize, Serialize};
 
+use super::boiler::Boiler;
 use super::family::Family;
 use super::fold_letter::Letter;
 use super::fold_spare::Spare;
@@ -64,6 +65,8 @@ pub struct Book {
     pub fires: Fires,
     /// What the fires of each engine add up to.
     pub logs: BTreeMap<LocomotiveId, EngineLog>,
+    /// Boilers, by engine.
+    pub boilers: BTreeMap<LocomotiveId, Boiler>,
     /// Inspections.
     pub inspections: BTreeMap<InspectionId, Inspection>,
     /// Crews' reports.

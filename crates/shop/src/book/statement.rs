@@ -10,6 +10,7 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
+pub use super::boiler_statement::{BoilerCardSigned, BoilerEntered, CardLineKept};
 pub use super::crew_statement::{
     CrewReported, Heat, NoticeGiven, NoticeLifted, Symptom, SymptomAnswered,
 };
@@ -142,6 +143,10 @@ statements! {
     PartAdded = "part-added" form 1 or 2 where known,
     /// More is known of a part.
     PartTold = "part-told" form 1,
+    /// A component of a boiler, or more of one that stands.
+    BoilerEntered = "boiler-entered" form 1,
+    /// A boiler card, frozen as it was signed.
+    BoilerCardSigned = "boiler-card-signed" form 1,
     /// An instrument.
     InstrumentAdded = "instrument-added" form 1,
     /// An instrument was held against something better.

@@ -1,5 +1,6 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
+mod boiler;
 mod describe;
 mod find;
 mod held;
@@ -19,6 +20,10 @@ mod tool;
 mod tree;
 mod wear;
 
+pub use boiler::{
+    BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, admit_boiler, boiler_kind,
+    enter_boiler,
+};
 pub use describe::{span, tell_part};
 pub use find::{
     engine, engine_of, engines, finding, finding_of, inspection, job, letter, part, part_of,
@@ -44,6 +49,7 @@ pub(crate) use people::said;
 pub use people::{add_person, state_authority, with_authority};
 pub use photo::{add_photo, media_of};
 pub use question::{Taking, admit as admit_readings, questions};
+pub(crate) use reading::size_of;
 pub use reading::{Value, check_readings, newest_of, value};
 pub(crate) use rule_sets::admit_bind;
 pub use rule_sets::{adopt_rules, bind_rules, read_rules};

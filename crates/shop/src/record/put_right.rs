@@ -13,9 +13,9 @@ use crate::clock::{
 };
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
-    NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind, admit_spare,
-    check_instrument, check_readings, family, fits_tool, held_before, log_letter, new_book,
-    part_of, tell_part, with_authority,
+    NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind, admit_boiler,
+    admit_spare, check_instrument, check_readings, family, fits_tool, held_before, log_letter,
+    new_book, part_of, tell_part, with_authority,
 };
 
 /// A statement about to take another's place.
@@ -59,6 +59,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
         | Statement::MoveDecided(_)
         | Statement::MoveEnded(_)
         | Statement::ParticularStated(_)
+        | Statement::BoilerCardSigned(_)
         | Statement::NoticeLifted(_)
         | Statement::Released(_)
         | Statement::Correction(_)
@@ -123,6 +124,7 @@ fn subject(statement: &Statement) -> Vec<String> {
             it.family.clone(),
         ],
         Statement::PartTold(it) => vec![it.part.to_string()],
+        Statement::BoilerEntered(it) => vec![it.locomotive.to_string(), it.component.clone()],
         Statement::InstrumentAdded(it) => vec![it.id.to_string()],
         Statement::InstrumentChecked(it) => vec![it.instrument.to_string()],
         // What lies in the book under its hash is what was put in.
@@ -235,6 +237,7 @@ fn admit(
             add_part(&without, new).map(drop)
         }
         Statement::PartTold(it) => tell_part(book, it.clone(), on).map(drop),
+        Statement::BoilerEntered(it) => admit_boiler(book, it.clone(), on).map(drop),
         Statement::InstrumentAdded(it) => {
             let mut without = book.clone();
             without.instruments.remove(&it.id);

@@ -160,6 +160,8 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
         logs: (book.logs.get(&engine).cloned().into_iter())
             .map(|log| (engine, log))
             .collect(),
+        // What her boiler would bear starts and stops no clock.
+        boilers: Default::default(),
         inspections: (book.inspections.iter())
             .filter(|(_, i)| i.locomotive == engine)
             .map(|(id, i)| (*id, i.clone()))

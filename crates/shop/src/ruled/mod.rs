@@ -5,6 +5,7 @@
 //! person typed stands as typed. What the rulebook does not have is not put in, and the answer says *no limit on file*:
 //! the sheet then works what it can. Without an engine, the rulebook meant must be said.
 
+pub mod boiler;
 mod table;
 mod words;
 

@@ -24,6 +24,9 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             a href=(format!("/notice/{}", kept.number)) { (words::moved::FROM_OUTSIDE) } " · "
             a href=(format!("/move/{}", kept.number)) { (words::moved::HER_MOVES) } " · "
             a href=(format!("/engine/{}/papers", kept.number)) { (words::duties::HER_PAPERS) }
+            @if Law::of(view.book, view.rules, kept).counts_service_days() {
+                " · " a href=(format!("/engine/{}/boiler", kept.number)) { (words::boiler::LINK) }
+            }
         }
         (side::places(view, id, kept))
         @if !view.query.is_empty() { (side::parts(view, id, kept)) }

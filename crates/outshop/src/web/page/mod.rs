@@ -3,7 +3,7 @@
 mod ahead;
 mod apart;
 mod bench;
-mod boiler_work;
+mod boiler;
 mod dates;
 mod day;
 mod drawn;
@@ -247,6 +247,7 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
         }
+        ["engine", number, "boiler"] => crate::verb::boiler::book_for(context, number),
         ["finding", number] => context.book_with_readings_of_finding(number),
         ["instruments"] | ["find"] => context.book_of_shop(),
         ["instrument", number] => context.book_with_readings_that_say(number),
@@ -277,6 +278,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["people"] => people::draw(view)?,
         ["copies"] => super::copy::draw(view)?,
         ["engine", number, "open"] => apart::draw(view, number)?,
+        ["engine", number, "boiler"] => boiler::draw(view, number)?,
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["bench", ""] => bench::list(view),
@@ -300,7 +302,6 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["job", number] => job::draw(view, number)?,
         ["sheets"] => sheet::list()?,
         ["sheet", id] => sheet::draw(view, id)?,
-        ["boiler-work"] => boiler_work::draw(view)?,
         ["rulebook"] => rule::list(view)?,
         ["rule", id] => rule::draw(view, id)?,
         _ => return Ok(None),

@@ -1,0 +1,154 @@
+//! The boiler card on paper: what each component would bear, on what it stood, and the fields of the law's card.
+
+use paper::{Block, Form, FormPart};
+use shop::locomotive::{Law, engine_of};
+use shop::ruled::boiler::{BoilerCard, compared};
+
+use super::about;
+use super::held::Figures;
+use super::report::{noted, points};
+use super::worksheet::{code, facts, room, strings};
+use crate::verb::boiler::card_of;
+use crate::verb::name;
+use crate::words::{self, boiler as say, paper as papers};
+use crate::{Context, Failure};
+
+pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
+    let (on, rules) = (context.on()?, context.rules()?);
+    let (book, id, card, last) = card_of(context, number)?;
+    let kept = engine_of(&book, id)?;
+    let law = Law::of(&book, rules, kept);
+    let title = say::title(&kept.number);
+    let about = about(
+        context,
+        &code(&format!("{}-boiler", kept.number)),
+        title.clone(),
+    )?;
+    let mut figures = Figures::of(&book, rules);
+    for (rule, version) in &card.used {
+        figures.add_version(rule, *version);
+    }
+    let head = format!(
+        "{}: {}",
+        words::sentence(card.held().word()),
+        card.governs()
+    );
+    let mut parts = vec![FormPart::of(
+        say::GOVERNS,
+        vec![points(vec![
+            head,
+            say::set(card.set_psig),
+            say::rules(&card.rules),
+        ])],
+    )];
+    parts.push(FormPart::of(say::COMPONENTS, vec![lines(&card)]));
+    let mut missing: Vec<String> = card
+        .nothing_of
+        .iter()
+        .map(|(_, means)| say::nothing_of(means))
+        .collect();
+    missing.extend(
+        card.not_fitted
+            .iter()
+            .map(|(component, seen)| say::not_fitted(component, seen)),
+    );
+    if !missing.is_empty() {
+        parts.push(FormPart::of(say::NOT_ENTERED, vec![points(missing)]));
+    }
+    parts.push(FormPart::of(
+        say::LEVELS,
+        vec![points(say::level(card.level.as_ref()))],
+    ));
+    let since = match &last {
+        None => vec![say::NO_EDITION.into()],
+        Some(last) => {
+            let mut all = vec![say::edition(last, name(&book, last.by))];
+            let differs = compared(&card, last);
+            if differs.is_empty() {
+                all.push(say::NOTHING_DIFFERS.into());
+            }
+            all.extend(differs);
+            all
+        }
+    };
+    parts.push(FormPart::of(say::SINCE, vec![points(since)]));
+    let fields = card.fields.iter().map(|field| {
+        let known = if field.read {
+            say::READ_ON_FORM
+        } else {
+            say::FROM_MEMORY
+        };
+        // What is missing is room for a pencil.
+        let has = field.has.is_some().then(|| say::has(field));
+        vec![Some(words::sentence(field.asks)), has, Some(known.into())]
+    });
+    parts.push(FormPart::of(
+        say::FIELDS,
+        vec![Block::Table {
+            shares: vec![7, 10, 5],
+            heads: strings(say::FIELD_HEADS),
+            rows: fields.collect(),
+        }],
+    ));
+    parts.push(stood(&card));
+    parts.push(FormPart::on_one_page(
+        say::SIGNED_BY,
+        vec![room(say::SIGN_BOXES, 13)],
+    ));
+    parts.extend(figures.part());
+    Ok(Form {
+        about,
+        over: say::OVER.into(),
+        title,
+        under: Some(words::engine(&kept.number)),
+        shout: None,
+        facts: facts(&law, kept, None, &[], on)?,
+        governs: figures.governs(),
+        careful: papers::CAUTIONS.into(),
+        cautions: strings(say::CAUTIONS),
+        parts,
+    })
+}
+
+fn lines(card: &BoilerCard) -> Block {
+    let rows = card.lines.iter().map(|line| {
+        let missing = if line.missing.is_empty() {
+            say::NOTHING.to_owned()
+        } else {
+            line.missing.join("; ")
+        };
+        vec![
+            Some(line.component.clone()),
+            Some(line.bears.words()),
+            Some(say::against(line, card.set_psig)),
+            Some(missing),
+        ]
+    });
+    let heads = [0, 1, 2, 4].map(|at| say::HEADS.get(at).copied().unwrap_or(""));
+    Block::Table {
+        shares: vec![6, 4, 8, 8],
+        heads: strings(&heads),
+        rows: rows.collect(),
+    }
+}
+
+/// Every value that a pressure stood on, with where it came from.
+fn stood(card: &BoilerCard) -> FormPart {
+    let all = card
+        .lines
+        .iter()
+        .filter(|line| !line.stood_on.is_empty())
+        .map(|line| {
+            let values: Vec<_> = line.stood_on.iter().map(say::stood).collect();
+            format!(
+                "{}. {}.",
+                words::sentence(&line.component),
+                values.join("; ")
+            )
+        });
+    noted(
+        say::WHAT_IT_STOOD_ON,
+        say::rules(&card.rules),
+        vec![points(all.collect())],
+    )
+}

@@ -1,0 +1,149 @@
+//! An engine's boiler as the book holds it: its components, each fact with its day and source, and the cards signed.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::fold::Meta;
+use super::id::{LocomotiveId, PersonId};
+use super::state::Book;
+use super::statement::{BoilerCardSigned, BoilerEntered};
+
+/// A boiler.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Boiler {
+    /// Its components, in the order entered.
+    pub components: Vec<Component>,
+    /// Its cards, in the order signed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub editions: Vec<CardEdition>,
+    /// Newest entry.
+    pub last: u64,
+}
+
+/// A component of a boiler.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Component {
+    /// Its name.
+    pub name: String,
+    /// What it is worked as.
+    pub kind: String,
+    /// Where it is.
+    pub place: String,
+    /// What was said of it, in the order entered.
+    pub facts: Vec<BoilerFact>,
+}
+
+/// One fact of a component as it was said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BoilerFact {
+    /// Its name.
+    pub name: String,
+    /// What was written; empty where it is not known after all.
+    pub says: String,
+    /// The paper, or who measured it.
+    pub source: String,
+    /// From which day.
+    pub on: Date,
+    /// Who entered it.
+    pub by: PersonId,
+    /// The entry.
+    pub entry: u64,
+}
+
+/// A card that somebody signed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CardEdition {
+    /// What was signed.
+    #[serde(flatten)]
+    pub card: BoilerCardSigned,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+}
+
+impl Component {
+    /// What a fact was on a day, if it was known: the newest that had been said by then.
+    pub fn fact(&self, name: &str, on: Date) -> Option<&BoilerFact> {
+        let said = self.facts.iter().enumerate();
+        said.filter(|(_, fact)| fact.name == name && fact.on <= on)
+            .max_by_key(|(at, fact)| (fact.on, *at))
+            .map(|(_, fact)| fact)
+            .filter(|fact| !fact.says.is_empty())
+    }
+
+    /// Whether anything had been said of it by a day.
+    pub fn stood(&self, on: Date) -> bool {
+        self.facts.iter().any(|fact| fact.on <= on)
+    }
+}
+
+impl Boiler {
+    /// The component of a name.
+    pub fn component(&self, name: &str) -> Option<&Component> {
+        self.components.iter().find(|it| it.name == name)
+    }
+
+    /// The newest card signed by a day.
+    pub fn edition(&self, on: Date) -> Option<&CardEdition> {
+        let signed = self.editions.iter().filter(|it| it.on <= on);
+        signed.max_by_key(|it| it.card.edition)
+    }
+}
+
+impl Book {
+    pub(super) fn boiler_of(&mut self, id: LocomotiveId, seq: u64) -> Result<&mut Boiler, String> {
+        if !self.locomotives.contains_key(&id) {
+            return Err(format!("locomotive {id}"));
+        }
+        let boiler = self.boilers.entry(id).or_default();
+        boiler.last = boiler.last.max(seq);
+        Ok(boiler)
+    }
+
+    pub(super) fn enter_boiler(&mut self, it: &BoilerEntered, meta: Meta) -> Result<(), String> {
+        let boiler = self.boiler_of(it.locomotive, meta.seq)?;
+        let at = match boiler
+            .components
+            .iter()
+            .position(|one| one.name == it.component)
+        {
+            Some(at) => at,
+            None => {
+                boiler.components.push(Component {
+                    name: it.component.clone(),
+                    kind: String::new(),
+                    place: String::new(),
+                    facts: Vec::new(),
+                });
+                boiler.components.len() - 1
+            }
+        };
+        let Some(component) = boiler.components.get_mut(at) else {
+            return Err("a component".into());
+        };
+        component.kind.clone_from(&it.kind);
+        component.place.clone_from(&it.place);
+        component
+            .facts
+            .extend(it.facts.iter().map(|(name, says)| BoilerFact {
+                name: name.clone(),
+                says: says.clone(),
+                source: it.source.clone(),
+                on: meta.done_on,
+                by: meta.person,
+                entry: meta.seq,
+            }));
+        Ok(())
+    }
+
+    pub(super) fn sign_card(&mut self, it: &BoilerCardSigned, meta: Meta) -> Result<(), String> {
+        let boiler = self.boiler_of(it.locomotive, meta.seq)?;
+        boiler.editions.push(CardEdition {
+            card: it.clone(),
+            by: meta.person,
+            on: meta.done_on,
+        });
+        Ok(())
+    }
+}
