@@ -5,6 +5,8 @@ use std::path::Path;
 
 use jiff::civil::{Date, date};
 use rules::{Rulebook, coverage, lint, read_rows};
+use shop::book::{Family, family_faults};
+use shop::route::known_to_families;
 
 use crate::Stop;
 
@@ -37,7 +39,51 @@ pub fn report(root: &Path) -> Result<String, Stop> {
         }
         told.push_str(&found.to_string());
     }
+    told.push_str(&families(root, rulebook)?);
     Ok(format!("{told}Pages of the casebook read: {casebook}\n"))
+}
+
+/// The families of parts, each looked over with its lines: sheets, rules and neighbors exist, and there are ways to choose.
+fn families(root: &Path, rulebook: &Rulebook) -> Result<String, Stop> {
+    let mut files = Vec::new();
+    read_pages(&root.join("tables/family"), "toml", &mut files)?;
+    files.sort();
+    let read = files.iter().filter_map(|(_, text)| Family::read(text).ok());
+    let known = known_to_families(rulebook, read);
+    let mut faults = Vec::new();
+    let (mut routes, mut sheets) = (0, 0);
+    for (name, text) in &files {
+        let name = Path::new(name)
+            .strip_prefix(root)
+            .unwrap_or(Path::new(name));
+        match family_faults(text, &known) {
+            Ok(family) => {
+                routes += family.routes.len();
+                sheets += family
+                    .calculations
+                    .iter()
+                    .map(|it| it.sheets.len())
+                    .sum::<usize>();
+                if !Family::BUILT_IN.contains(&text.as_str()) {
+                    faults.push(format!(
+                        "{}:1: it is not among the built-in families",
+                        name.display()
+                    ));
+                }
+            }
+            Err(found) => {
+                let name = name.display().to_string();
+                faults.extend(found.iter().map(|fault| fault.at(&name)));
+            }
+        }
+    }
+    if !faults.is_empty() {
+        return Err(Stop::fault(faults.join("\n")));
+    }
+    Ok(format!(
+        "Families of parts: {}, with {routes} routes, {sheets} times a sheet named; no fault.\n",
+        files.len()
+    ))
 }
 
 /// Every file of one ending under a folder, with its name.
@@ -71,6 +117,7 @@ mod tests {
         assert!(!told.contains("casebook read: 0"), "{told}");
         assert!(told.contains("Rows of the law's figures: 287 = "), "{told}");
         assert!(!told.contains("WRONG"), "{told}");
+        assert!(told.contains("Families of parts: 34, "), "{told}");
     }
 
     #[test]

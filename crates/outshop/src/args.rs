@@ -136,6 +136,9 @@ pub enum Request {
     /// Parts: what is measured, what was last left, metal left.
     #[command(subcommand)]
     Part(verb::part::Part),
+    /// Families of parts that the shop writes itself, from files.
+    #[command(subcommand)]
+    Family(verb::family_file::Family),
     /// The boiler: its components, what each would bear, the card of it.
     #[command(subcommand)]
     Boiler(verb::boiler::Boiler),
@@ -189,6 +192,8 @@ pub enum Request {
     Release(verb::release::Release),
     /// Work a sheet.
     Sheet(verb::sheet::Sheet),
+    /// What the law asks of welding or riveting on a boiler: approval first, tests, report.
+    BoilerWork(verb::boiler_work::BoilerWork),
     /// Print a card or a drawing.
     #[command(subcommand)]
     Print(verb::print::Print),
@@ -219,6 +224,7 @@ impl Request {
             Request::Shop(it) => it.run(context),
             Request::Locomotive(it) => it.run(context),
             Request::Part(it) => it.run(context),
+            Request::Family(it) => it.run(context),
             Request::Boiler(it) => it.run(context),
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
@@ -239,6 +245,7 @@ impl Request {
             Request::Sign(it) => it.run(context),
             Request::Release(it) => it.run(context),
             Request::Sheet(it) => it.run(context),
+            Request::BoilerWork(it) => it.run(context),
             Request::Print(it) => it.run(context),
             Request::Rule(it) => it.run(context),
         }

@@ -176,6 +176,14 @@ pub const OCCASIONS: &[Word] = &[
         "after any repair or alteration of the boiler",
     ),
     (
+        "boiler-altered-or-patched",
+        "after an alteration of the boiler, a flush patch or riveting on an unstayed area",
+    ),
+    (
+        "boiler-welded-or-riveted",
+        "when the boiler is welded or riveted",
+    ),
+    (
         "hydrostatic-over-mawp",
         "whenever hydrostatic pressure above MAWP is put on the boiler",
     ),

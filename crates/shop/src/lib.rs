@@ -12,6 +12,7 @@ pub mod clock;
 pub mod inspection;
 pub mod finding;
 pub mod verdict;
+pub mod boiler_work;
 pub mod route;
 pub mod decision;
 pub mod design;

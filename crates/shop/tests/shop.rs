@@ -11,6 +11,8 @@
 mod ahead;
 #[path = "shop/ahead_whole.rs"]
 mod ahead_whole;
+#[path = "shop/boiler_work.rs"]
+mod boiler_work;
 #[path = "shop/boiler.rs"]
 mod boiler;
 #[path = "shop/clocks.rs"]
@@ -21,6 +23,8 @@ mod day;
 mod diesel;
 #[path = "shop/families.rs"]
 mod families;
+#[path = "shop/family_demands.rs"]
+mod family_demands;
 #[path = "shop/flow.rs"]
 mod flow;
 #[path = "shop/held.rs"]

@@ -13,6 +13,7 @@ const STAGES: &[&str] = &[
     "inspection",
     "finding",
     "verdict",
+    "boiler_work",
     "route",
     "decision",
     "design",

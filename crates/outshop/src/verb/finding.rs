@@ -463,12 +463,28 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
             }
             if !offer.route.carries {
                 let [low, likely, high] = offer.hours;
-                line("hours", &format!("{likely} likely ({low} to {high})"));
+                let whose = match words::finding::hours_of(offer.hours_of) {
+                    whose if whose.is_empty() => whose,
+                    whose => format!(", {whose}"),
+                };
+                line(
+                    "hours",
+                    &format!("{likely} likely ({low} to {high}){whose}"),
+                );
             }
             if let Some(metal) = &offer.metal {
                 line("metal", metal);
             }
             line("buys", &offer.route.buys);
+            for (what, of_it) in [
+                ("sheets", &offer.sheets),
+                ("tools first", &offer.route.tooling),
+                ("moves", &offer.moves),
+            ] {
+                if !of_it.is_empty() {
+                    line(what, &of_it.join("; "));
+                }
+            }
             if !offer.unknown.is_empty() {
                 line("not known", &offer.unknown.join("; "));
             }
@@ -579,6 +595,7 @@ fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
             json!({
                 "route": o.route.word, "title": o.route.title, "can_be_taken": can, "why": why,
                 "quarter_hours": o.hours.map(|h| h.0), "metal": o.metal, "buys": o.route.buys, "unknown": o.unknown,
+                "hours_of": words::finding::hours_of(o.hours_of), "sheets": o.sheets, "tooling": o.route.tooling, "moves": o.moves, "stop_points": o.route.stop_points,
             })
         })
         .collect();

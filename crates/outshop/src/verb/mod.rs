@@ -2,6 +2,7 @@
 
 pub mod ahead;
 pub mod backup;
+pub mod boiler_work;
 pub mod boiler;
 pub mod check;
 pub mod dates;
@@ -9,6 +10,7 @@ pub mod day;
 pub mod demo;
 pub mod due;
 pub mod entry;
+pub mod family_file;
 pub mod find;
 pub mod finding;
 pub mod import;

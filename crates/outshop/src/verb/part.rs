@@ -245,6 +245,10 @@ impl Part {
                             condition.word, condition.title
                         ));
                     }
+                    if word.is_some() {
+                        text.push_str(&super::family_file::limits_and_routes(family));
+                        continue;
+                    }
                     for route in &family.routes {
                         text.push_str(&format!("  route {:<12} {}\n", route.word, route.title));
                     }

@@ -479,6 +479,11 @@ pub fn asks_for_years(law: &Law<'_>, on: Date) -> Result<bool, Failure> {
     Ok(year::asked(law.in_force(on)?).is_some())
 }
 
+/// To whom a paper goes, in words.
+pub fn recipients_of(words: &[String]) -> String {
+    report::recipients(words)
+}
+
 /// The kinds of boiler work that the rules which bind an engine want reported.
 ///
 /// # Errors

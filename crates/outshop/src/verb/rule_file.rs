@@ -39,7 +39,7 @@ pub struct Adopt {
 }
 
 /// The text of a file, whole, or a sentence that says why not.
-fn text_of(file: &str) -> Result<String, Failure> {
+pub(super) fn text_of(file: &str) -> Result<String, Failure> {
     let fails = |why: String| Failure::Input(format!("{file} cannot be read: {why}."));
     let open = std::fs::File::open(Path::new(file)).map_err(|e| fails(e.to_string()))?;
     let mut bytes = Vec::new();
@@ -48,7 +48,7 @@ fn text_of(file: &str) -> Result<String, Failure> {
         .map_err(|e| fails(e.to_string()))?;
     if bytes.len() as u64 > MOST_BYTES {
         return Err(fails(
-            "it is larger than a megabyte; a text file of rules was expected".into(),
+            "it is larger than a megabyte; a text file was expected".into(),
         ));
     }
     String::from_utf8(bytes).map_err(|e| {

@@ -1,7 +1,8 @@
 //! A finding, told downwards.
 
 use jiff::civil::Date;
-use shop::book::FindingState;
+use shop::book::{FindingState, HoursFrom};
+use shop::route::HoursOf;
 
 /// A link.
 pub const PARTS_LIFE: &str = "The part's life";
@@ -50,6 +51,16 @@ pub const BUYS: &str = "Buys";
 /// Of a route.
 pub const SKILL: &str = "Skill";
 /// Of a route.
+pub const SHEETS: &str = "Reckoned on";
+/// Of a route.
+pub const TOOLS: &str = "Tools first";
+/// Of a route.
+pub const MOVES: &str = "Moves";
+/// Of a route.
+pub const STEPS: &str = "Steps";
+/// Of a route.
+pub const STOPS: &str = "Stop and ask";
+/// Of a route.
 pub const NOT_KNOWN: &str = "Not known";
 /// A field.
 pub const ROUTE: &str = "Route";
@@ -73,6 +84,26 @@ pub const PROMISED: &str = "Promised for";
 pub const MAKE_JOB: &str = "Make the job";
 /// A section, before its verdict.
 pub const LEFT: &str = "Left:";
+
+/// Whose hours these are.
+pub fn hours_of(of: HoursOf) -> String {
+    match of {
+        HoursOf::Family(None) => String::new(),
+        HoursOf::Family(Some(HoursFrom::CommonPractice)) => "common practice".into(),
+        HoursOf::Family(Some(HoursFrom::OwnBooks)) => {
+            "as the family has them from our books".into()
+        }
+        HoursOf::Own(jobs) => format!(
+            "our own: smallest, median and greatest of {}",
+            super::count(jobs, "closed job", "closed jobs")
+        ),
+    }
+}
+
+/// A stop after a step.
+pub fn hold(look: &str, by: &str) -> String {
+    format!("(stop until {by} has seen: {look})")
+}
 
 /// The head of the page.
 pub fn head(tag: &str, engine: &str, part: &str) -> String {

@@ -9,6 +9,7 @@ pub mod apart;
 pub mod backup;
 pub mod boiler;
 pub mod bench;
+pub mod boiler_work;
 pub mod calendar;
 pub mod dates;
 pub mod day;

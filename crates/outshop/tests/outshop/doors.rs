@@ -258,6 +258,26 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"part":{"adopt":{"families":["wheelset"]}}}"#,
     ),
     (
+        &[
+            "boiler-work",
+            "--work",
+            "weld",
+            "--area",
+            "stayed",
+            "--flush-patch",
+            "no",
+        ],
+        r#"{"boiler-work":{"work":"weld","area":"stayed","flush_patch":"no"}}"#,
+    ),
+    (
+        &["family", "check", "whistle.toml"],
+        r#"{"family":{"check":{"file":"whistle.toml"}}}"#,
+    ),
+    (
+        &["family", "adopt", "whistle.toml"],
+        r#"{"family":{"adopt":{"file":"whistle.toml"}}}"#,
+    ),
+    (
         &["instrument", "add", "M-12", "--what", "outside micrometer"],
         r#"{"instrument":{"add":{"number":"M-12","what":"outside micrometer"}}}"#,
     ),

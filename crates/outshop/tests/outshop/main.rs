@@ -24,6 +24,7 @@ mod looking;
 mod moved;
 mod memory;
 mod pages;
+mod own_family;
 mod people;
 mod print;
 mod run;

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::family_words::{BoilerWork, Calculation, HoursFrom, LimitNamed, Whose};
 use super::statement::{Authority, QuarterHours};
 
 /// A family text that does not read.
@@ -39,6 +40,15 @@ pub struct Family {
     /// What it may do when it is not right.
     #[serde(default, rename = "condition")]
     pub conditions: Vec<Condition>,
+    /// Limits beside those of its features: the law's by their ids, and what the shop or the maker sets.
+    #[serde(default, rename = "limit")]
+    pub limits: Vec<LimitNamed>,
+    /// What is reckoned on the way, and on which sheets.
+    #[serde(default, rename = "calculation")]
+    pub calculations: Vec<Calculation>,
+    /// Where its hours are from; families adopted before this was asked do not say.
+    #[serde(default)]
+    pub hours_from: Option<HoursFrom>,
     /// Proofs that its repairs ask for.
     #[serde(default, rename = "proof")]
     pub proofs: Vec<Proof>,
@@ -165,6 +175,9 @@ pub struct Feature {
     /// Whether metal left is reckoned on it, from its shop limit.
     #[serde(default)]
     pub metal: bool,
+    /// Whether it is read as left only where the finding read it as found: not every way touches every size of a part.
+    #[serde(default)]
+    pub left_only_if_found: bool,
 }
 
 /// Which rule limits something: one, or one by a fact of the part (which pin it is decides).
@@ -219,6 +232,9 @@ pub struct Proof {
     pub title: String,
     /// How it is made.
     pub how: String,
+    /// What its record says beside *shown*, in the words of who made it: pressures, strokes, a paper's number.
+    #[serde(default)]
+    pub records: Vec<String>,
     /// The rule that asks it, if a rule does.
     #[serde(default)]
     pub rule: Option<String>,
@@ -232,6 +248,15 @@ pub struct KnockOn {
     pub word: String,
     /// What to look at, and why.
     pub title: String,
+    /// The family that neighbour is of, where it is a part of its own.
+    #[serde(default)]
+    pub family: Option<String>,
+    /// Which of that family's features or differences may have moved.
+    #[serde(default)]
+    pub sizes: Vec<String>,
+    /// Rules whose limits may be touched.
+    #[serde(default)]
+    pub rules: Vec<String>,
 }
 
 /// A stop after an operation.
@@ -296,6 +321,12 @@ pub struct Route {
     /// Tools that must exist or be made first.
     #[serde(default)]
     pub tooling: Vec<String>,
+    /// What is reckoned for it, by word.
+    #[serde(default)]
+    pub calculations: Vec<String>,
+    /// What it welds or rivets on a boiler; nothing where it does neither.
+    #[serde(default)]
+    pub boiler_work: Option<BoilerWork>,
     /// Steps.
     #[serde(default, rename = "operation")]
     pub operations: Vec<OperationPlan>,
@@ -337,28 +368,14 @@ impl Family {
         Ok(family)
     }
 
-    /// The families this build brings along, as texts.
-    pub const BUILT_IN: &'static [&'static str] = &[
-        include_str!("../../../../tables/family/check-valve.toml"),
-        include_str!("../../../../tables/family/crosshead-and-guide.toml"),
-        include_str!("../../../../tables/family/rod-bushing.toml"),
-        include_str!("../../../../tables/family/driving-tire.toml"),
-        include_str!("../../../../tables/family/staybolt.toml"),
-        include_str!("../../../../tables/family/boiler-course.toml"),
-        include_str!("../../../../tables/family/washout-plug.toml"),
-        include_str!("../../../../tables/family/safety-valve.toml"),
-        include_str!("../../../../tables/family/main-reservoir.toml"),
-        include_str!("../../../../tables/family/wheelset.toml"),
-        include_str!("../../../../tables/family/driving-journal.toml"),
-        include_str!("../../../../tables/family/engine-heights.toml"),
-        include_str!("../../../../tables/family/water-glass.toml"),
-        include_str!("../../../../tables/family/steam-gauge.toml"),
-        include_str!("../../../../tables/family/crank-pin.toml"),
-    ];
-
     /// A feature by its word.
     pub fn feature(&self, name: &str) -> Option<&Feature> {
         self.features.iter().find(|f| f.name == name)
+    }
+
+    /// Whether a size of this name is measured on it, or is the difference of two that are.
+    pub fn measures(&self, name: &str) -> bool {
+        self.feature(name).is_some() || self.differences.iter().any(|d| d.name == name)
     }
 
     /// A route by its word.
@@ -381,51 +398,117 @@ impl Family {
         self.knock_ons.iter().find(|k| k.word == word)
     }
 
+    /// A calculation by its word.
+    pub fn calculation(&self, word: &str) -> Option<&Calculation> {
+        self.calculations.iter().find(|c| c.word == word)
+    }
+
+    /// The sheets that a route stands on, each once, in the order it names its calculations.
+    pub fn sheets_of(&self, route: &Route) -> Vec<&str> {
+        let mut sheets: Vec<&str> = Vec::new();
+        let named = route
+            .calculations
+            .iter()
+            .filter_map(|w| self.calculation(w));
+        for sheet in named.flat_map(|c| &c.sheets) {
+            if !sheets.contains(&sheet.as_str()) {
+                sheets.push(sheet);
+            }
+        }
+        sheets
+    }
+
+    /// The first slip of its words, as one error.
     fn hangs_together(&self) -> Result<(), FamilyError> {
-        let wrong = |what: String| Err(FamilyError(format!("in `{}`: {what}", self.family)));
+        let first = self.slips().into_iter().next();
+        first.map_or(Ok(()), |slip| {
+            Err(FamilyError(format!("in `{}`: {}", self.family, slip.says)))
+        })
+    }
+
+    /// Every word that is used and not defined, and what is left empty that may not be. A book that holds such a text would
+    /// not be judged by it, so this much is asked of every family that is read, of any age.
+    pub(super) fn slips(&self) -> Vec<Slip> {
+        let mut slips = Vec::new();
+        let mut slip = |section: &'static str, of: &str, value: &str, says: String| {
+            slips.push(Slip {
+                section,
+                of: of.into(),
+                value: value.into(),
+                says,
+            });
+        };
         for condition in &self.conditions {
             if self.proof(&condition.cleared_by).is_none() {
-                return wrong(format!(
-                    "`{}` is cleared by `{}`, which is no proof of it",
-                    condition.word, condition.cleared_by
-                ));
+                let (word, by) = (&condition.word, &condition.cleared_by);
+                let says = format!("`{word}` is cleared by `{by}`, which is no proof of it");
+                slip("condition", word, by, says);
             }
         }
         for difference in &self.differences {
             for name in [&difference.larger, &difference.smaller] {
                 if self.feature(name).is_none() {
-                    return wrong(format!(
+                    let says = format!(
                         "`{}` speaks of `{name}`, which is no feature of it",
                         difference.name
-                    ));
+                    );
+                    slip("difference", &difference.name, name, says);
                 }
+            }
+        }
+        for limit in &self.limits {
+            let word = &limit.word;
+            if (limit.whose == Whose::Law) != limit.rule.is_some() {
+                let says = format!(
+                    "limit `{word}` is the law's and names no rule, or names one and is not"
+                );
+                slip("limit", word, word, says);
+            }
+            let of = limit.of.as_deref();
+            if let Some(name) = of.filter(|name| !self.measures(name)) {
+                let says = format!("limit `{word}` is of `{name}`, which is not measured on it");
+                slip("limit", word, name, says);
             }
         }
         for feature in &self.features {
             if feature.positions.is_empty() {
-                return wrong(format!("`{}` says nowhere to measure", feature.name));
+                let says = format!("`{}` says nowhere to measure", feature.name);
+                slip("feature", &feature.name, &feature.name, says);
             }
         }
         for route in &self.routes {
-            if let Some(word) = route.proofs.iter().find(|w| self.proof(w).is_none()) {
-                return wrong(format!(
-                    "route `{}` asks for `{word}`, which is no proof of it",
-                    route.word
-                ));
+            let word = &route.word;
+            for proof in route.proofs.iter().filter(|w| self.proof(w).is_none()) {
+                let says = format!("route `{word}` asks for `{proof}`, which is no proof of it");
+                slip("route", word, proof, says);
             }
-            if let Some(word) = route.knock_ons.iter().find(|w| self.knock_on(w).is_none()) {
-                return wrong(format!(
-                    "route `{}` names `{word}`, which is no knock-on of it",
-                    route.word
-                ));
+            let knock_ons = route.knock_ons.iter();
+            for neighbor in knock_ons.filter(|w| self.knock_on(w).is_none()) {
+                let says = format!("route `{word}` names `{neighbor}`, which is no knock-on of it");
+                slip("route", word, neighbor, says);
+            }
+            let reckoned = route.calculations.iter();
+            for sum in reckoned.filter(|w| self.calculation(w).is_none()) {
+                let says = format!("route `{word}` reckons `{sum}`, which is no calculation of it");
+                slip("route", word, sum, says);
             }
             if !route.carries && (route.operations.is_empty() || route.proofs.is_empty()) {
-                return wrong(format!(
-                    "route `{}` does work but has no steps or no proof",
-                    route.word
-                ));
+                let says = format!("route `{word}` does work but has no steps or no proof");
+                slip("route", word, word, says);
             }
         }
-        Ok(())
+        slips
     }
+}
+
+/// Something in a family's words that does not hang together, and where it is written.
+pub(super) struct Slip {
+    /// The kind of entry.
+    pub(super) section: &'static str,
+    /// Its word or name.
+    pub(super) of: String,
+    /// What is written there.
+    pub(super) value: String,
+    /// What is wrong with it.
+    pub(super) says: String,
 }

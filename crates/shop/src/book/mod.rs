@@ -10,6 +10,9 @@ mod day_set;
 mod day_statement;
 mod engine_statement;
 mod family;
+mod family_built_in;
+mod family_file;
+mod family_words;
 mod fire_days;
 mod fold;
 mod fold_letter;
@@ -41,6 +44,10 @@ pub use day_set::DaySet;
 pub use family::{
     Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Place,
     Proof, Route, RuleChoice, Wears, Worst,
+};
+pub use family_file::{Known as KnownToFamilies, faults as family_faults};
+pub use family_words::{
+    Area, BoilerWork, Calculation, Change, HoursFrom, Joining, LimitNamed, Whose,
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};

@@ -18,8 +18,8 @@ pub use shop_rule::{ANOTHER_CERTIFIES, SHOP_RULES, state_shop_rule};
 
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, Job, JobClosed, JobId, KnockOnAnswered, LocomotiveId, PersonId, Released,
-    Signed, Statement,
+    Authority, Book, Feature, Job, JobClosed, JobId, KnockOnAnswered, LocomotiveId, PersonId,
+    Released, Signed, Statement,
 };
 use crate::job::open;
 use crate::locomotive::{engine_of, family, with_authority};
@@ -212,7 +212,12 @@ fn unmet_work(
     let finding = book.findings.get(&job.plan.finding);
     if let Some(part) = finding.and_then(|f| book.parts.get(&f.part)) {
         let family = family(book, &part.family)?;
-        for feature in &family.features {
+        let found = |name: &str| {
+            let mut readings = finding.iter().flat_map(|f| &f.readings);
+            readings.any(|reading| reading.feature == name)
+        };
+        let asked = |feature: &&Feature| !feature.left_only_if_found || found(&feature.name);
+        for feature in family.features.iter().filter(asked) {
             for place in &feature.positions {
                 let read = job
                     .left

@@ -1,5 +1,7 @@
 //! Ways to put a finding right, side by side, each feasible only when its sheets say so.
 
+mod family;
+mod hours;
 mod metal;
 mod seat;
 
@@ -7,11 +9,14 @@ use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 
+pub use family::{adopt_family, known as known_to_families, read_family};
+pub use hours::HoursOf;
 pub use metal::{MetalLeft, metal_left};
 
 use crate::Refusal;
-use crate::book::{Book, Finding, PrintedSheet, QuarterHours, Route};
-use crate::locomotive::{family, part_of};
+use crate::boiler_work;
+use crate::book::{Book, Family, Finding, Part, PrintedSheet, QuarterHours, Route};
+use crate::locomotive::{Law, engine_of, family, part_of};
 use crate::verdict::{Judgement, Question, Verdict, judge};
 
 /// Whether a route can be taken.
@@ -34,12 +39,18 @@ pub struct Offer {
     pub feasible: Feasible,
     /// Low, likely and high hours.
     pub hours: [QuarterHours; 3],
+    /// Whose hours these are.
+    pub hours_of: HoursOf,
     /// Metal it spends and what is left after, in words.
     pub metal: Option<String>,
     /// What this route would be worked to, one line each.
     pub sizes: Vec<String>,
     /// What is not known, from the family and from this finding.
     pub unknown: Vec<String>,
+    /// The sheets its family names for it, by id.
+    pub sheets: Vec<String>,
+    /// What else moves, in words.
+    pub moves: Vec<String>,
 }
 
 /// A finding with its verdict and every route.
@@ -78,11 +89,17 @@ pub fn routes(
     };
     let judgement = judge(book, rules, question)?;
     let worked = seat::work(family, part, &finding.readings, house(book));
-    let offers = family
-        .routes
-        .iter()
-        .map(|route| offer(route, &judgement, &worked, reader))
-        .collect();
+    let mut offers = Vec::new();
+    for route in &family.routes {
+        let mut offer = offer(family, route, &judgement, &worked, reader);
+        let stops = by_law(book, rules, part, route, on)?;
+        offer.route.stop_points.extend(stops);
+        if let Some((own, jobs)) = hours::own(book, &family.family, &route.word, finding, on) {
+            offer.hours = own;
+            offer.hours_of = HoursOf::Own(jobs);
+        }
+        offers.push(offer);
+    }
     Ok(Choice {
         judgement,
         offers,
@@ -110,7 +127,37 @@ pub fn printed(sheets: &[physics::Sheet]) -> Vec<PrintedSheet> {
         .collect()
 }
 
-fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked, reader: House) -> Offer {
+/// What the law asks of a route that welds or rivets on a boiler, as stop points. Nothing of it is on file for an engine
+/// that is not under [`boiler_work::RULES`], and that is said.
+fn by_law(
+    book: &Book,
+    rules: &Rulebook,
+    part: &Part,
+    route: &Route,
+    on: Date,
+) -> Result<Vec<String>, Refusal> {
+    let Some(work) = &route.boiler_work else {
+        return Ok(Vec::new());
+    };
+    let engine = engine_of(book, part.locomotive)?;
+    let sets = Law::of(book, rules, engine).sets(on)?;
+    if !sets.iter().any(|bound| bound.set == boiler_work::RULES) {
+        return Ok(vec![
+            "no rule on welding and riveting a boiler is on file for her: ask the authority first"
+                .into(),
+        ]);
+    }
+    let told = boiler_work::Told::of_route(work).and_part(&part.facts);
+    Ok(boiler_work::ask(rules, &told, on)?.stop_points())
+}
+
+fn offer(
+    family: &Family,
+    route: &Route,
+    judgement: &Judgement,
+    worked: &seat::Worked,
+    reader: House,
+) -> Offer {
     let mut feasible = Feasible::Yes;
     let mut metal = None;
     let mut sizes = Vec::new();
@@ -133,10 +180,22 @@ fn offer(route: &Route, judgement: &Judgement, worked: &seat::Worked, reader: Ho
     }
     Offer {
         hours: route.hours(),
+        hours_of: HoursOf::Family(family.hours_from),
         route: route.clone(),
         feasible,
         metal,
         sizes,
         unknown,
+        sheets: family
+            .sheets_of(route)
+            .into_iter()
+            .map(str::to_string)
+            .collect(),
+        moves: route
+            .knock_ons
+            .iter()
+            .filter_map(|word| family.knock_on(word))
+            .map(|neighbor| neighbor.title.clone())
+            .collect(),
     }
 }

@@ -18,6 +18,7 @@ use rules::{
 
 pub use check::{Answered, Checked, Fineness, LimitQuestion, check, check_in};
 pub(crate) use figure::{Told, figure};
+pub(crate) use number::measured;
 
 use crate::Refusal;
 use crate::book::{

@@ -31,7 +31,7 @@ pub(super) fn is_counted(unit: &str) -> bool {
 ///
 /// # Errors
 /// A sentence that says what was read and what was expected.
-pub(super) fn measured(text: &str, unit: &str, house: House) -> Result<Fraction, String> {
+pub(crate) fn measured(text: &str, unit: &str, house: House) -> Result<Fraction, String> {
     let text = text.trim();
     let ends = |c: char| !(c.is_ascii_digit() || " ./-+".contains(c));
     let (figures, written) = text.split_at(text.find(ends).unwrap_or(text.len()));

@@ -138,7 +138,7 @@ fn a_family_that_does_not_hang_together_is_not_read() {
             "positions = []",
             "nowhere to measure",
         ),
-        ("version = 2", "version = 2\nmood = \"good\"", "mood"),
+        ("version = 3", "version = 3\nmood = \"good\"", "mood"),
         ("place = \"barrel\"", "place = \"roof\"", "roof"),
     ] {
         assert!(good.contains(was), "{was}");
@@ -160,4 +160,51 @@ fn every_family_says_where_on_the_engine_it_is() {
         let older = text.replace(&format!("place = \"{}\"\n", place.word()), "");
         assert_eq!(Family::read(&older).unwrap().place, None);
     }
+}
+
+/// Hours of closed jobs take the place of the family's, with their count; of a job with a step nobody booked, none do.
+#[test]
+fn hours_come_from_closed_jobs_of_the_same_way() {
+    use crate::flow::{CHECK, JOB, WEEPS, closed};
+    use shop::book::{FindingId, HoursFrom, JobId, QuarterHours};
+    use shop::route::{HoursOf, routes};
+
+    let mut world = closed();
+    let own = world.book.findings[&WEEPS].clone();
+    let house = measure::House::Inch;
+    let re_cut = |world: &crate::world::World, finding: &shop::book::Finding| {
+        let on = jiff::civil::date(2026, 12, 1);
+        let choice = routes(&world.book, world.rules, finding, on, house).unwrap();
+        let mut offers = choice.offers.into_iter();
+        let offer = offers.find(|it| it.route.word == "re-cut").unwrap();
+        (offer.hours, offer.hours_of)
+    };
+    // Its own job says nothing of how long it will take.
+    let practice = HoursOf::Family(Some(HoursFrom::CommonPractice));
+    assert_eq!(re_cut(&world, &own).1, practice);
+    let mut next = own.clone();
+    next.job = None;
+    let steps = u32::try_from(world.book.jobs[&JOB].operations.len()).unwrap();
+    // Every step of the flow is booked with ten quarter hours.
+    let all = QuarterHours(10 * steps);
+    assert_eq!(re_cut(&world, &next), ([all; 3], HoursOf::Own(1)));
+    // A second, quicker job: the median lies between, and the ends are the two.
+    let mut quick = world.book.jobs[&JOB].clone();
+    if let Some((_, _, hours, _)) = &mut quick.operations[0].done {
+        *hours = Some(QuarterHours(3));
+    }
+    world.book.jobs.insert(JobId(0x11), quick.clone());
+    let least = QuarterHours(10 * steps - 7);
+    let median = QuarterHours(10 * steps - 3);
+    assert_eq!(
+        re_cut(&world, &next),
+        ([least, median, all], HoursOf::Own(2))
+    );
+    // One step without hours: that job is left out, not counted as quick.
+    if let Some((_, _, hours, _)) = &mut quick.operations[0].done {
+        *hours = None;
+    }
+    world.book.jobs.insert(JobId(0x11), quick);
+    assert_eq!(re_cut(&world, &next).1, HoursOf::Own(1));
+    assert_eq!(world.book.findings[&FindingId(0xF0)].part, CHECK);
 }

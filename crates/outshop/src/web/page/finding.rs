@@ -213,10 +213,15 @@ fn one(offer: &Offer) -> Markup {
                 Feasible::No(why) => { dt { (say::WHY_NOT) } dd { (why) } }
                 Feasible::CannotTell(needs) => { dt { (say::NEEDS) } dd { (kit::worded(&needs.join("; "))) } }
             }
-            @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) } }
+            @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) " " span class="quiet small" { (say::hours_of(offer.hours_of)) } } }
             @if let Some(metal) = &offer.metal { dt { (say::METAL) } dd { (metal) } }
             dt { (say::BUYS) } dd { (offer.route.buys) }
             @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
+            @if !offer.sheets.is_empty() { dt { (say::SHEETS) } dd { @for (at, id) in offer.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(format!("/sheet/{id}")) { (id) } } } }
+            @if !offer.route.tooling.is_empty() { dt { (say::TOOLS) } dd { (offer.route.tooling.join("; ")) } }
+            @if !offer.moves.is_empty() { dt { (say::MOVES) } dd { (offer.moves.join("; ")) } }
+            @if !offer.route.operations.is_empty() { dt { (say::STEPS) } dd { @for step in &offer.route.operations { div { (step.what) @if let Some(hold) = &step.hold { " " span class="quiet" { (say::hold(&hold.look, hold.by.signer())) } } } } } }
+            @if !offer.route.stop_points.is_empty() { dt { (say::STOPS) } dd { @for line in &offer.route.stop_points { div { (words::sentence(line)) } } } }
             @if !offer.unknown.is_empty() { dt { (say::NOT_KNOWN) } dd { (offer.unknown.join("; ")) } }
         }
     }

@@ -3,6 +3,7 @@
 mod ahead;
 mod apart;
 mod bench;
+mod boiler_work;
 mod boiler;
 mod dates;
 mod day;
@@ -302,6 +303,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["job", number] => job::draw(view, number)?,
         ["sheets"] => sheet::list()?,
         ["sheet", id] => sheet::draw(view, id)?,
+        ["boiler-work"] => boiler_work::draw(view)?,
         ["rulebook"] => rule::list(view)?,
         ["rule", id] => rule::draw(view, id)?,
         _ => return Ok(None),

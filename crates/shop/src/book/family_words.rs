@@ -1,0 +1,133 @@
+//! What a family says beside its features, proofs and routes: limits that no feature carries, what is reckoned, where hours
+//! are from, what a route welds or rivets on a boiler. All of it may be left out: families in older books say none of it.
+
+use serde::Deserialize;
+
+/// Who sets a limit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Whose {
+    /// The law; the rule is named.
+    Law,
+    /// The shop, as a figure of each part or as what its officer accepts.
+    Shop,
+    /// The maker, on a drawing or in a book.
+    Maker,
+    /// What good shops look for, with no source.
+    Practice,
+}
+
+impl Whose {
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Whose::Law => "law",
+            Whose::Shop => "shop",
+            Whose::Maker => "maker",
+            Whose::Practice => "practice",
+        }
+    }
+}
+
+/// A limit by its name. It holds no figure: the law's is in the rulebook, the shop's and the maker's with the part.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct LimitNamed {
+    /// Its word.
+    pub word: String,
+    /// What it says.
+    pub title: String,
+    /// Who sets it.
+    pub whose: Whose,
+    /// The rule, where the law sets it.
+    #[serde(default)]
+    pub rule: Option<String>,
+    /// The feature or difference that it limits, where it is one size.
+    #[serde(default)]
+    pub of: Option<String>,
+}
+
+/// Something reckoned on the way.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Calculation {
+    /// Its word.
+    pub word: String,
+    /// What it tells.
+    pub title: String,
+    /// The sheets it is worked on, by id; none where it is worked by hand and checked by the officer.
+    #[serde(default)]
+    pub sheets: Vec<String>,
+}
+
+/// Where the hours of a family are from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum HoursFrom {
+    /// Common practice, without a source.
+    CommonPractice,
+    /// The shop's own books.
+    OwnBooks,
+}
+
+impl HoursFrom {
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            HoursFrom::CommonPractice => "common-practice",
+            HoursFrom::OwnBooks => "own-books",
+        }
+    }
+}
+
+/// How metal of a boiler is joined.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Joining {
+    /// By welding.
+    Weld,
+    /// By rivets.
+    Rivet,
+}
+
+/// Whether a part of a boiler is held by stays.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Area {
+    /// Held by stays.
+    Stayed,
+    /// Holding by its own shape.
+    Unstayed,
+}
+
+/// What work on a boiler is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Change {
+    /// A repair: as it was.
+    Repair,
+    /// An alteration: it holds pressure otherwise than before.
+    Alteration,
+}
+
+/// What a route welds or rivets on a boiler, as far as the family can say it of every such part. What is left out hangs on
+/// the part, and is asked.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct BoilerWork {
+    /// Welded or riveted.
+    #[serde(default)]
+    pub joining: Option<Joining>,
+    /// Stayed or unstayed.
+    #[serde(default)]
+    pub area: Option<Area>,
+    /// Repair or alteration.
+    #[serde(default)]
+    pub change: Option<Change>,
+    /// Whether wastage is built up by weld.
+    #[serde(default)]
+    pub build_up: Option<bool>,
+    /// Whether a flush patch is let in.
+    #[serde(default)]
+    pub flush_patch: Option<bool>,
+}
