@@ -314,7 +314,7 @@ impl Look<'_> {
                     self.slip("route", word, word, says);
                 }
             }
-            if route.carries == !route.cautions.is_empty() {
+            if route.carries != route.cautions.is_empty() {
                 let says = if route.carries {
                     format!("`{word}` carries and has cautions of work")
                 } else {
