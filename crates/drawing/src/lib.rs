@@ -11,6 +11,7 @@
 //!
 //! Known here: geometry and drafting. Not known: any rule, law of physics, part, book, page of type, or date.
 
+mod chart;
 mod draw;
 mod error;
 mod label;
@@ -29,6 +30,7 @@ mod dxf;
 pub mod geometry;
 pub mod hatch;
 
+pub use chart::{Square, SquareMap, Stay, StayMap, StayMark};
 pub use draw::{
     Collar, DiscLap, LapFace, Lead, Mandrel, PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection,
     SeatStated, TurnedBushing, TurnedDisc, lap_face, lap_for_disc, mandrel, plug_gauge,

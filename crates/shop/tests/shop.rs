@@ -15,6 +15,8 @@ mod ahead_whole;
 mod boiler_work;
 #[path = "shop/boiler.rs"]
 mod boiler;
+#[path = "shop/boiler_maps.rs"]
+mod boiler_maps;
 #[path = "shop/clocks.rs"]
 mod clocks;
 #[path = "shop/day.rs"]

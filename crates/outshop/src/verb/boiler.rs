@@ -12,7 +12,7 @@ use shop::book::{
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
 use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, compared, sign_boiler_card};
 
-use super::{name, pair, saved, wrap};
+use super::{boiler_map, name, pair, saved, wrap};
 use crate::logfile::{self, Cell, plain};
 use crate::words::{self, boiler as say};
 use crate::{Answer, Context, Failure};
@@ -38,6 +38,24 @@ pub enum Boiler {
         #[arg(long, default_value = "")]
         #[serde(default)]
         because: String,
+    },
+    /// Enter a survey of a sheet, typed row by row or from a file, which is only shown without --write.
+    Survey(boiler_map::TakeSurvey),
+    /// The newest survey of a sheet: thinnest, loss, life, when next, what to look at again.
+    Surveyed {
+        /// Her number.
+        engine: String,
+        /// The component.
+        component: String,
+    },
+    /// Enter where the staybolts of a sheet are.
+    Map(boiler_map::MapStays),
+    /// Say what was found or done at staybolts.
+    Stay(boiler_map::TellStays),
+    /// The map of the staybolts: those that count as broken against the law, and what is to be renewed by when.
+    Stays {
+        /// Her number.
+        engine: String,
     },
     /// The kinds of component, what each is worked from, and the places of the card.
     Kinds,
@@ -96,6 +114,13 @@ impl Boiler {
             Boiler::Import(it) => it.run(context),
             Boiler::Card { engine } => show(context, engine),
             Boiler::Sign { engine, because } => sign(context, engine, because),
+            Boiler::Survey(it) => it.run(context),
+            Boiler::Surveyed { engine, component } => {
+                boiler_map::surveyed(context, engine, component)
+            }
+            Boiler::Map(it) => it.run(context),
+            Boiler::Stay(it) => it.run(context),
+            Boiler::Stays { engine } => boiler_map::stays(context, engine),
             Boiler::Kinds => Ok(kinds()),
         }
     }
@@ -236,8 +261,8 @@ fn text(book: &Book, number: &str, card: &BoilerCard, last: Option<&CardEdition>
                 say::against(one, card.set_psig)
             ),
         );
-        for it in &one.stood_on {
-            line(6, &say::stood(it));
+        for it in say::stood_on(&one.stood_on) {
+            line(6, &it);
         }
         for it in &one.missing {
             line(6, &say::missing(it));

@@ -4,6 +4,7 @@ pub mod ahead;
 pub mod backup;
 pub mod boiler_work;
 pub mod boiler;
+pub mod boiler_map;
 pub mod check;
 pub mod dates;
 pub mod day;

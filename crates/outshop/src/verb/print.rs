@@ -1,6 +1,7 @@
 //! `print`: a card or a drawing as a file; the same papers that the pages hand out.
 
 mod boiler_card;
+mod boiler_map;
 mod boiler_work;
 mod calendar;
 mod drawn;
@@ -151,6 +152,26 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The newest survey of a sheet of the boiler, as a map. A PDF.
+    Survey {
+        /// Her number.
+        engine: String,
+        /// The component.
+        component: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// The map of the staybolts, with what counts as broken and what is to be renewed. A PDF.
+    StayMap {
+        /// Her number.
+        engine: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// The report of work on a boiler that the law wants described: an alteration, or a welded or riveted repair. A PDF.
     BoilerWork {
         /// The job, such as J-001.
@@ -232,6 +253,12 @@ impl Print {
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
             Print::Year { engine, year, to } => to.write_card(|| yearly(context, engine, year)),
             Print::Hydro { engine, to } => to.write_card(|| hydro(context, engine)),
+            Print::Survey {
+                engine,
+                component,
+                to,
+            } => to.write_card(|| survey_map(context, engine, component)),
+            Print::StayMap { engine, to } => to.write_card(|| stay_map(context, engine)),
             Print::BoilerCard { engine, to } => to.write_card(|| boiler_card(context, engine)),
             Print::BoilerWork { job, kind, to } => {
                 to.write_card(|| boiler_work(context, job, kind))
@@ -461,6 +488,22 @@ pub fn yearly(context: &mut Context, engine: &str, year: &str) -> Result<Paper, 
 /// If there is no such engine, her rules ask for no such test, or the book does not read.
 pub fn hydro(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     Paper::of_form("hydro", &hydro::paper(context, engine)?)
+}
+
+/// The newest survey of a component.
+///
+/// # Errors
+/// If there is no such engine or survey, or the book does not read.
+pub fn survey_map(context: &mut Context, engine: &str, component: &str) -> Result<Paper, Failure> {
+    Paper::of_form("survey", &boiler_map::survey(context, engine, component)?)
+}
+
+/// The map of an engine's staybolts.
+///
+/// # Errors
+/// If there is no such engine, or the book does not read.
+pub fn stay_map(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
+    Paper::of_form("staybolts", &boiler_map::stays(context, engine)?)
 }
 
 /// The boiler card of an engine.

@@ -111,6 +111,8 @@ const ASKED: &[&str] = &[
     "move decide",
     "move end",
     "boiler enter",
+    "boiler survey",
+    "boiler stay",
     "boiler sign",
     "shop state",
     "shop require",
@@ -157,7 +159,7 @@ const NUMBERS: &[&str] = &[
 ];
 const LISTS: &[&str] = &[
     "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
-    "features",
+    "features", "rows",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];

@@ -13,7 +13,7 @@ use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
     Paper, boiler_card, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card,
-    phones, report, tag, tool_tag, worksheet, yearly,
+    phones, report, stay_map, survey_map, tag, tool_tag, worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -50,6 +50,17 @@ pub fn boiler_link(engine: &str) -> Markup {
     html! { p { a href=(format!("/print/boiler-card/{engine}")) { (words::boiler::PRINT) } } }
 }
 
+/// The link to the paper of a survey.
+pub fn survey_link(engine: &str, component: &str) -> Markup {
+    let component = page::kit::encode(component);
+    html! { p { a href=(format!("/print/survey/{engine}/{component}")) { (words::boiler_map::PRINT_SURVEY) } } }
+}
+
+/// The link to the paper of the staybolts.
+pub fn stays_link(engine: &str) -> Markup {
+    html! { p { a href=(format!("/print/stay-map/{engine}")) { (words::boiler_map::PRINT_MAP) } } }
+}
+
 /// The link to the card of a sheet with these values.
 pub fn sheet_link(id: &str, query: &[(String, String)]) -> Markup {
     let query = serde_html_form::to_string(query).unwrap_or_default();
@@ -82,6 +93,8 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
         ["hydro", number] => hydro(&mut context, number)?,
+        ["survey", number, component] => survey_map(&mut context, number, component)?,
+        ["stay-map", number] => stay_map(&mut context, number)?,
         ["boiler-card", number] => boiler_card(&mut context, number)?,
         ["boiler-work", job, kind] => boiler_work(&mut context, job, kind)?,
         ["tag", number] => tag(&mut context, number)?,

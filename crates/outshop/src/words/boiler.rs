@@ -1,7 +1,7 @@
 //! The boiler: its components, its card.
 
 use shop::book::CardEdition;
-use shop::ruled::boiler::{CardField, CardLine, Level, Stood};
+use shop::ruled::boiler::{Bears, CardField, CardLine, Level, Stood};
 
 /// The link to the page.
 pub const LINK: &str = "Her boiler";
@@ -155,6 +155,9 @@ pub fn set(set: Option<u32>) -> String {
 
 /// How a component stands to the set pressure.
 pub fn against(line: &CardLine, set: Option<u32>) -> String {
+    if line.bears == Bears::CannotTell {
+        return String::new();
+    }
     let word = super::sentence(line.held.word());
     let Some(set) = set else {
         return format!("{word}.");
@@ -173,14 +176,23 @@ pub fn against(line: &CardLine, set: Option<u32>) -> String {
     )
 }
 
-/// A value it stood on.
-pub fn stood(it: &Stood) -> String {
-    let sheet = if it.sheet.is_empty() {
-        String::new()
-    } else {
-        format!("{}: ", it.sheet)
-    };
-    format!("{sheet}{} {} ({})", it.name, it.says, it.basis)
+/// What a component stood on: for each paper, measuring or rule the values that came from it.
+pub fn stood_on(all: &[Stood]) -> Vec<String> {
+    let mut grouped: Vec<(&str, Vec<String>)> = Vec::new();
+    for it in all {
+        let from = it.basis.strip_prefix("reading: ").unwrap_or(&it.basis);
+        let value = format!("{} {}", it.name, it.says);
+        match grouped.iter_mut().find(|(known, _)| *known == from) {
+            // The seam and the shell may take the same value.
+            Some((_, values)) if values.contains(&value) => {}
+            Some((_, values)) => values.push(value),
+            None => grouped.push((from, vec![value])),
+        }
+    }
+    let lines = grouped
+        .into_iter()
+        .map(|(from, values)| format!("{} ({from})", values.join(", ")));
+    lines.collect()
 }
 
 /// Something missing.

@@ -8,6 +8,7 @@ pub mod ahead;
 pub mod apart;
 pub mod backup;
 pub mod boiler;
+pub mod boiler_map;
 pub mod bench;
 pub mod boiler_work;
 pub mod calendar;

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::fold::Meta;
 use super::id::{LocomotiveId, PersonId};
 use super::state::Book;
-use super::statement::{BoilerCardSigned, BoilerEntered};
+use super::statement::{BoilerCardSigned, BoilerEntered, BoilerSurveyed, StaysMapped, StaysTold};
 
 /// A boiler.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -16,8 +16,82 @@ pub struct Boiler {
     /// Its cards, in the order signed.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub editions: Vec<CardEdition>,
+    /// Surveys of its sheets, in the order entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub surveys: Vec<Survey>,
+    /// Maps of its staybolts, in the order first entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stays: Vec<StaySheet>,
     /// Newest entry.
     pub last: u64,
+}
+
+/// A survey as taken. Its readings lie as written, a text a row, and are read where they are asked for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Survey {
+    /// The component.
+    pub component: String,
+    /// Names of the rows.
+    pub rows: Vec<String>,
+    /// Names of the columns.
+    pub columns: Vec<String>,
+    /// The readings of each row.
+    pub cells: Vec<String>,
+    /// Their unit.
+    pub unit: String,
+    /// The side of a square.
+    pub square: Option<String>,
+    /// The width of the spot that one reading sees.
+    pub spot: Option<String>,
+    /// Where the squares begin, who read them and with what.
+    pub source: String,
+    /// The day.
+    pub on: Date,
+    /// Who entered it.
+    pub by: PersonId,
+    /// The entry.
+    pub entry: u64,
+}
+
+/// The bolts of one sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StaySheet {
+    /// Where they are, as mapped last.
+    pub map: StaysMapped,
+    /// What was said of them, in the order entered.
+    pub said: Vec<StaySaid>,
+}
+
+/// What was said of bolts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StaySaid {
+    /// Which; none of them is every bolt.
+    pub which: Vec<(String, u32, u32)>,
+    /// What each is.
+    pub state: String,
+    /// The inspection it was found at.
+    pub at: Option<String>,
+    /// Its kind now.
+    pub kind: Option<String>,
+    /// Its size now.
+    pub size: Option<String>,
+    /// In the words of whoever did it.
+    pub told: String,
+    /// The day.
+    pub on: Date,
+    /// Who entered it.
+    pub by: PersonId,
+    /// The entry.
+    pub entry: u64,
+}
+
+impl StaySaid {
+    /// Whether it speaks of a bolt.
+    pub fn speaks_of(&self, row: &str, number: u32) -> bool {
+        let mut which = self.which.iter();
+        self.which.is_empty()
+            || which.any(|(of, first, last)| of == row && (*first..=*last).contains(&number))
+    }
 }
 
 /// A component of a boiler.
@@ -84,6 +158,27 @@ impl Boiler {
         self.components.iter().find(|it| it.name == name)
     }
 
+    /// The surveys of a component taken by a day, the newest last.
+    pub fn surveys_of<'b>(
+        &'b self,
+        component: &str,
+        on: Date,
+    ) -> impl Iterator<Item = &'b Survey> + use<'b> {
+        let name = component.to_owned();
+        let mut all: Vec<_> = self
+            .surveys
+            .iter()
+            .filter(|it| it.component == name && it.on <= on)
+            .collect();
+        all.sort_by_key(|it| (it.on, it.entry));
+        all.into_iter()
+    }
+
+    /// The map of a sheet.
+    pub fn stay_sheet(&self, sheet: &str) -> Option<&StaySheet> {
+        self.stays.iter().find(|it| it.map.sheet == sheet)
+    }
+
     /// The newest card signed by a day.
     pub fn edition(&self, on: Date) -> Option<&CardEdition> {
         let signed = self.editions.iter().filter(|it| it.on <= on);
@@ -143,6 +238,56 @@ impl Book {
             card: it.clone(),
             by: meta.person,
             on: meta.done_on,
+        });
+        Ok(())
+    }
+
+    pub(super) fn take_survey(&mut self, it: &BoilerSurveyed, meta: Meta) -> Result<(), String> {
+        let boiler = self.boiler_of(it.locomotive, meta.seq)?;
+        boiler.surveys.push(Survey {
+            component: it.component.clone(),
+            rows: it.rows.clone(),
+            columns: it.columns.clone(),
+            cells: it.cells.clone(),
+            unit: it.unit.clone(),
+            square: it.square.clone(),
+            spot: it.spot.clone(),
+            source: it.source.clone(),
+            on: meta.done_on,
+            by: meta.person,
+            entry: meta.seq,
+        });
+        Ok(())
+    }
+
+    pub(super) fn map_stays(&mut self, it: &StaysMapped, meta: Meta) -> Result<(), String> {
+        let boiler = self.boiler_of(it.locomotive, meta.seq)?;
+        let mut sheets = boiler.stays.iter_mut();
+        match sheets.find(|sheet| sheet.map.sheet == it.sheet) {
+            Some(sheet) => sheet.map = it.clone(),
+            None => boiler.stays.push(StaySheet {
+                map: it.clone(),
+                said: Vec::new(),
+            }),
+        }
+        Ok(())
+    }
+
+    pub(super) fn tell_stays(&mut self, it: &StaysTold, meta: Meta) -> Result<(), String> {
+        let boiler = self.boiler_of(it.locomotive, meta.seq)?;
+        let mut sheets = boiler.stays.iter_mut();
+        let sheet = sheets.find(|sheet| sheet.map.sheet == it.sheet);
+        let sheet = sheet.ok_or_else(|| format!("the bolts of the {}", it.sheet))?;
+        sheet.said.push(StaySaid {
+            which: it.which.clone(),
+            state: it.state.clone(),
+            at: it.at.clone(),
+            kind: it.kind.clone(),
+            size: it.size.clone(),
+            told: it.told.clone(),
+            on: meta.done_on,
+            by: meta.person,
+            entry: meta.seq,
         });
         Ok(())
     }

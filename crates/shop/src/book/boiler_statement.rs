@@ -56,3 +56,80 @@ pub struct CardLineKept {
     /// What was missing.
     pub missing: Vec<String>,
 }
+
+/// The thickness of a sheet, read on squares. One entry a survey; its readings are found by row and column.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BoilerSurveyed {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The component of its boiler.
+    pub component: String,
+    /// Names of the rows.
+    pub rows: Vec<String>,
+    /// Names of the columns.
+    pub columns: Vec<String>,
+    /// The readings of each row, a space between: a decimal, `-` where nothing was read, `x` where there is no plate.
+    pub cells: Vec<String>,
+    /// The unit of them all: `in` or `mm`.
+    pub unit: String,
+    /// The side of a square, as written, if it was told.
+    pub square: Option<String>,
+    /// The width of the spot that one reading sees, as written, if it was told.
+    pub spot: Option<String>,
+    /// Where the squares begin, who read them and with what.
+    pub source: String,
+}
+
+/// The staybolts of one sheet, row by row: where each is. A later one takes the place of an earlier one of that sheet;
+/// what was said of its bolts stays said.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StaysMapped {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The sheet.
+    pub sheet: String,
+    /// Its rows.
+    pub rows: Vec<StayRow>,
+    /// Distance from bolt to bolt along a row, as written.
+    pub pitch: String,
+    /// What the bolts are: `rigid`, `flexible`, `hollow`, `radial`.
+    pub kind: String,
+    /// Their size, as written: `1 in, 12 threads`.
+    pub size: String,
+    /// The drawing, or who measured it.
+    pub source: String,
+}
+
+/// A row of bolts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StayRow {
+    /// Its name.
+    pub row: String,
+    /// How many bolts.
+    pub count: u32,
+    /// Its height above the lower edge, as written.
+    pub height: String,
+    /// From the left edge to its first bolt, as written.
+    pub first: String,
+}
+
+/// What was found or done at bolts of one sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StaysTold {
+    /// Which engine.
+    pub locomotive: LocomotiveId,
+    /// The sheet.
+    pub sheet: String,
+    /// Which: row, first and last number. None of them: every bolt of the sheet.
+    pub which: Vec<(String, u32, u32)>,
+    /// What each is: `sound`, `broken`, `telltale-leaks`, `telltale-plugged`, `telltale-missing`, `renewed`.
+    pub state: String,
+    /// The inspection it was found at, by its kind, if at one.
+    pub at: Option<String>,
+    /// What it is now, if it was renewed as another kind.
+    pub kind: Option<String>,
+    /// Its size now, if it was renewed.
+    pub size: Option<String>,
+    /// How it was found or done, in the words of whoever did.
+    pub told: String,
+}

@@ -331,6 +331,18 @@ impl Book {
                 self.enter_boiler(it, meta).map_err(unknown)?;
                 touched.note(RowKind::Boiler, it.locomotive);
             }
+            Statement::BoilerSurveyed(it) => {
+                self.take_survey(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Boiler, it.locomotive);
+            }
+            Statement::StaysMapped(it) => {
+                self.map_stays(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Boiler, it.locomotive);
+            }
+            Statement::StaysTold(it) => {
+                self.tell_stays(it, meta).map_err(unknown)?;
+                touched.note(RowKind::Boiler, it.locomotive);
+            }
             Statement::BoilerCardSigned(it) => {
                 self.sign_card(it, meta).map_err(unknown)?;
                 touched.note(RowKind::Boiler, it.locomotive);

@@ -39,7 +39,7 @@ mod state_part;
 mod statement;
 mod tool_statement;
 
-pub use boiler::{Boiler, BoilerFact, CardEdition, Component};
+pub use boiler::{Boiler, BoilerFact, CardEdition, Component, StaySaid, StaySheet, Survey};
 pub use day_set::DaySet;
 pub use family::{
     Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Place,

@@ -10,7 +10,9 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
-pub use super::boiler_statement::{BoilerCardSigned, BoilerEntered, CardLineKept};
+pub use super::boiler_statement::{
+    BoilerCardSigned, BoilerEntered, BoilerSurveyed, CardLineKept, StayRow, StaysMapped, StaysTold,
+};
 pub use super::crew_statement::{
     CrewReported, Heat, NoticeGiven, NoticeLifted, Symptom, SymptomAnswered,
 };
@@ -145,6 +147,12 @@ statements! {
     PartTold = "part-told" form 1,
     /// A component of a boiler, or more of one that stands.
     BoilerEntered = "boiler-entered" form 1,
+    /// The thickness of a sheet of a boiler, read on squares.
+    BoilerSurveyed = "boiler-surveyed" form 1,
+    /// Where the staybolts of a sheet are.
+    StaysMapped = "stays-mapped" form 1,
+    /// What was found or done at staybolts.
+    StaysTold = "stays-told" form 1,
     /// A boiler card, frozen as it was signed.
     BoilerCardSigned = "boiler-card-signed" form 1,
     /// An instrument.

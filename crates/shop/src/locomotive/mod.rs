@@ -1,6 +1,7 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
 mod boiler;
+mod boiler_map;
 mod describe;
 mod find;
 mod held;
@@ -23,6 +24,10 @@ mod wear;
 pub use boiler::{
     BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, admit_boiler, boiler_kind,
     enter_boiler,
+};
+pub use boiler_map::{
+    MOST_READINGS, STAY_KINDS, STAY_STATES, admit_map, admit_survey, admit_told, map_stays,
+    take_survey, tell_stays,
 };
 pub use describe::{span, tell_part};
 pub use find::{

@@ -14,8 +14,8 @@ use crate::clock::{
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind, admit_boiler,
-    admit_spare, check_instrument, check_readings, family, fits_tool, held_before, log_letter,
-    new_book, part_of, tell_part, with_authority,
+    admit_map, admit_spare, admit_survey, admit_told, check_instrument, check_readings, family,
+    fits_tool, held_before, log_letter, new_book, part_of, tell_part, with_authority,
 };
 
 /// A statement about to take another's place.
@@ -125,6 +125,9 @@ fn subject(statement: &Statement) -> Vec<String> {
         ],
         Statement::PartTold(it) => vec![it.part.to_string()],
         Statement::BoilerEntered(it) => vec![it.locomotive.to_string(), it.component.clone()],
+        Statement::BoilerSurveyed(it) => vec![it.locomotive.to_string(), it.component.clone()],
+        Statement::StaysMapped(it) => vec![it.locomotive.to_string(), it.sheet.clone()],
+        Statement::StaysTold(it) => vec![it.locomotive.to_string(), it.sheet.clone()],
         Statement::InstrumentAdded(it) => vec![it.id.to_string()],
         Statement::InstrumentChecked(it) => vec![it.instrument.to_string()],
         // What lies in the book under its hash is what was put in.
@@ -238,6 +241,9 @@ fn admit(
         }
         Statement::PartTold(it) => tell_part(book, it.clone(), on).map(drop),
         Statement::BoilerEntered(it) => admit_boiler(book, it.clone(), on).map(drop),
+        Statement::BoilerSurveyed(it) => admit_survey(book, it.clone()).map(drop),
+        Statement::StaysMapped(it) => admit_map(book, it.clone()).map(drop),
+        Statement::StaysTold(it) => admit_told(book, it.clone()).map(drop),
         Statement::InstrumentAdded(it) => {
             let mut without = book.clone();
             without.instruments.remove(&it.id);

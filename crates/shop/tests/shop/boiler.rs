@@ -26,7 +26,7 @@ fn entered(component: &str, kind: &str, place: &str, facts: &[(&str, &str)]) -> 
 }
 
 impl World {
-    fn component(&mut self, component: &str, kind: &str, place: &str, facts: &[(&str, &str)]) {
+    pub fn component(&mut self, component: &str, kind: &str, place: &str, facts: &[(&str, &str)]) {
         let made = enter_boiler(
             &self.book,
             entered(component, kind, place, facts),
@@ -43,12 +43,12 @@ impl World {
             .to_string()
     }
 
-    fn card(&self) -> BoilerCard {
+    pub fn card(&self) -> BoilerCard {
         boiler_card(&self.book, self.rules, FOURTEEN, TODAY).unwrap()
     }
 }
 
-fn bears(card: &BoilerCard, component: &str) -> Bears {
+pub fn bears(card: &BoilerCard, component: &str) -> Bears {
     let mut lines = card.lines.iter();
     lines
         .find(|line| line.component == component)
@@ -110,7 +110,7 @@ const TUBE: &[(&str, &str)] = &[
 ];
 
 /// Every place filled: some worked, the rest said not to be there.
-fn whole() -> World {
+pub fn whole() -> World {
     let mut world = World::new();
     world.component("first course", "course", "barrel", COURSE);
     world.component("crown sheet", "stayed-sheet", "crown", SHEET);

@@ -42,18 +42,17 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         ])],
     )];
     parts.push(FormPart::of(say::COMPONENTS, vec![lines(&card)]));
-    let mut missing: Vec<String> = card
-        .nothing_of
-        .iter()
-        .map(|(_, means)| say::nothing_of(means))
-        .collect();
-    missing.extend(
-        card.not_fitted
-            .iter()
-            .map(|(component, seen)| say::not_fitted(component, seen)),
-    );
-    if !missing.is_empty() {
-        parts.push(FormPart::of(say::NOT_ENTERED, vec![points(missing)]));
+    let nothing = card.nothing_of.iter();
+    let nothing = nothing.map(|(_, means)| say::nothing_of(means));
+    let without = card.not_fitted.iter();
+    let without = without.map(|(component, seen)| say::not_fitted(component, seen));
+    for (title, said) in [
+        (say::NOT_ENTERED, nothing.collect::<Vec<_>>()),
+        (say::WITHOUT, without.collect()),
+    ] {
+        if !said.is_empty() {
+            parts.push(FormPart::of(title, vec![points(said)]));
+        }
     }
     parts.push(FormPart::of(
         say::LEVELS,
@@ -139,7 +138,7 @@ fn stood(card: &BoilerCard) -> FormPart {
         .iter()
         .filter(|line| !line.stood_on.is_empty())
         .map(|line| {
-            let values: Vec<_> = line.stood_on.iter().map(say::stood).collect();
+            let values = say::stood_on(&line.stood_on);
             format!(
                 "{}. {}.",
                 words::sentence(&line.component),

@@ -1,7 +1,7 @@
 //! Her boiler: what each component would bear, on what, and what is missing; the water over the crown; the law's card.
 
 use maud::{Markup, html};
-use shop::book::Authority;
+use shop::book::{Authority, LocomotiveId};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, engine};
 use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card, compared};
 
@@ -33,6 +33,13 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             h2 { (say::NOT_ENTERED) }
             ul class="plain" { @for (_, means) in &card.nothing_of { li class="need" { (say::nothing_of(means)) } } }
         } }
+        section class="ruled" {
+            h2 { (words::boiler_map::SURVEYS) }
+            @let surveyed = surveyed(view, id);
+            @if surveyed.is_empty() { p class="quiet" { (words::boiler_map::NO_SURVEYS) } }
+            @else { ul class="plain" { @for name in &surveyed { li { a href=(format!("/engine/{}/boiler/{}", kept.number, kit::encode(name))) { (words::boiler_map::survey_title(&kept.number, name)) } } } } }
+            p { a href=(format!("/engine/{}/stays", kept.number)) { (words::boiler_map::STAYS_LINK) } }
+        }
         section class="ruled" { h2 { (say::LEVELS) } ul class="plain" { @for said in say::level(card.level.as_ref()) { li { (said) } } } }
         section class="ruled" {
             h2 { (say::SINCE) }
@@ -60,6 +67,23 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/", title, body))
 }
 
+/// The components that have a survey.
+fn surveyed(view: &View<'_>, id: LocomotiveId) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for survey in view
+        .book
+        .boilers
+        .get(&id)
+        .into_iter()
+        .flat_map(|boiler| &boiler.surveys)
+    {
+        if survey.on <= view.on && !all.contains(&survey.component) {
+            all.push(survey.component.clone());
+        }
+    }
+    all
+}
+
 fn held(held: Held) -> Markup {
     let class = match held {
         Held::Complies => "complies",
@@ -80,10 +104,10 @@ fn lines(card: &BoilerCard) -> Markup {
                 td class="num" data-label=(bears) { (line.bears.words()) }
                 td data-label=(at_set) { (held(line.held)) @if let Some(said) = beside(line, card) { " " span class="small" { (said) } } }
                 td data-label=(missing) {
-                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } }
+                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } br; }
                     @for it in &line.missing { span class="need" { (it) } br; }
                     @for it in &line.notices { span class="small" { (it) } br; }
-                    details { summary { (stood) } ul class="plain small" { @for it in &line.stood_on { li { (say::stood(it)) } } } }
+                    @if !line.stood_on.is_empty() { details { summary { (stood) } ul class="plain small" { @for it in say::stood_on(&line.stood_on) { li { (it) } } } } }
                 }
             } } }
         } }

@@ -5,6 +5,7 @@ mod apart;
 mod bench;
 mod boiler_work;
 mod boiler;
+mod boiler_map;
 mod dates;
 mod day;
 mod drawn;
@@ -248,7 +249,9 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
         }
-        ["engine", number, "boiler"] => crate::verb::boiler::book_for(context, number),
+        ["engine", number, "boiler"] | ["engine", number, "boiler", _] => {
+            crate::verb::boiler::book_for(context, number)
+        }
         ["finding", number] => context.book_with_readings_of_finding(number),
         ["instruments"] | ["find"] => context.book_of_shop(),
         ["instrument", number] => context.book_with_readings_that_say(number),
@@ -280,6 +283,13 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["copies"] => super::copy::draw(view)?,
         ["engine", number, "open"] => apart::draw(view, number)?,
         ["engine", number, "boiler"] => boiler::draw(view, number)?,
+        ["engine", number, "stays"] => boiler_map::stays(view, number)?,
+        ["engine", number, "boiler", component] => {
+            let Some(drawn) = boiler_map::survey(view, number, component)? else {
+                return Ok(None);
+            };
+            drawn
+        }
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
         ["bench", ""] => bench::list(view),

@@ -1,10 +1,11 @@
 //! What one component would bear: its facts put to its sheet, with the law's figures where the law has them.
 
 use jiff::civil::Date;
-use measure::{Dimension, House, entered_with_unit};
+use measure::{Dimension, House, Rounding, entered_with_unit, show};
 use physics::{Basis, Given, Worked};
 
 use super::law::Figures;
+use super::survey::Squares;
 use super::{Bears, CardLine, Held, Stood};
 use crate::Refusal;
 use crate::book::{BoilerFact, Book, Component, LocomotiveId};
@@ -34,6 +35,8 @@ pub fn line(
         unsure: Vec::new(),
         notices: Vec::new(),
         thinnest: None,
+        required: None,
+        set,
         factor: None,
     };
     let psi = match boiler_kind(&component.kind) {
@@ -67,6 +70,7 @@ pub fn line(
         times,
         factor,
         thinnest: desk.thinnest,
+        required: desk.required,
         stood_on: desk.stood_on,
         missing,
         notices: desk.notices,
@@ -86,6 +90,9 @@ struct Desk<'d, 'a> {
     unsure: Vec<String>,
     notices: Vec<String>,
     thinnest: Option<(String, String)>,
+    /// The thickness that the set pressure asks, inches.
+    required: Option<f64>,
+    set: Option<u32>,
     factor: Option<f64>,
 }
 
@@ -155,7 +162,10 @@ impl Desk<'_, '_> {
         let efficiency = self.efficiency(tensile.as_ref())?;
         all.extend(tensile);
         all.extend(efficiency);
-        Ok(self.ask(SHELL, all, "mawp"))
+        let least = self.ask_required(SHELL, &all, "required_thickness");
+        let psi = self.ask(SHELL, all, "mawp");
+        self.required = least.filter(|_| psi.is_some());
+        Ok(psi)
     }
 
     fn rule_factor(&mut self, into: &mut Vec<Given>) -> Result<(), Refusal> {
@@ -215,7 +225,7 @@ impl Desk<'_, '_> {
         let psi = measure::Unit::of(Dimension::Stress, House::Inch).from_si(strength.si) / over;
         into.push(Given {
             name: "allowable".into(),
-            text: format!("{psi} psi"),
+            text: format!("{} psi", show::number(psi, 2, Rounding::Down)),
             basis: Basis::Found(format!(
                 "{} ({}) over {} ({})",
                 tensile.text, tensile.basis, factor.text, factor.basis
@@ -234,6 +244,7 @@ impl Desk<'_, '_> {
                 None => self.missing.push((*name).to_owned()),
             }
         }
+        all.extend(self.surveyed(argument));
         all.extend(self.read_of_part(argument));
         let sized = all
             .into_iter()
@@ -249,6 +260,33 @@ impl Desk<'_, '_> {
             ));
         }
         into.push(least);
+    }
+
+    /// The thinnest square of the newest survey; squares that nobody read could only be thinner.
+    fn surveyed(&mut self, argument: &str) -> Option<Given> {
+        let boiler = self.book.boilers.get(&self.id)?;
+        let survey = boiler.surveys_of(&self.component.name, self.on).last()?;
+        let squares = Squares::of(survey);
+        let [_, unread, _] = squares.counts();
+        if unread > 0 {
+            self.unsure.push(format!(
+                "{unread} squares of the survey of {} that were not read",
+                survey.on
+            ));
+        }
+        let (_, row, column) = squares.thinnest()?;
+        let token = survey.cells.get(row)?.split(' ').nth(column)?;
+        let name = |names: &[String], at: usize| names.get(at).cloned().unwrap_or_default();
+        Some(Given {
+            name: argument.to_owned(),
+            text: format!("{token} {}", survey.unit),
+            basis: Basis::Reading(format!(
+                "thinnest square of the survey of {}: row {}, column {}",
+                survey.on,
+                name(&survey.rows, row),
+                name(&survey.columns, column)
+            )),
+        })
     }
 
     /// The thinnest of the newest readings of the part that has this component's name.
@@ -307,7 +345,8 @@ impl Desk<'_, '_> {
         let worked = self.ask(sheet, all, "efficiency");
         Ok(worked.map(|share| Given {
             name: "efficiency".into(),
-            text: format!("{share}"),
+            // Rounded against the engine.
+            text: show::number(share, 6, Rounding::Down),
             basis: Basis::Found(format!("worked on {sheet}, {kind}")),
         }))
     }
@@ -369,6 +408,7 @@ impl Desk<'_, '_> {
         self.take("pitches", "pitches", &mut all);
         self.take("stay_factor", "stay_factor", &mut all);
         self.allowable(&mut all)?;
+        self.required = self.ask_required(kind.sheet, &all, "required_thickness");
         Ok(self.ask(kind.sheet, all, "pressure_allowed"))
     }
 
@@ -428,6 +468,22 @@ impl Desk<'_, '_> {
             .push("Not worked here: it stands on the paper named.".into());
         let read = entered_with_unit(&fact.says, Dimension::GaugePressure).ok()?;
         Some(measure::Unit::of(Dimension::GaugePressure, House::Inch).from_si(read.si))
+    }
+
+    /// The thickness that the set pressure asks by a sheet, inches.
+    fn ask_required(&self, sheet: &str, all: &[Given], result: &str) -> Option<f64> {
+        if !self.missing.is_empty() {
+            return None;
+        }
+        let set = self.set?;
+        let mut all = all.to_vec();
+        all.push(Given {
+            name: "pressure".into(),
+            text: format!("{set} psig"),
+            basis: Basis::Reading("the pressure the owner set".into()),
+        });
+        let entry = physics::find(sheet).ok()?;
+        Worked::new(entry, &all, House::Inch).ok()?.result(result)
     }
 
     /// Works a sheet, where nothing it needs is missing; a sheet that refuses says why among what is missing.

@@ -5,9 +5,11 @@
 //! and while anything cannot be told the least of the rest is a pressure that the boiler is *not above*, and no more.
 
 mod bear;
+mod bolts;
 mod fields;
 mod law;
 mod level;
+mod survey;
 
 use jiff::civil::Date;
 use measure::{Rounding, show};
@@ -20,8 +22,10 @@ use crate::book::{
 };
 use crate::locomotive::{BOILER_PLACES, engine_of, with_authority};
 
+pub use bolts::{Bolt, BoltMap, BoltSheet, Pair, Renew, bolt_map};
 pub use fields::{CardField, card_fields};
 pub use level::Level;
+pub use survey::{Cell, Doubtful, Paired, Squares, SurveyRead, Why, survey_read};
 
 /// What a component would bear, psi by the gauge, unrounded.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -126,6 +130,8 @@ pub struct CardLine {
     pub factor: Option<f64>,
     /// The thickness or diameter that it was worked from, with where it was read.
     pub thinnest: Option<(String, String)>,
+    /// The thickness that the set pressure asks, inches, where the sheet tells it.
+    pub required: Option<f64>,
     /// What it stood on.
     pub stood_on: Vec<Stood>,
     /// What is missing.
