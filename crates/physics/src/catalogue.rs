@@ -39,6 +39,7 @@ static CATALOGUE: &[Entry] = &[
     law::fit_shrink::ENTRY,
     law::fit_tire::ENTRY,
     law::lathe_change_gears::ENTRY,
+    law::lathe_thread_dial::ENTRY,
     law::lathe_turning::ENTRY,
     law::lathe_taper::ENTRY,
     law::lathe_stock::ENTRY,

@@ -35,6 +35,7 @@ pub mod gauge_taper_two_rollers;
 pub mod lathe_change_gears;
 pub mod lathe_stock;
 pub mod lathe_taper;
+pub mod lathe_thread_dial;
 pub mod lathe_turning;
 pub mod running_axle;
 pub mod running_clearance;

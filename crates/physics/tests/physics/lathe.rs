@@ -1,12 +1,13 @@
 //! The sheets of turning, tapers and gauges: what they refuse, and what must be true of them.
 
 use crate::typed;
-use measure::{Angle, House, Length, math};
+use measure::{Angle, Fraction, House, Length, math};
 use physics::law::gauge_cone_one_ball::seat;
 use physics::law::gauge_cone_two_balls::cone;
 use physics::law::gauge_sine_bar::height;
 use physics::law::gauge_taper_two_rollers::taper;
 use physics::law::lathe_taper::half_angle;
+use physics::law::lathe_thread_dial::step;
 use physics::law::lathe_turning::turns;
 use physics::{Shown, run};
 use proptest::prelude::*;
@@ -219,5 +220,61 @@ proptest! {
         let base = l * math::cos(degrees.to_radians());
         prop_assert!((h * h + base * base - l * l).abs() < 1e-9);
         prop_assert!(height(Length::inches(l), Angle::degrees(degrees + 0.1)).to_inches() > h);
+    }
+}
+
+#[test]
+fn half_nuts_are_closed_where_the_dial_says() {
+    let engage = |wanted: &str| {
+        shown(
+            "lathe.thread_dial",
+            &[
+                ("leadscrew", "8 TPI"),
+                ("wanted", wanted),
+                ("wheel", "16"),
+                ("lines", "8"),
+            ],
+            "engage",
+        )
+    };
+    assert_eq!(
+        engage("10 TPI"),
+        "at the line begun on, and 2, 4, 6 lines on from it"
+    );
+    assert_eq!(engage("20 TPI"), "at any line");
+    // One thread of a screw with two starts, 10 threads in the inch: its lead is that of 5.
+    assert_eq!(engage("5 TPI"), "at the line begun on and the one opposite");
+    assert!(engage("2 3/4 TPI").contains("stay shut"));
+    assert!(engage("2 mm").contains("stay shut"));
+}
+
+proptest! {
+    /// The dial is turned on by any number of lines, as often round as anybody likes: the tool is in its groove at the
+    /// lines that are told and at no other.
+    #[test]
+    fn a_line_is_told_when_the_tool_is_in_its_groove(
+        (screw, lead) in (1_i128..40, 1_i128..60),
+        (over, under) in (1_i128..13, 1_i128..5),
+        teeth in 4_u32..60,
+        lines in 1_u32..24,
+        turns in 0_i128..9,
+    ) {
+        let screw = Fraction::new(1, screw);
+        let lead = Fraction::new(over, under * lead);
+        let turn = screw * Fraction::from_integer(teeth.into());
+        let travel = turn / Fraction::from_integer(lines.into());
+        let told = step(travel, lead, lines);
+        for line in 0..lines {
+            let here = travel * Fraction::from_integer(line.into()) / lead;
+            let later = here + turn * Fraction::from_integer(turns) / lead;
+            match told {
+                Some(step) => {
+                    prop_assert_eq!(later.is_integer(), line % step == 0);
+                    prop_assert_eq!(lines % step, 0);
+                }
+                // Whatever is in its groove now is out of it the next time round.
+                None => prop_assert!(!(here.is_integer() && (here + turn / lead).is_integer())),
+            }
+        }
     }
 }
