@@ -98,6 +98,7 @@ static CATALOGUE: &[Entry] = &[
     law::air_piston_travel::ENTRY,
     law::running_rod_centers::ENTRY,
     law::running_heights::ENTRY,
+    law::running_knock_on::ENTRY,
     law::running_drawbar::ENTRY,
     law::running_piston_clearance::ENTRY,
     law::running_quarter::ENTRY,

@@ -41,6 +41,7 @@ pub mod running_axle;
 pub mod running_clearance;
 pub mod running_drawbar;
 pub mod running_heights;
+pub mod running_knock_on;
 pub mod running_lateral;
 pub mod running_leaf_spring;
 pub mod running_piston_clearance;

@@ -20,6 +20,7 @@ mod fits;
 mod gears;
 mod grammar;
 mod hot;
+mod knock_on;
 mod lathe;
 mod page;
 mod redo;
