@@ -560,3 +560,15 @@ fn a_sheet_without_figures_of_law_asks_for_none() {
     assert_eq!(figures_of("running.clearance"), ["limit"]);
     assert!(figures_of("thread.unified").is_empty());
 }
+
+/// The limits that a changed size touches are rules of the rulebook.
+#[test]
+fn what_a_changed_size_touches_is_in_the_rulebook() {
+    let rules = Rulebook::built_in().unwrap();
+    let sizes = physics::law::running_knock_on::sizes("test").unwrap();
+    let limits: Vec<&String> = sizes.iter().flat_map(|size| &size.limits).collect();
+    assert!(limits.len() > 15, "{limits:?}");
+    for limit in limits {
+        assert!(rules.rules().any(|rule| rule.id == *limit), "{limit}");
+    }
+}
