@@ -38,7 +38,7 @@ pub const CAUTIONS: &[&str] = &[
 pub const HEADS: &[&str] = &[
     "Component",
     "Would bear",
-    "At the set pressure",
+    "Set pressure",
     "Stood on",
     "Missing",
 ];

@@ -104,8 +104,8 @@ fn lines(card: &BoilerCard) -> Markup {
                 td class="num" data-label=(bears) { (line.bears.words()) }
                 td data-label=(at_set) { (held(line.held)) @if let Some(said) = beside(line, card) { " " span class="small" { (said) } } }
                 td data-label=(missing) {
-                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } br; }
-                    @for it in &line.missing { span class="need" { (it) } br; }
+                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } br; " " }
+                    @for it in &line.missing { span class="need" { (it) } br; " " }
                     @for it in &line.notices { span class="small" { (it) } br; }
                     @if !line.stood_on.is_empty() { details { summary { (stood) } ul class="plain small" { @for it in say::stood_on(&line.stood_on) { li { (it) } } } } }
                 }

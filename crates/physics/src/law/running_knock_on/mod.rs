@@ -186,13 +186,17 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             needs => cannot_tell(needs),
         };
         let limits = match size.limits.as_slice() {
-            [] => "none on file".to_owned(),
+            [] => "none".to_owned(),
             limits => limits.join(", "),
         };
-        rows.push(vec![size.words.clone(), moves, size.plus.clone(), limits]);
+        rows.push(vec![
+            format!("{}; plus: {}", size.words, size.plus),
+            moves,
+            limits,
+        ]);
     }
     let count = rows.len() as f64;
-    let columns = ["size", "moves in", "plus means", "limit"];
+    let columns = ["size", "moves in", "limit"];
     let table = Outcome::Table {
         rows,
         columns: columns.map(str::to_owned).to_vec(),
