@@ -79,7 +79,7 @@ static CARD: Card = Card {
         .optional(),
         Argument::quantity(
             "leverage",
-            "",
+            "leverage",
             Dimension::Ratio,
             "0.2",
             "40",
@@ -88,7 +88,7 @@ static CARD: Card = Card {
         .optional(),
         Argument::quantity(
             "close_in",
-            "",
+            "close_in",
             Dimension::Ratio,
             "0",
             "1",
@@ -97,7 +97,7 @@ static CARD: Card = Card {
         .optional(),
         Argument::quantity(
             "gear",
-            "",
+            "gear",
             Dimension::Ratio,
             "-2",
             "2",
