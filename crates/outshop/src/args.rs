@@ -151,6 +151,9 @@ pub enum Request {
     /// Spares: blanks, glasses, gaskets, bar; what lies there, what came and went, what is held for a job.
     #[command(subcommand)]
     Spare(verb::spare::Spare),
+    /// Lathes: leadscrew, change wheels, thread dial, speeds, dials, swing, as somebody stated them.
+    #[command(subcommand)]
+    Lathe(verb::lathe::Lathe),
     /// Letters to and from authorities, suppliers, hired inspectors; what was promised by when.
     #[command(subcommand)]
     Letter(verb::letter::Letter),
@@ -229,6 +232,7 @@ impl Request {
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
             Request::Spare(it) => it.run(context),
+            Request::Lathe(it) => it.run(context),
             Request::Letter(it) => it.run(context),
             Request::Instrument(it) => it.run(context),
             Request::Photo(it) => it.run(context),

@@ -79,3 +79,5 @@ mod world;
 mod spares;
 #[path = "shop/letters.rs"]
 mod letters;
+#[path = "shop/lathes.rs"]
+mod lathes;

@@ -235,6 +235,14 @@ fn named(book: &Book, hit: &Hit) -> Option<(String, String)> {
                 format!("/spare/{number}"),
             )
         }
+        RowKind::Lathe => {
+            let kept = book.lathes.get(&key.parse().ok()?)?;
+            let number = tag::lathe(kept.number);
+            (
+                format!("{number} {}", kept.name),
+                format!("/lathe/{number}"),
+            )
+        }
         RowKind::Letter => {
             let kept = book.letters.get(&key.parse().ok()?)?;
             let number = tag::letter(kept.number);

@@ -18,6 +18,7 @@ pub mod import;
 pub mod inspect;
 pub mod instrument;
 pub mod job;
+pub mod lathe;
 pub mod letter;
 pub mod limit;
 pub mod locomotive;

@@ -90,6 +90,8 @@ const ASKED: &[&str] = &[
     "spare hold",
     "spare count",
     "spare settle",
+    "lathe add",
+    "lathe tell",
     "letter log",
     "letter answer",
     "tooling add",

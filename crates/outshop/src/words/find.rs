@@ -14,6 +14,7 @@ pub fn kind(kind: RowKind) -> &'static str {
         RowKind::Tooling => "Tooling",
         RowKind::Instrument => "Instruments",
         RowKind::Spare => "Spares",
+        RowKind::Lathe => "Lathes",
         RowKind::Letter => "Letters",
         RowKind::Boiler => "Boilers",
         RowKind::Photo => "Photographs and scans",

@@ -26,6 +26,7 @@ pub mod hydro;
 pub mod inspection;
 pub mod instrument;
 pub mod job;
+pub mod lathe;
 pub mod letter;
 pub mod log;
 pub mod look;
@@ -141,6 +142,11 @@ pub mod tag {
     /// `S-012`.
     pub fn spare(number: u32) -> String {
         format!("S-{number:03}")
+    }
+
+    /// `LA-001`.
+    pub fn lathe(number: u32) -> String {
+        format!("LA-{number:03}")
     }
 
     /// `L-004`.

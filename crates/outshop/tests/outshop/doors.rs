@@ -422,6 +422,31 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"spare":{"add":{"what":"glass","counted":"pieces","shelf":"2","least":"4"}}}"#,
     ),
     (
+        &[
+            "lathe",
+            "add",
+            "sixteen-inch",
+            "--leadscrew",
+            "4 TPI",
+            "--wheels",
+            "24, 24, 48",
+            "--thread-dial",
+            "none",
+            "--cross-reads",
+            "diameter",
+        ],
+        r#"{"lathe":{"add":{"name":"sixteen-inch","leadscrew":"4 TPI","wheels":"24, 24, 48","thread_dial":"none","cross_reads":"diameter"}}}"#,
+    ),
+    (
+        &["lathe", "tell", "LA-001", "--speeds", "30, 55"],
+        r#"{"lathe":{"tell":{"number":"LA-001","speeds":"30, 55"}}}"#,
+    ),
+    (&["lathe", "list"], r#"{"lathe":"list"}"#),
+    (
+        &["lathe", "show", "LA-001"],
+        r#"{"lathe":{"show":{"number":"LA-001"}}}"#,
+    ),
+    (
         &["spare", "tell", "S-001", "--material", "bronze"],
         r#"{"spare":{"tell":{"number":"S-001","material":"bronze"}}}"#,
     ),

@@ -29,5 +29,6 @@ mod people;
 mod print;
 mod run;
 mod seasons;
+mod lathes;
 mod shelves;
 mod tooling;

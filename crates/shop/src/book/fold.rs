@@ -148,6 +148,7 @@ impl Book {
                     rules: Vec::new(),
                     photos: 0,
                     spares: 0,
+                    lathes: 0,
                     letters: 0,
                 });
                 touched.note(RowKind::Shop, "");
@@ -363,6 +364,8 @@ impl Book {
             Statement::SpareCounted(it) => self.count_spare(it, meta, touched).map_err(unfit)?,
             Statement::SpareSettled(it) => self.settle_spare(it, meta, touched).map_err(unfit)?,
             Statement::SpareHeld(it) => self.hold_spare(it, meta, touched).map_err(unfit)?,
+            Statement::LatheAdded(it) => self.add_lathe(it, meta, touched).map_err(unfit)?,
+            Statement::LatheTold(it) => self.tell_lathe(it, meta, touched).map_err(unfit)?,
             Statement::LetterLogged(it) => self.log_letter(it, meta, touched).map_err(unfit)?,
             Statement::LetterAnswered(it) => {
                 self.answer_letter(it, meta, touched).map_err(unfit)?;

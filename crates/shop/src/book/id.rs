@@ -107,6 +107,8 @@ ids! {
     InstrumentId,
     /// A spare.
     SpareId,
+    /// A lathe.
+    LatheId,
     /// A letter.
     LetterId,
     /// A photograph or a scan.

@@ -15,11 +15,13 @@ mod family_file;
 mod family_words;
 mod fire_days;
 mod fold;
+mod fold_lathe;
 mod fold_letter;
 mod fold_part;
 mod fold_spare;
 mod fold_tool;
 mod id;
+mod lathe_statement;
 mod log;
 mod letter_statement;
 mod log_statement;
@@ -51,11 +53,12 @@ pub use family_words::{
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
+pub use fold_lathe::Lathe;
 pub use fold_letter::{Answered, Letter};
 pub use fold_spare::{MoveOf, Spare, SpareMove};
 pub use id::{
-    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LetterId,
-    LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
+    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LatheId,
+    LetterId, LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
 };
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};

@@ -32,6 +32,8 @@ pub enum RowKind {
     Instrument,
     /// A spare.
     Spare,
+    /// A lathe.
+    Lathe,
     /// A letter.
     Letter,
     /// A photograph or a scan.
@@ -66,6 +68,7 @@ impl RowKind {
         RowKind::Tooling,
         RowKind::Instrument,
         RowKind::Spare,
+        RowKind::Lathe,
         RowKind::Letter,
         RowKind::Photo,
         RowKind::Fire,
@@ -91,6 +94,7 @@ impl RowKind {
             RowKind::Tooling => "tooling",
             RowKind::Instrument => "instrument",
             RowKind::Spare => "spare",
+            RowKind::Lathe => "lathe",
             RowKind::Letter => "letter",
             RowKind::Photo => "photo",
             RowKind::Fire => "fire",
@@ -181,6 +185,7 @@ impl Book {
                 .map(|k| Row::of(RowKind::Instrument, k)),
         );
         rows.extend(self.spares.keys().map(|k| Row::of(RowKind::Spare, k)));
+        rows.extend(self.lathes.keys().map(|k| Row::of(RowKind::Lathe, k)));
         rows.extend(self.letters.keys().map(|k| Row::of(RowKind::Letter, k)));
         rows.extend(self.photos.keys().map(|k| Row::of(RowKind::Photo, k)));
         rows.extend(
@@ -221,6 +226,7 @@ impl Book {
             RowKind::Tooling => text(key.parse().ok().and_then(|k| self.tooling.get(&k))),
             RowKind::Instrument => text(key.parse().ok().and_then(|k| self.instruments.get(&k))),
             RowKind::Spare => text(key.parse().ok().and_then(|k| self.spares.get(&k))),
+            RowKind::Lathe => text(key.parse().ok().and_then(|k| self.lathes.get(&k))),
             RowKind::Letter => text(key.parse().ok().and_then(|k| self.letters.get(&k))),
             RowKind::Photo => text(key.parse().ok().and_then(|k| self.photos.get(&k))),
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
@@ -244,6 +250,7 @@ impl Book {
             | RowKind::Person
             | RowKind::Instrument
             | RowKind::Spare
+            | RowKind::Lathe
             // A letter may be about no engine, and is read with the shop's other papers.
             | RowKind::Letter => None,
             RowKind::Locomotive | RowKind::Log | RowKind::Boiler => key.parse().ok(),
@@ -319,6 +326,7 @@ impl Book {
             RowKind::Tooling => drop(self.tooling.insert(key(row)?, read(text)?)),
             RowKind::Instrument => drop(self.instruments.insert(key(row)?, read(text)?)),
             RowKind::Spare => drop(self.spares.insert(key(row)?, read(text)?)),
+            RowKind::Lathe => drop(self.lathes.insert(key(row)?, read(text)?)),
             RowKind::Letter => drop(self.letters.insert(key(row)?, read(text)?)),
             RowKind::Photo => drop(self.photos.insert(key(row)?, read(text)?)),
             RowKind::Fire => {

@@ -13,17 +13,18 @@ use super::rows::RowKind;
 /// Names of fields whose words say nothing that anybody would ask for.
 const PASSED_OVER: &[&str] = &["state", "sha256", "media", "typed_by", "on_what", "counted"];
 
-/// The letter before the number that people call a thing by.
-fn letter(kind: RowKind) -> Option<char> {
+/// The letters before the number that people call a thing by.
+fn letter(kind: RowKind) -> Option<&'static str> {
     match kind {
-        RowKind::Inspection => Some('i'),
-        RowKind::Finding => Some('f'),
-        RowKind::Job => Some('j'),
-        RowKind::Tooling => Some('t'),
-        RowKind::Photo => Some('p'),
-        RowKind::Spare => Some('s'),
-        RowKind::Letter => Some('l'),
-        RowKind::Report => Some('w'),
+        RowKind::Inspection => Some("i"),
+        RowKind::Finding => Some("f"),
+        RowKind::Job => Some("j"),
+        RowKind::Tooling => Some("t"),
+        RowKind::Photo => Some("p"),
+        RowKind::Spare => Some("s"),
+        RowKind::Lathe => Some("la"),
+        RowKind::Letter => Some("l"),
+        RowKind::Report => Some("w"),
         _ => None,
     }
 }
@@ -207,11 +208,16 @@ fn pieces_of(chunk: &str) -> Vec<String> {
     all
 }
 
-/// `F-001`, `f1`: one letter and a number, however many noughts stand before it.
+/// `F-001`, `f1`, `LA-001`: one letter, or a lathe's two, and a number, however many noughts stand before it.
 fn tag(chunk: &str) -> Option<String> {
-    let mut rest = chunk.chars();
-    let letter = rest.next().filter(char::is_ascii_lowercase)?;
-    let number = rest.as_str();
+    let (letter, number) = match chunk.strip_prefix("la") {
+        Some(number) => ("la", number),
+        None => chunk.split_at_checked(1)?,
+    };
+    letter
+        .bytes()
+        .all(|byte| byte.is_ascii_lowercase())
+        .then_some(())?;
     let number = number.strip_prefix('-').unwrap_or(number);
     let number: u32 = number.parse().ok().filter(|_| number.len() <= 6)?;
     Some(format!("{letter}-{number}"))

@@ -11,11 +11,12 @@ use serde::{Deserialize, Serialize};
 
 use super::boiler::Boiler;
 use super::family::Family;
+use super::fold_lathe::Lathe;
 use super::fold_letter::Letter;
 use super::fold_spare::Spare;
 use super::id::{
-    FindingId, InspectionId, InstrumentId, JobId, LetterId, LocomotiveId, PartId, PersonId,
-    PhotoId, ReportId, RunId, SpareId, ToolingId,
+    FindingId, InspectionId, InstrumentId, JobId, LatheId, LetterId, LocomotiveId, PartId,
+    PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
 use super::moved::{Movement, Particular};
@@ -57,6 +58,8 @@ pub struct Book {
     pub instruments: BTreeMap<InstrumentId, Instrument>,
     /// Spares.
     pub spares: BTreeMap<SpareId, Spare>,
+    /// Lathes.
+    pub lathes: BTreeMap<LatheId, Lathe>,
     /// Letters.
     pub letters: BTreeMap<LetterId, Letter>,
     /// Photographs and scans; what they show lies in the file under its hash.
@@ -112,6 +115,9 @@ pub struct Shop {
     /// Last number of a spare.
     #[serde(default)]
     pub spares: u32,
+    /// Last number of a lathe.
+    #[serde(default)]
+    pub lathes: u32,
     /// Last number of a letter.
     #[serde(default)]
     pub letters: u32,

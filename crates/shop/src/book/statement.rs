@@ -22,6 +22,7 @@ pub use super::day_statement::{
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
+pub use super::lathe_statement::{DialReads, LatheAdded, LatheKnown, LatheTold, ThreadDial};
 pub use super::letter_statement::{LetterAnswered, LetterLogged, Promised, Way};
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
@@ -183,6 +184,10 @@ statements! {
     SpareSettled = "spare-settled" form 1,
     /// Some of a spare are held for a job.
     SpareHeld = "spare-held" form 1,
+    /// A lathe.
+    LatheAdded = "lathe-added" form 1,
+    /// More is known of a lathe.
+    LatheTold = "lathe-told" form 1,
     /// A letter.
     LetterLogged = "letter-logged" form 1,
     /// What came of a letter's promise.

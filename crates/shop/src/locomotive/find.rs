@@ -2,9 +2,9 @@
 
 use crate::Refusal;
 use crate::book::{
-    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Letter, LetterId, Locomotive,
-    LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId, Spare, SpareId, Tooling,
-    ToolingId,
+    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Lathe, LatheId, Letter,
+    LetterId, Locomotive, LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId, Spare,
+    SpareId, Tooling, ToolingId,
 };
 
 /// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
@@ -136,10 +136,9 @@ pub fn part<'b>(
         })
 }
 
-fn numbered(text: &str, letter: char) -> Option<u32> {
-    let rest = text
-        .trim()
-        .strip_prefix([letter, letter.to_ascii_lowercase()])?;
+fn numbered(text: &str, letters: &str) -> Option<u32> {
+    let (before, rest) = text.trim().split_at_checked(letters.len())?;
+    before.eq_ignore_ascii_case(letters).then_some(())?;
     rest.trim_start_matches('-').parse().ok()
 }
 
@@ -162,29 +161,33 @@ macro_rules! by_number {
 
 by_number!(
     /// An inspection by number, I-001.
-    inspection, inspections, 'I', "inspection", InspectionId, Inspection
+    inspection, inspections, "I", "inspection", InspectionId, Inspection
 );
 by_number!(
     /// A finding by number, F-001.
-    finding, findings, 'F', "finding", FindingId, Finding
+    finding, findings, "F", "finding", FindingId, Finding
 );
 by_number!(
     /// A job by number, J-001.
-    job, jobs, 'J', "job", JobId, Job
+    job, jobs, "J", "job", JobId, Job
 );
 by_number!(
     /// Tooling by number, T-001.
-    tooling, tooling, 'T', "tooling", ToolingId, Tooling
+    tooling, tooling, "T", "tooling", ToolingId, Tooling
 );
 by_number!(
     /// A spare by number, S-001.
-    spare, spares, 'S', "spare", SpareId, Spare
+    spare, spares, "S", "spare", SpareId, Spare
+);
+by_number!(
+    /// A lathe by number, LA-001.
+    lathe, lathes, "LA", "lathe", LatheId, Lathe
 );
 by_number!(
     /// A letter by number, L-001.
-    letter, letters, 'L', "letter", LetterId, Letter
+    letter, letters, "L", "letter", LetterId, Letter
 );
 by_number!(
     /// A photograph by number, P-001.
-    photo, photos, 'P', "photograph", PhotoId, Photo
+    photo, photos, "P", "photograph", PhotoId, Photo
 );

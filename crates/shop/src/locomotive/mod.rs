@@ -7,6 +7,7 @@ mod find;
 mod held;
 mod fit_out;
 mod instrument;
+mod lathe;
 mod law;
 mod letter;
 mod make;
@@ -31,7 +32,7 @@ pub use boiler_map::{
 };
 pub use describe::{span, tell_part};
 pub use find::{
-    engine, engine_of, engines, finding, finding_of, inspection, job, letter, part, part_of,
+    engine, engine_of, engines, finding, finding_of, inspection, job, lathe, letter, part, part_of,
     person, photo, plain_number, spare, tooling,
 };
 pub use fit_out::{Place as FitOutPlace, fit_out, places};
@@ -42,6 +43,8 @@ pub use instrument::{
     Doubt, Doubted, add_instrument, check_instrument, doubted, doubts, instrument, last_check,
     names,
 };
+pub(crate) use lathe::admit_lathe;
+pub use lathe::{add_lathe, tell_lathe};
 pub use law::{Bound, Law, rule};
 pub use letter::{
     Standing as LetterStanding, answer_letter, letter_stands, log_letter, open_letters,

@@ -14,8 +14,9 @@ use crate::clock::{
 use crate::finding::{NewReport, report};
 use crate::locomotive::{
     NewBook, NewEngine, NewPart, add_engine, add_instrument, add_part, admit_bind, admit_boiler,
-    admit_map, admit_spare, admit_survey, admit_told, check_instrument, check_readings, family,
-    fits_tool, held_before, log_letter, new_book, part_of, tell_part, with_authority,
+    admit_lathe, admit_map, admit_spare, admit_survey, admit_told, check_instrument,
+    check_readings, family, fits_tool, held_before, log_letter, new_book, part_of, tell_part,
+    with_authority,
 };
 
 /// A statement about to take another's place.
@@ -142,6 +143,8 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::SpareCounted(it) => vec![it.spare.to_string()],
         Statement::SpareSettled(it) => vec![it.spare.to_string()],
         Statement::SpareHeld(it) => vec![it.spare.to_string(), it.job.to_string()],
+        Statement::LatheAdded(it) => vec![it.id.to_string()],
+        Statement::LatheTold(it) => vec![it.lathe.to_string()],
         Statement::LetterLogged(it) => vec![it.id.to_string()],
         Statement::LetterAnswered(it) => vec![it.letter.to_string()],
         Statement::ToolingTold(it) => vec![it.tooling.to_string()],
@@ -255,6 +258,7 @@ fn admit(
         | Statement::SpareUsed(_)
         | Statement::SpareCounted(_)
         | Statement::SpareSettled(_) => admit_spare(statement),
+        Statement::LatheAdded(_) | Statement::LatheTold(_) => admit_lathe(statement),
         Statement::LetterLogged(it) => log_letter(book, it.clone(), on).map(drop),
         Statement::LetterAnswered(it) => told(&it.told),
         Statement::ToolingAdded(it) => told(&it.what).and_then(|()| told(&it.shelf)),

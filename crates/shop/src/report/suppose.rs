@@ -154,6 +154,7 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
         tooling: Default::default(),
         instruments: Default::default(),
         spares: Default::default(),
+        lathes: Default::default(),
         letters: Default::default(),
         photos: Default::default(),
         fires: Fires::none_asked(),

@@ -12,21 +12,22 @@ use measure::{Reading, Size, State};
 use shop::book::{
     Amount, AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn,
     BoilerCardSigned, BoilerEntered, BoilerSurveyed, BookOpened, CardLineKept, Circumstances,
-    ClockOpened, Correction, Counted, CrewReported, DayLogged, DayStated, Decided, EngineState,
-    FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FeatureTold, FindingId,
+    ClockOpened, Correction, Counted, CrewReported, DayLogged, DayStated, Decided, DialReads,
+    EngineState, FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FeatureTold, FindingId,
     FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared, HoldPoint, InspectedBy,
     InspectionClosed, InspectionId, InspectionNotCompleted, InspectionOpened, InstrumentAdded,
     InstrumentChecked, InstrumentId, ItemAnswered, ItemAsked, ItemCondition, JobClosed, JobId,
-    JobMade, KnockOnAnswered, LetterAnswered, LetterId, LetterLogged, LocomotiveAdded, LogClosed,
-    Made, MoveDecided, MoveEnd, MoveEnded, MoveId, MoveUnder, MovedHow, NoticeGiven, NoticeLifted,
-    Occasion, OnPaper, Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted, PaperSent,
-    PartAdded, PartId, PartKnown, PartTold, ParticularStated, PersonAdded, PersonId, PhotoAdded,
-    PhotoId, PhotoOf, PrintedSheet, Promised, Proved, QuarterHours, Questioned, ReadingsTaken,
-    Released, ReportId, RuleHeld, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised,
-    ShopRuleStated, Side, Signed, SpareAdded, SpareCounted, SpareHeld, SpareId, SpareKnown,
-    SpareReceived, SpareSettled, SpareTold, SpareUsed, Statement, StayRow, StaysMapped, StaysTold,
-    Stood, Symptom, SymptomAnswered, ToolingAdded, ToolingChecked, ToolingId, ToolingMoved,
-    ToolingTakenOut, ToolingTold, UsedOn, Way,
+    JobMade, KnockOnAnswered, LatheAdded, LatheId, LatheKnown, LatheTold, LetterAnswered, LetterId,
+    LetterLogged, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded, MoveId,
+    MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, OnPaper, Operation, OperationDone,
+    OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId, PartKnown, PartTold,
+    ParticularStated, PersonAdded, PersonId, PhotoAdded, PhotoId, PhotoOf, PrintedSheet, Promised,
+    Proved, QuarterHours, Questioned, ReadingsTaken, Released, ReportId, RuleHeld, RulesAdopted,
+    RulesBind, RulingRef, RunId, RunPromised, ShopRuleStated, Side, Signed, SpareAdded,
+    SpareCounted, SpareHeld, SpareId, SpareKnown, SpareReceived, SpareSettled, SpareTold,
+    SpareUsed, Statement, StayRow, StaysMapped, StaysTold, Stood, Symptom, SymptomAnswered,
+    ThreadDial, ToolingAdded, ToolingChecked, ToolingId, ToolingMoved, ToolingTakenOut,
+    ToolingTold, UsedOn, Way,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -151,6 +152,7 @@ pub const PHOTO: &[u8] = b"\x89PNG\r\n\x1a\nan invented ring of blue";
 /// Their SHA-256, as `sha256sum` gives it.
 pub const PHOTO_NAME: &str = "23c57baaa11b0eaad37f63548cec145e31c5667c626f4e752ccca81610093750";
 const INSTRUMENT: InstrumentId = InstrumentId(0x312);
+const LATHE: LatheId = LatheId(0x1A7);
 const SPARE: SpareId = SpareId(0x5BA);
 const LETTER: LetterId = LetterId(0x1E7);
 
@@ -161,6 +163,27 @@ fn spare_known() -> SpareKnown {
         drawing: Some("14-B-12".into()),
         shelf: Some("bar rack".into()),
         least: Some(Amount(243_840_000)),
+    }
+}
+
+fn lathe_known() -> LatheKnown {
+    LatheKnown {
+        leadscrew: Some("4 TPI".into()),
+        wheels: Some(vec![24, 24, 48, 127]),
+        stud: Some(15),
+        span: Some(90),
+        spindle_ratio: Some("1/2".into()),
+        thread_dial: Some(ThreadDial::Wheel {
+            teeth: 16,
+            lines: 8,
+        }),
+        speeds: Some(vec![30, 55, 90]),
+        cross_reads: Some(DialReads::Diameter),
+        cross_graduation: Some(Size::from_ticks(10_160)),
+        compound_graduation: Some(Size::from_ticks(10_160)),
+        swing_bed: Some(Size::from_ticks(162_560_000)),
+        swing_slide: Some(Size::from_ticks(91_440_000)),
+        centers: Some(Size::from_ticks(487_680_000)),
     }
 }
 
@@ -490,6 +513,15 @@ fn flow() -> Vec<Statement> {
             many: Amount(-10_160_000),
             because: "saw cuts".into(),
         }),
+        Statement::LatheAdded(LatheAdded {
+            id: LATHE,
+            name: "the invented sixteen-inch".into(),
+            known: lathe_known(),
+        }),
+        Statement::LatheTold(LatheTold {
+            lathe: LATHE,
+            known: lathe_known(),
+        }),
         Statement::LetterLogged(LetterLogged {
             id: LETTER,
             way: Way::From,
@@ -785,6 +817,13 @@ pub fn bare() -> Vec<Statement> {
                 it.told = None;
             }
             Statement::SpareCounted(it) => it.told = None,
+            Statement::LatheAdded(it) => it.known = LatheKnown::default(),
+            Statement::LatheTold(it) => {
+                it.known = LatheKnown {
+                    thread_dial: Some(ThreadDial::None),
+                    ..LatheKnown::default()
+                }
+            }
             Statement::LetterLogged(it) => {
                 it.way = Way::To;
                 it.locomotive = None;

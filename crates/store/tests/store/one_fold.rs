@@ -188,6 +188,8 @@ fn statement(what: u8, which: u8) -> Statement {
             }),
             other => other,
         },
+        18 if which.is_multiple_of(3) => of_kind("lathe-added"),
+        18 if which.is_multiple_of(2) => of_kind("lathe-told"),
         18 => of_kind("spare-added"),
         19 => of_kind(match which % 5 {
             0 => "spare-told",

@@ -45,7 +45,7 @@ fn copies(view: &View<'_>) -> Result<Markup, Failure> {
         p class="small" {
             a href="/copies" { (words::backup::COPIES) } " · " a href="/people" { (words::people::TITLE) } " · "
             a href="/instruments" { (words::instrument::TITLE) } " · " a href="/tooling" { (words::tool::TITLE) } " · "
-            a href="/spares" { (words::spare::TITLE) } " · " a href="/letters" { (words::letter::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
+            a href="/spares" { (words::spare::TITLE) } " · " a href="/lathes" { (words::lathe::TITLE) } " · " a href="/letters" { (words::letter::TITLE) } " · " a href="/shop" { (words::particular::TITLE) } " · "
             a href="/first-hour" { (words::first::TITLE) }
         }
     })

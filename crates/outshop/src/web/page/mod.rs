@@ -19,6 +19,7 @@ mod instrument;
 mod job;
 pub mod kit;
 mod known;
+mod lathe;
 mod letter;
 mod limit;
 mod log;
@@ -304,6 +305,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["instrument", number] => instrument::draw(view, number)?,
         ["spares"] => spare::list(view),
         ["spare", number] => spare::draw(view, number)?,
+        ["lathes"] => lathe::list(view),
+        ["lathe", number] => lathe::draw(view, number)?,
         ["letters"] => letter::list(view),
         ["letter", number] => letter::draw(view, number)?,
         ["tooling"] => tooling::list(view),

@@ -27,6 +27,7 @@ pub fn list() -> Result<Drawn, Failure> {
         h1 { (say::WORKED_SHEETS) }
         p class="lead" { (say::LEAD) }
         p { a href="/boiler-work" { (words::boiler_work::LINK) } }
+        p { a href="/lathes" { (words::lathe::TITLE) } }
         p class="small" { @for (n, (subject, title, _)) in groups.iter().enumerate() { @if n > 0 { " · " } a href=(format!("#{subject}")) { (title) } } }
         @for (subject, title, of) in &groups {
             section class="ruled" id=(subject) {

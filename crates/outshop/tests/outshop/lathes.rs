@@ -1,0 +1,89 @@
+//! Lathes at their doors: typed, as JSON, on pages, and found by their words.
+
+use crate::pages::Served;
+use crate::run::Folder;
+
+#[test]
+fn a_lathe_is_stated_bit_by_bit_and_what_is_not_stays_not_known() {
+    let folder = Folder::shop("lathes");
+    let add = ["lathe", "add", "the sixteen-inch", "--leadscrew", "4 TPI"];
+    assert_eq!(folder.json(&add)["lathe"], "LA-001");
+    folder.done(&[
+        "lathe",
+        "tell",
+        "la-1",
+        "--thread-dial",
+        "16, 8",
+        "--cross-reads",
+        "diameter",
+        "--cross-graduation",
+        ".001 in",
+        "--swing-slide",
+        "9-1/4 in",
+    ]);
+    let shown = folder.json(&["lathe", "show", "LA-001"]);
+    assert_eq!(shown["thread_dial"], "worm wheel of 16 teeth, 8 lines");
+    assert_eq!(shown["swing_slide"], "9 1/4 in");
+    assert!(
+        shown["wheels"].is_null() && shown["spindle_ratio"].is_null(),
+        "{shown}"
+    );
+    let text = folder.done(&["lathe", "show", "LA-001"]);
+    for line in [
+        "Pitch of the leadscrew: 4 TPI",
+        "Teeth of the change wheels: not known",
+        "The cross-slide's dial reads: diameter",
+    ] {
+        assert!(text.contains(line), "{line}: {text}");
+    }
+    let found = folder.done(&["find", "LA-1"]);
+    assert!(found.contains("the sixteen-inch"), "{found}");
+    let head = folder.head();
+    for (told, says) in [
+        (["--leadscrew", "4"], "leadscrew"),
+        (["--wheels", "24, many"], "list of whole numbers"),
+        (["--thread-dial", "16"], "thread dial"),
+        (["--cross-reads", "both"], "radius or diameter"),
+        (["--swing-bed", "16"], "with its unit"),
+        (["--stud", "-3"], "whole number"),
+    ] {
+        let flag = format!("{}={}", told[0], told[1]);
+        let output = folder.run(&["lathe", "tell", "LA-001", &flag]);
+        let why = String::from_utf8(output.stderr).unwrap();
+        assert_eq!(output.status.code(), Some(2), "{flag}: {why}");
+        assert!(
+            why.contains(says) && why.contains("Nothing was saved."),
+            "{flag}: {why}"
+        );
+    }
+    assert_eq!(folder.head(), head);
+}
+
+#[test]
+fn the_pages_of_lathes_do_the_same() {
+    let served = Served::of_book(Folder::shop("lathes-page"), "2026-05-03T09:00");
+    assert!(served.get("/sheets").body.contains("href=\"/lathes\""));
+    let add = "verb=lathe+add&back=%2Flathes&then=lathe&name=sixteen-inch&leadscrew=";
+    let refused = served.post("/do", &format!("{add}4"));
+    assert_eq!(refused.status, 422, "{}", refused.body);
+    assert!(
+        refused.body.contains("value=\"sixteen-inch\""),
+        "{}",
+        refused.body
+    );
+    let added = served.post("/do", &format!("{add}4+TPI"));
+    assert!(
+        added.head.contains("/lathe/LA-001"),
+        "{} {}",
+        added.head,
+        added.body
+    );
+    let tell = "verb=lathe+tell&back=%2Flathe%2FLA-001&number=LA-001&thread_dial=none&cross_reads=";
+    assert_eq!(served.post("/do", &format!("{tell}radius")).status, 303);
+    let page = served.get("/lathe/LA-001").body;
+    for says in ["4 TPI", "none", "radius", "not known"] {
+        assert!(page.contains(says), "{says}: {page}");
+    }
+    assert!(served.get("/lathes").body.contains("10 of 13 not known"));
+    assert_eq!(served.get("/lathe/LA-009").status, 404);
+}
