@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::about::{About, Picture};
+use crate::job::Fact;
 use crate::press::{Printed, set};
 use crate::worked::Worked;
 use crate::{PaperError, barcode};
@@ -14,8 +15,19 @@ pub struct LatheCard {
     pub about: About,
     /// The sheet.
     pub worked: Worked,
+    /// The settings of the lathe it is cut on; none where no lathe was named.
+    pub settings: Option<OnLathe>,
     /// Its drawings.
     pub pictures: Vec<Picture>,
+}
+
+/// The settings of one lathe.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct OnLathe {
+    /// Whose they are.
+    pub title: String,
+    /// What is set, and what to.
+    pub settings: Vec<Fact>,
 }
 
 #[derive(Serialize)]

@@ -25,7 +25,7 @@ pub use job::{
     Answered, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Place, Ruling, Seen, Shelved,
     Signature, Verdict,
 };
-pub use lathe::LatheCard;
+pub use lathe::{LatheCard, OnLathe};
 pub use plate::Plate;
 pub use press::Printed;
 pub use tool_tag::ToolTag;

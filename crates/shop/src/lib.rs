@@ -8,6 +8,7 @@
 
 pub mod book;
 pub mod locomotive;
+pub mod lathe;
 pub mod clock;
 pub mod inspection;
 pub mod finding;

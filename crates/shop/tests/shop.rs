@@ -79,5 +79,7 @@ mod world;
 mod spares;
 #[path = "shop/letters.rs"]
 mod letters;
+#[path = "shop/lathe_settings.rs"]
+mod lathe_settings;
 #[path = "shop/lathes.rs"]
 mod lathes;

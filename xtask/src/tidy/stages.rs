@@ -9,6 +9,7 @@ use super::tree::Tree;
 const STAGES: &[&str] = &[
     "book",
     "locomotive",
+    "lathe",
     "clock",
     "inspection",
     "finding",

@@ -39,6 +39,7 @@ pub mod rule_file;
 pub mod rule_held;
 pub mod ruled;
 pub mod serve;
+pub mod setting;
 pub mod sheet;
 pub mod shop_rule;
 pub mod stated;

@@ -43,6 +43,7 @@ use sha2::{Digest, Sha256};
 use shop::locomotive::Law;
 
 use super::pair;
+use super::ruled::LATHE;
 pub use calendar::calendar;
 
 use crate::words::{self, print as say};
@@ -71,6 +72,9 @@ pub enum Print {
         /// The job that keeps the sheet: its figures are printed as they were ordered, not worked again.
         #[arg(long, conflicts_with = "arguments")]
         job: Option<String>,
+        /// The lathe whose settings stand on the card, such as LA-001: of a thread that is cut.
+        #[arg(long, conflicts_with = "job")]
+        lathe: Option<String>,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -268,6 +272,7 @@ impl Print {
                 id,
                 arguments,
                 job: Some(job),
+                lathe: _,
                 to,
             } => to.write_card(|| {
                 if !arguments.is_empty() {
@@ -279,9 +284,14 @@ impl Print {
                 id,
                 arguments,
                 job: None,
+                lathe,
                 to,
             } => to.write_card(|| {
-                let given = pairs(arguments, "an argument of a sheet")?;
+                let mut given = pairs(arguments, "an argument of a sheet")?;
+                let lathe = lathe
+                    .iter()
+                    .map(|number| (LATHE.to_string(), number.clone()));
+                given.extend(lathe);
                 lathe_card(context, id, &given)
             }),
             Print::Calendar { engine, to } => match &to.out {

@@ -20,6 +20,8 @@ pub const ENGINE: &str = "engine";
 pub const RULES: &str = "rules";
 /// The name under which a circumstance is said.
 pub const SO: &str = "so";
+/// The name under which the lathe is said whose settings are wanted.
+pub const LATHE: &str = "lathe";
 /// Before the name of a fact.
 pub const FACT: &str = "fact-";
 
@@ -32,6 +34,8 @@ pub struct Asked {
     pub engine: Option<String>,
     /// The rulebook or set, where no engine is meant.
     pub rules: Option<String>,
+    /// The lathe whose settings are wanted beside the sheet.
+    pub lathe: Option<String>,
     /// Circumstances that are so.
     pub so: Vec<String>,
     /// Facts of tables and formulas that the sheet does not know.
@@ -50,6 +54,7 @@ impl Asked {
             match name.as_str() {
                 ENGINE => asked.engine = Some(value.to_string()),
                 RULES => asked.rules = Some(value.to_string()),
+                LATHE => asked.lathe = Some(value.to_string()),
                 SO => asked.so.push(value.to_string()),
                 other => match other.strip_prefix(FACT) {
                     Some(fact) => {

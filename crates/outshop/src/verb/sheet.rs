@@ -6,6 +6,7 @@ use serde_json::json;
 
 use super::pair;
 use super::ruled::{self, Asked};
+use super::setting::ForLathe;
 use crate::{Answer, Context, Failure};
 
 /// Work a sheet: its id and name=value arguments.
@@ -30,6 +31,10 @@ pub struct Sheet {
     #[arg(long, value_name = "RULEBOOK", conflicts_with = "list")]
     #[serde(default)]
     pub rules: Option<String>,
+    /// The lathe whose settings are wanted, such as LA-001: of a thread that is cut.
+    #[arg(long, value_name = "NUMBER", conflicts_with = "list")]
+    #[serde(default)]
+    pub lathe: Option<String>,
     /// A circumstance that is so, such as steel-plate. May be given more than once.
     #[arg(long, value_name = "WORD", conflicts_with = "list")]
     #[serde(default)]
@@ -61,12 +66,22 @@ impl Sheet {
         pairs.extend(self.so.iter().map(|word| said(ruled::SO, word)));
         pairs.extend(self.engine.iter().map(|number| said(ruled::ENGINE, number)));
         pairs.extend(self.rules.iter().map(|rules| said(ruled::RULES, rules)));
-        let sheet = Asked::of(&pairs).work(context, id)?;
-        Ok(Answer {
+        pairs.extend(self.lathe.iter().map(|number| said(ruled::LATHE, number)));
+        let asked = Asked::of(&pairs);
+        let sheet = asked.work(context, id)?;
+        let mut answer = Answer {
             text: sheet.to_text(),
             json: sheet.to_json(),
             code: ruled::code(&sheet),
-        })
+        };
+        if let Some(number) = &asked.lathe {
+            let told = ForLathe::of(&context.book()?, number, &sheet, context.house())?;
+            answer.text.push_str(&told.text());
+            if let Some(json) = answer.json.as_object_mut() {
+                json.insert("lathe".into(), told.json());
+            }
+        }
+        Ok(answer)
     }
 
     fn catalogue(&self) -> Answer {

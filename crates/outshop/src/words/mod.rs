@@ -41,6 +41,7 @@ pub mod people;
 pub mod pocket;
 pub mod print;
 pub mod rule;
+pub mod setting;
 pub mod sheet;
 pub mod spare;
 pub mod tool;

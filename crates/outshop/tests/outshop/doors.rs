@@ -875,6 +875,10 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"sheet":{"id":"boiler.seam","arguments":["pitch=7in"],"rules":"us-steam","so":["steel-plate"],"facts":["rivet=steel"]}}"#,
     ),
     (
+        &["sheet", "thread.cutting", "tpi=8", "--lathe", "LA-001"],
+        r#"{"sheet":{"id":"thread.cutting","arguments":["tpi=8"],"lathe":"LA-001"}}"#,
+    ),
+    (
         &["rule", "us-steam.clock.31"],
         r#"{"rule":{"id":"us-steam.clock.31"}}"#,
     ),

@@ -87,3 +87,54 @@ fn the_pages_of_lathes_do_the_same() {
     assert!(served.get("/lathes").body.contains("10 of 13 not known"));
     assert_eq!(served.get("/lathe/LA-009").status, 404);
 }
+
+#[test]
+fn a_thread_has_the_settings_of_its_lathe_at_every_door() {
+    let served = Served::of_book(Folder::shop("lathe-settings"), "2026-05-03T09:00");
+    let add = "verb=lathe+add&back=%2Flathes&then=lathe&name=sixteen-inch&leadscrew=4+TPI&wheels=24,24,48&spindle_ratio=1&thread_dial=none&speeds=30,90";
+    assert_eq!(served.post("/do", add).status, 303);
+    let asked = "form=unified&tpi=8&diameter=1in&side=external&material=steel&lathe=LA-001";
+    let page = served.get(&format!("/sheet/thread.cutting?{asked}")).body;
+    for says in [
+        "Settings for LA-001, sixteen-inch",
+        "24/48: exact",
+        "no thread dial",
+        "90 turns a minute",
+        "not known: state",
+    ] {
+        assert!(page.contains(says), "{says}: {page}");
+    }
+    let card = served.get(&format!("/print/sheet/thread.cutting?{asked}"));
+    assert_eq!(card.status, 200);
+    let folder = Folder::shop("lathe-settings-typed");
+    folder.done(&["lathe", "add", "sixteen-inch", "--thread-dial", "none"]);
+    let words = [
+        "sheet",
+        "thread.cutting",
+        "form=unified",
+        "tpi=8",
+        "diameter=1in",
+        "side=external",
+        "material=steel",
+        "--lathe",
+        "LA-1",
+    ];
+    let told = folder.json(&words);
+    assert_eq!(told["lathe"]["settings"][0]["not_known"], true, "{told}");
+    // A result that cannot be told without run-out makes it exit with 1.
+    let text = String::from_utf8(folder.run(&words).stdout).unwrap();
+    assert!(text.contains("Half nuts: no thread dial"), "{text}");
+    let other = [
+        "sheet",
+        "lathe.change_gears",
+        "leadscrew=4 TPI",
+        "wanted=8 TPI",
+    ];
+    let other = [&other[..], &["gears=24,48", "wheels=2", "--lathe", "LA-1"]].concat();
+    let output = folder.run(&other);
+    let why = String::from_utf8(output.stderr).unwrap();
+    assert!(
+        output.status.code() == Some(2) && why.contains("thread.cutting"),
+        "{why}"
+    );
+}

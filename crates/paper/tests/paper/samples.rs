@@ -62,6 +62,7 @@ pub fn picture() -> Picture {
 
 pub fn lathe(sheet: &Sheet) -> LatheCard {
     LatheCard {
+        settings: None,
         about: about(sheet.card.id, sheet.card.title),
         worked: Worked::of(sheet).expect("our own page reads back"),
         pictures: Vec::new(),

@@ -56,7 +56,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 20] = [
+    pub const ALL: [RowKind; 21] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,

@@ -127,6 +127,7 @@ pub(super) fn lathe_card(
     Ok(LatheCard {
         about,
         worked,
+        settings: None,
         pictures,
     })
 }

@@ -7,9 +7,11 @@ use shop::ruled::figures_of;
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
-use crate::verb::ruled::{Asked, ENGINE, RULES};
+use crate::verb::lathe::by_number;
+use crate::verb::ruled::{Asked, ENGINE, LATHE, RULES};
+use crate::verb::setting::ForLathe;
 use crate::web::form::value;
-use crate::words::{self, sheet as say};
+use crate::words::{self, sheet as say, tag};
 
 pub fn list() -> Result<Drawn, Failure> {
     let mut rest: Vec<_> = physics::catalogue().iter().collect();
@@ -58,7 +60,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
             (inputs(view, card))
             div { @match &worked {
                 None => p class="quiet" { (say::FILL_IN) },
-                Some(Ok(sheet)) => { (page(sheet, &drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None))))) (crate::web::print::sheet_link(id, &view.query)) }
+                Some(Ok(sheet)) => { @if let Some(number) = &asked.lathe { (on_lathe(view, number, sheet)) } (page(sheet, &drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None))))) (crate::web::print::sheet_link(id, &view.query)) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
         }
@@ -88,6 +90,7 @@ fn inputs(view: &View<'_>, card: &Card) -> Markup {
                     }
                 }
             }
+            @if card.id == shop::lathe::THREAD { (whose_lathe(view)) }
             button { (say::WORK_IT) }
         }
     }
@@ -108,6 +111,33 @@ fn whose_law(view: &View<'_>) -> Markup {
             option value="" { (say::NOT_SAID) }
             @for set in sets { option selected[value(&view.query, RULES) == set] { (set) } }
         }
+    }
+}
+
+/// Which lathe the settings are wanted for; nothing where the book has none.
+fn whose_lathe(view: &View<'_>) -> Markup {
+    let all = by_number(view.book);
+    let chosen = value(&view.query, LATHE);
+    html! { @if !all.is_empty() {
+        label for="sheet-lathe" { (words::setting::FOR_LATHE) }
+        select id="sheet-lathe" name=(LATHE) {
+            option value="" { (say::NOT_SAID) }
+            @for kept in all { @let number = tag::lathe(kept.number); option value=(number) selected[chosen == number] { (number) " " (kept.name) } }
+        }
+    } }
+}
+
+/// The settings of a lathe for the thread, or why there are none.
+fn on_lathe(view: &View<'_>, number: &str, sheet: &Sheet) -> Markup {
+    match ForLathe::of(view.book, number, sheet, view.house) {
+        Err(why) => crate::web::trouble::said(&why.to_string()),
+        Ok(told) => html! {
+            h2 { a href=(format!("/lathe/{}", told.number)) { (told.title) } }
+            dl class="facts" { @for it in &told.settings {
+                dt { (it.what) }
+                dd { span class=(if it.missing { "need" } else { "" }) { (kit::worded(&it.said)) } }
+            } }
+        },
     }
 }
 
