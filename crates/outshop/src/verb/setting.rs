@@ -4,7 +4,7 @@ use measure::House;
 use physics::Sheet;
 use serde_json::{Value, json};
 use shop::book::Book;
-use shop::lathe::{Missing, Swing, Told, settings};
+use shop::lathe::{Swing, Told, settings};
 use shop::locomotive::lathe;
 
 use crate::Failure;
@@ -102,12 +102,8 @@ fn line<T>(
         },
         Err(missing) => Setting {
             what,
-            said: not_known(number, missing),
+            said: say::missing(number, missing),
             missing: true,
         },
     }
-}
-
-fn not_known(number: &str, all: &[Missing]) -> String {
-    say::missing(number, all)
 }

@@ -3,8 +3,7 @@
 use measure::{House, Rounding, show};
 use shop::lathe::{HalfNuts, Infeed, Missing, Speed, Swing, Wheels};
 
-use super::lathe as say;
-use super::lathe::sized;
+use super::lathe::{self as say, sized};
 
 /// What must be stated first, and how.
 pub fn missing(number: &str, all: &[Missing]) -> String {
@@ -44,9 +43,10 @@ pub fn wheels(wheels: &Wheels) -> String {
             stud_known,
             span_known,
         } => {
-            let mut told = match exact {
-                true => best.clone(),
-                false => format!("NONE EXACT of 2 or 4 wheels; nearest {best}"),
+            let mut told = if *exact {
+                best.clone()
+            } else {
+                format!("NONE EXACT of 2 or 4 wheels; nearest {best}")
             };
             if !stud_known {
                 told.push_str("; whether the wheels clear the studs is not known (15 teeth of room tried): state the room at a stud");
