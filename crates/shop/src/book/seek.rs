@@ -318,6 +318,11 @@ pub fn wanted(asked: &str) -> Vec<Wanted> {
         };
         let is_code = first == *chunk && pieces.len() > 1;
         let mut wanted = Wanted::of(&[first]);
+        // `b-203` reads like a number people call a thing by, and may be the end of a drawing's.
+        if tag(chunk).is_some() && chunk.contains('-') {
+            let parts: Vec<String> = chunk.split('-').map(String::from).collect();
+            wanted.ways.push(terms(&parts));
+        }
         if is_code {
             let together = pieces.pop().into_iter().collect::<Vec<_>>();
             wanted
