@@ -247,8 +247,8 @@ impl Adopt {
         let under: Vec<String> = engines(&book)
             .into_iter()
             .filter(|(_, kept)| {
-                let sets = Law::of(&book, rules, kept).sets(day.unwrap_or_default());
-                sets.is_ok_and(|sets| sets.iter().any(|bound| bound.set == set.id))
+                let under = Law::of(&book, rules, kept).is_under(&set.id, day.unwrap_or_default());
+                under.unwrap_or(false)
             })
             .map(|(_, kept)| format!("No. {}", kept.number))
             .collect();

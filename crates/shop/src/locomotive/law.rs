@@ -119,6 +119,14 @@ impl<'a> Law<'a> {
         }
     }
 
+    /// Whether a set is among those that bind her on a day.
+    ///
+    /// # Errors
+    /// As [`Law::sets`].
+    pub fn is_under(&self, set: &str, on: Date) -> Result<bool, Refusal> {
+        Ok(self.sets(on)?.iter().any(|bound| bound.set == set))
+    }
+
     /// Every ruling that binds her on a day, set by set.
     ///
     /// # Errors

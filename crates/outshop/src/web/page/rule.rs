@@ -99,8 +99,8 @@ fn sets(
 ) -> Markup {
     let under = |set: &RuleSet| -> Vec<&str> {
         let her = engines(view.book).into_iter().filter(|(_, kept)| {
-            let sets = Law::of(view.book, view.rules, kept).sets(view.on);
-            sets.is_ok_and(|sets| sets.iter().any(|bound| bound.set == set.id))
+            let under = Law::of(view.book, view.rules, kept).is_under(&set.id, view.on);
+            under.unwrap_or(false)
         });
         her.map(|(_, kept)| kept.number.as_str()).collect()
     };
