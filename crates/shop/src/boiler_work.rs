@@ -72,8 +72,8 @@ impl Told {
     }
 
     /// What is known of a part by its facts, beside what its family says of the route: `stayed`, `steel`, `carbon`,
-    /// `required-wall`. A fact that does not read answers nothing.
-    pub fn and_part(mut self, facts: &BTreeMap<String, String>) -> Told {
+    /// `required-wall`. A fact that does not read answers nothing; `house` is the unit of a bare length.
+    pub fn and_part(mut self, facts: &BTreeMap<String, String>, house: House) -> Told {
         for (fact, question) in [
             ("stayed", Question::Area),
             ("steel", Question::Steel),
@@ -81,7 +81,7 @@ impl Told {
             ("required-wall", Question::Required),
         ] {
             if let Some(text) = facts.get(fact) {
-                let _ = self.answer(question.word(), text, House::Inch);
+                let _ = self.answer(question.word(), text, house);
             }
         }
         self
@@ -246,6 +246,18 @@ impl Question {
         }
     }
 
+    /// The words it is answered by; none where it is a figure, or may be one.
+    pub fn choices(self) -> &'static [&'static str] {
+        match self {
+            Question::Joining => &["weld", "rivet"],
+            Question::Area => &["stayed", "unstayed"],
+            Question::Change => &["repair", "alteration"],
+            Question::Steel => &["carbon", "alloy", "other"],
+            Question::BuildUp => &["yes", "no"],
+            _ => &[],
+        }
+    }
+
     /// What must be told.
     pub fn asks(self) -> &'static str {
         match self {
@@ -309,8 +321,6 @@ impl Duty {
 pub struct Answer {
     /// The duties that hold or may hold, in the order of the work.
     pub duties: Vec<Duty>,
-    /// Every question that is open and decides a duty.
-    pub open: Vec<Question>,
 }
 
 /// What comes before the work.
@@ -327,6 +337,18 @@ pub enum Before {
 }
 
 impl Answer {
+    /// Every question that is open and decides a duty, once.
+    pub fn open(&self) -> Vec<Question> {
+        self.open_until(Stage::Keep)
+    }
+
+    /// The same of the duties up to a stage.
+    fn open_until(&self, last: Stage) -> Vec<Question> {
+        let duties = self.duties.iter().filter(|duty| duty.stage <= last);
+        let open: BTreeSet<Question> = duties.flat_map(|duty| duty.open.iter().copied()).collect();
+        open.into_iter().collect()
+    }
+
     /// What comes before the work. A missing answer is never read as one that helps.
     pub fn before(&self) -> Before {
         let sure = |stage| {
@@ -336,21 +358,14 @@ impl Answer {
         if sure(Stage::Never) {
             return Before::Forbidden;
         }
-        let first = |duty: &&Duty| duty.stage <= Stage::Approval;
-        let open: BTreeSet<Question> = self
-            .duties
-            .iter()
-            .filter(first)
-            .flat_map(|duty| duty.open.iter().copied())
-            .collect();
         let may_be_forbidden = self.duties.iter().any(|duty| duty.stage == Stage::Never);
         if sure(Stage::Approval) && !may_be_forbidden {
             return Before::Approval;
         }
-        if open.is_empty() {
-            return Before::NoApproval;
+        match self.open_until(Stage::Approval) {
+            open if open.is_empty() => Before::NoApproval,
+            open => Before::CannotTell(open),
         }
-        Before::CannotTell(open.into_iter().collect())
     }
 
     /// The answer as stop points of a route: one line each, with its section.
@@ -457,10 +472,6 @@ pub fn ask(rules: &Rulebook, told: &Told, on: Date) -> Result<Answer, Refusal> {
         &So::all(&[&unstayed, &So::any(&[&patch, &rivet])]),
     ]);
     let always = So::Yes;
-    let mut answer = Answer {
-        duties: Vec::new(),
-        open: Vec::new(),
-    };
     let table: [(Stage, &str, So); 17] = [
         (
             Stage::Never,
@@ -516,22 +527,20 @@ pub fn ask(rules: &Rulebook, told: &Told, on: Date) -> Result<Answer, Refusal> {
         ),
         (Stage::Keep, "keep.form-19", always),
     ];
-    let mut open = BTreeSet::new();
+    let mut duties = Vec::new();
     for (stage, rule, so) in table {
-        let questions = match so {
+        let open = match so {
             So::No => continue,
             So::Yes => Vec::new(),
-            So::Open(questions) => questions.into_iter().collect::<Vec<_>>(),
+            So::Open(questions) => questions.into_iter().collect(),
         };
-        open.extend(questions.iter().copied());
-        answer.duties.push(Duty {
+        duties.push(Duty {
             stage,
-            ruling: rules.ruling(&format!("{RULES}.{rule}"), on)?,
-            open: questions,
+            ruling: law.ruling(rule)?,
+            open,
         });
     }
-    answer.open = open.into_iter().collect();
-    Ok(answer)
+    Ok(Answer { duties })
 }
 
 /// The figures of the rulebook on a day.
@@ -541,8 +550,12 @@ struct Law<'a> {
 }
 
 impl Law<'_> {
+    fn ruling(&self, rule: &str) -> Result<Ruling, Refusal> {
+        Ok(self.rules.ruling(&format!("{RULES}.{rule}"), self.on)?)
+    }
+
     fn body(&self, rule: &str) -> Result<Body, Refusal> {
-        Ok(self.rules.ruling(&format!("{RULES}.{rule}"), self.on)?.body)
+        Ok(self.ruling(rule)?.body)
     }
 
     /// A number against a limit: whether it is past it.

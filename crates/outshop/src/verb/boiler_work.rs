@@ -112,12 +112,7 @@ impl BoilerWork {
         let mut pressure = None;
         if let Some(number) = &self.engine {
             let (_, kept) = engine(book, number)?;
-            let law = Law::of(book, rules, kept);
-            let sets = law.sets(on)?;
-            if !sets
-                .iter()
-                .any(|bound| bound.set == shop::boiler_work::RULES)
-            {
+            if !Law::of(book, rules, kept).is_under(shop::boiler_work::RULES, on)? {
                 return Err(Failure::Input(say::not_her_law(number)));
             }
             if let Some(mawp) = kept.mawp_psig {
@@ -183,7 +178,7 @@ impl BoilerWork {
                 })
             })
             .collect();
-        let open: Vec<_> = worked.asked.open.iter().map(|it| it.word()).collect();
+        let open: Vec<_> = worked.asked.open().iter().map(|it| it.word()).collect();
         let json = json!({ "before": say::before(&before), "duties": duties, "open": open, "water_pressure": worked.pressure });
         Ok(Answer { text, json, code })
     }

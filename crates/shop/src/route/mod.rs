@@ -140,14 +140,13 @@ fn by_law(
         return Ok(Vec::new());
     };
     let engine = engine_of(book, part.locomotive)?;
-    let sets = Law::of(book, rules, engine).sets(on)?;
-    if !sets.iter().any(|bound| bound.set == boiler_work::RULES) {
+    if !Law::of(book, rules, engine).is_under(boiler_work::RULES, on)? {
         return Ok(vec![
             "no rule on welding and riveting a boiler is on file for her: ask the authority first"
                 .into(),
         ]);
     }
-    let told = boiler_work::Told::of_route(work).and_part(&part.facts);
+    let told = boiler_work::Told::of_route(work).and_part(&part.facts, house(book));
     Ok(boiler_work::ask(rules, &told, on)?.stop_points())
 }
 

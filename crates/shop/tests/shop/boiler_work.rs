@@ -1,9 +1,9 @@
 //! Welding and riveting on a boiler, held against 49 CFR 230.20, 230.33, 230.34, 230.36, 230.37 and 230.40 as our notes of the
 //! 2015 and 2023 texts have them (the sections stand beside each check).
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use measure::{Fraction, Size};
+use measure::{Fraction, House, Size};
 use proptest::prelude::*;
 use rules::Rulebook;
 use shop::boiler_work::{Answer, Before, Question, Stage, Steel, Told, ask};
@@ -155,7 +155,7 @@ fn a_stayed_repair_is_reported_to_the_drawer() {
         };
         let answer = asked(&told);
         assert_eq!(answer.before(), Before::NoApproval);
-        assert!(answer.open.is_empty(), "{:?}", answer.open);
+        assert!(answer.open().is_empty(), "{:?}", answer.open());
         assert_eq!(
             rules_of(&answer, Stage::Report),
             [("form-19.stayed-repair", true)]
@@ -328,4 +328,29 @@ proptest! {
             prop_assert_eq!(full.before(), Before::NoApproval);
         }
     }
+}
+
+/// What a page offers to choose from is what is understood, and an answer in other words is refused with the right ones.
+#[test]
+fn every_choice_is_understood() {
+    for question in Question::ALL {
+        let mut told = Told::default();
+        for choice in question.choices() {
+            told.answer(question.word(), choice, House::Inch).unwrap();
+            let no = told
+                .answer(question.word(), "perhaps", House::Inch)
+                .unwrap_err()
+                .to_string();
+            assert!(no.contains(&format!("`{choice}`")), "{no}");
+        }
+    }
+}
+
+/// A bare length in a fact of the part is in the shop's own unit.
+#[test]
+fn a_bare_wall_is_in_the_shops_unit() {
+    let facts = BTreeMap::from([("required-wall".to_string(), "12".to_string())]);
+    let told = |house| Told::default().and_part(&facts, house).required;
+    assert_eq!(told(House::Metric), size("12 mm"));
+    assert_eq!(told(House::Inch), size("12 in"));
 }

@@ -2,7 +2,6 @@
 
 use maud::{Markup, html};
 use shop::boiler_work::{Before, Question, Stage};
-use shop::locomotive::engines;
 
 use super::{Drawn, View, kit};
 use crate::Failure;
@@ -33,18 +32,6 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/sheets", say::TITLE, body))
 }
 
-/// The words a question takes; empty where it is a figure.
-fn choices(question: Question) -> &'static [&'static str] {
-    match question {
-        Question::Joining => &["weld", "rivet"],
-        Question::Area => &["stayed", "unstayed"],
-        Question::Change => &["repair", "alteration"],
-        Question::Steel => &["carbon", "alloy", "other"],
-        Question::BuildUp => &["yes", "no"],
-        _ => &[],
-    }
-}
-
 fn form(view: &View<'_>) -> Markup {
     html! {
         form class="act" method="get" action="/boiler-work" {
@@ -53,12 +40,12 @@ fn form(view: &View<'_>) -> Markup {
                 @let id = kit::id("boiler-work", question.word());
                 @let typed = value(&view.query, question.word());
                 label for=(id) { (words::sentence(question.asks())) }
-                @if choices(question).is_empty() {
+                @if question.choices().is_empty() {
                     input type="text" id=(id) name=(question.word()) value=(typed) autocomplete="off";
                 } @else {
                     select id=(id) name=(question.word()) {
                         option value="" { (say::NOT_KNOWN) }
-                        @for choice in choices(question) { option selected[typed == *choice] { (choice) } }
+                        @for choice in question.choices() { option selected[typed == *choice] { (choice) } }
                     }
                 }
             }
@@ -66,7 +53,7 @@ fn form(view: &View<'_>) -> Markup {
             label for=(id) { (say::ENGINE) }
             select id=(id) name="engine" {
                 option value="" { (say::NOT_KNOWN) }
-                @for (_, kept) in engines(view.book) { option value=(kept.number) selected[value(&view.query, "engine") == kept.number] { (words::engine(&kept.number)) } }
+                (kit::engine_options(view, value(&view.query, "engine")))
             }
             button { (say::ASK) }
         }

@@ -3,9 +3,9 @@
 mod ahead;
 mod apart;
 mod bench;
-mod boiler_work;
 mod boiler;
 mod boiler_map;
+mod boiler_work;
 mod dates;
 mod day;
 mod drawn;
