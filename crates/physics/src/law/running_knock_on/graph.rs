@@ -121,9 +121,7 @@ pub struct Relation {
     pub to: String,
     /// What moves it.
     pub from: String,
-    /// By how much of itself, as it is written: `1/2`, `-1`, `pi`.
-    pub written: String,
-    /// The same as a number.
+    /// By how much of itself.
     pub factor: f64,
     /// The ratio of the engine that it is multiplied by, by the name it is asked for with.
     pub times: Option<String>,
@@ -150,8 +148,8 @@ static ALL: Table<Size> = Table::new(WHAT, || {
 static RELATIONS: Table<Relation> = Table::new(WHAT, || {
     let text = include_str!("../../../../../tables/knock-on/relations.csv");
     let heading = ["to", "from", "by", "times", "grade", "why"];
-    csv::each(text, &heading, |[to, from, written, times, _, why]| {
-        let factor = match written.as_str() {
+    csv::each(text, &heading, |[to, from, by, times, _, why]| {
+        let factor = match by.as_str() {
             "pi" => PI,
             of => fraction::to_f64(
                 of.parse::<Fraction>()
@@ -161,7 +159,6 @@ static RELATIONS: Table<Relation> = Table::new(WHAT, || {
         Ok(Relation {
             to,
             from,
-            written,
             factor,
             times: (!times.is_empty()).then_some(times),
             why,
