@@ -1,6 +1,6 @@
 //! `evidence`: for each sheet, every result in every case with the best proof it has.
 
-use physics::{Grade, Matrix, catalogue, evidence, evidence_matrix};
+use physics::{EvidenceRow, Grade, Matrix, Reason, catalogue, evidence, evidence_matrix, reasons};
 
 use crate::Stop;
 use crate::columns::columns;
@@ -8,33 +8,61 @@ use crate::columns::columns;
 /// What nothing better than practice, memory or our own output holds.
 const UNPROVEN: &str = "unproven";
 
-/// The table of every sheet, the disagreements on file, and a count.
+/// The table of every sheet, the reason for whatever is unproven in it, the disagreements on file, and a count.
 ///
 /// # Errors
 /// A fault where the evidence of a sheet does not read or cannot be worked.
 pub fn table() -> Result<String, Stop> {
     let rows = evidence().map_err(Stop::fault)?;
-    let (mut text, mut proved, mut all) = (String::new(), 0, 0);
+    let reasons = reasons().map_err(Stop::fault)?;
+    let (mut text, mut proved, mut all, mut without) = (String::new(), 0, 0, 0);
     for entry in catalogue() {
         let card = entry.card;
         let matrix = evidence_matrix(card.id).map_err(Stop::fault)?;
         proved += matrix.values().filter(|grade| proves(**grade)).count();
         all += matrix.len();
-        let of_law = rows.iter().filter(|row| row.law == card.id);
-        let (kept, held) = of_law.fold((0, 0), |(kept, held), row| {
-            (kept + usize::from(row.is_disagreement()), held + 1)
-        });
         text.push_str(&format!("{}: {}\n", card.id, card.title));
         text.push_str(&sheet(&matrix));
-        text.push_str(&format!(
-            "  {held} rows of evidence, {kept} kept as disagreements\n\n"
-        ));
+        let of_law: Vec<&EvidenceRow> = rows.iter().filter(|row| row.law == card.id).collect();
+        text.push_str(&counted(&of_law));
+        let of_law: Vec<&Reason> = reasons
+            .iter()
+            .filter(|reason| reason.law == card.id)
+            .collect();
+        for reason in &of_law {
+            text.push_str(&format!("  why {}: {}\n", reason.about(), reason.why));
+        }
+        without += reasonless(&matrix, &of_law);
+        text.push('\n');
     }
     text.push_str(&format!(
         "{proved} of {all} results and cases are held by a published or independent value; the rest \
-         are {UNPROVEN}.\n"
+         are {UNPROVEN}, {without} of them without a reason on file.\n"
     ));
     Ok(text)
+}
+
+/// How many rows a sheet has of each grade, and how many are kept as disagreements.
+fn counted(rows: &[&EvidenceRow]) -> String {
+    let kept = rows.iter().filter(|row| row.is_disagreement()).count();
+    let by_grade: Vec<String> = Grade::ALL
+        .iter()
+        .map(|(grade, words)| (rows.iter().filter(|row| row.grade == *grade).count(), words))
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, words)| format!("{count} {words}"))
+        .collect();
+    format!(
+        "  rows: {}; {kept} kept as disagreements\n",
+        by_grade.join(", ")
+    )
+}
+
+/// How many unproven results of a sheet no reason is about.
+fn reasonless(matrix: &Matrix, reasons: &[&Reason]) -> usize {
+    let unproven = matrix.iter().filter(|(_, grade)| !proves(**grade));
+    unproven
+        .filter(|((result, case), _)| !reasons.iter().any(|reason| reason.is_about(result, case)))
+        .count()
 }
 
 fn proves(grade: Option<Grade>) -> bool {
@@ -69,8 +97,10 @@ fn sheet(matrix: &Matrix) -> String {
 #[cfg(test)]
 mod tests {
     #[test]
-    fn every_sheet_stands_in_the_table() {
+    fn every_sheet_stands_in_the_table_and_every_hole_has_its_reason() {
         let told = super::table().map_err(|stop| stop.why).unwrap();
+        assert!(told.ends_with(", 0 of them without a reason on file.\n"));
+        assert!(told.contains("  why method (every case): "), "{told}");
         for entry in physics::catalogue() {
             assert!(
                 told.contains(&format!("{}: ", entry.card.id)),

@@ -4,7 +4,7 @@
 //! enters as an argument like any other, with [`Basis::Ruling`] as its basis.
 //!
 //! [`run`] works any sheet by its id; [`catalogue`] lists them; [`evidence()`] and
-//! [`evidence_matrix`] say how far each result has been proved. To add a law: a folder under `law/`
+//! [`evidence_matrix`] say how far each result has been proved, [`reasons`] why one was not. To add a law: a folder under `law/`
 //! with its function, card and `evidence.csv`, and one line in `catalogue.rs`.
 
 pub mod answer;
@@ -27,6 +27,7 @@ pub mod sheet;
 pub mod steam;
 pub mod tables;
 pub mod thread;
+mod unproven;
 pub mod wear;
 mod work;
 
@@ -35,4 +36,5 @@ pub use error::SheetError;
 pub use evidence::{Checked, EvidenceRow, Grade, Matrix, evidence, evidence_matrix};
 pub use given::{Basis, Given, Inputs};
 pub use sheet::{STANDING, Sheet, Shown};
+pub use unproven::{Reason, reasons};
 pub use work::Worked;

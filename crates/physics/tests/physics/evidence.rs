@@ -1,10 +1,16 @@
 //! Every row of evidence is run, and no row is wider than its source allows.
 
-use physics::{Grade, catalogue, evidence, evidence_matrix};
+use physics::{Grade, catalogue, evidence, evidence_matrix, reasons};
 
-#[test]
-fn every_row_holds_or_is_a_stated_disagreement() {
+/// The rows of the sheets whose names begin with `group`: each holds, or is a stated disagreement. Group by group, so that
+/// the groups are worked beside each other.
+fn every_row_holds_or_is_a_stated_disagreement(group: &str) {
     let rows = evidence().unwrap();
+    let rows: Vec<_> = rows
+        .iter()
+        .filter(|row| row.law.split('.').next() == Some(group))
+        .collect();
+    assert!(!rows.is_empty(), "no rows of {group}");
     let mut failures = Vec::new();
     for row in &rows {
         let place = format!(
@@ -30,6 +36,83 @@ fn every_row_holds_or_is_a_stated_disagreement() {
         rows.len(),
         failures.join("\n")
     );
+}
+
+macro_rules! rows_hold {
+    ($($group:ident)*) => {
+        /// One test for each group of sheets.
+        mod rows_hold {
+            $(#[test]
+            fn $group() {
+                super::every_row_holds_or_is_a_stated_disagreement(stringify!($group));
+            })*
+        }
+
+        const GROUPS: &[&str] = &[$(stringify!($group)),*];
+    };
+}
+
+rows_hold!(seat valve gauge fit lathe thread screw steam boiler running air wear);
+
+#[test]
+fn no_group_of_sheets_is_left_out() {
+    for entry in catalogue() {
+        let group = entry.card.id.split('.').next().unwrap();
+        assert!(
+            GROUPS.contains(&group),
+            "{}: name its group above",
+            entry.card.id
+        );
+    }
+}
+
+/// What nothing published or independent holds has its reason on file, what has been proved has none, and a sheet of which no
+/// published value was found says why.
+#[test]
+fn what_is_unproven_says_why() {
+    let reasons = reasons().unwrap();
+    let rows = evidence().unwrap();
+    let mut wrong = Vec::new();
+    let mut used = vec![false; reasons.len()];
+    for entry in catalogue() {
+        let id = entry.card.id;
+        let unproven = |grade: Option<Grade>| !grade.is_some_and(Grade::proves);
+        for ((result, case), grade) in evidence_matrix(id).unwrap() {
+            let of: Vec<usize> = (0..reasons.len())
+                .filter(|at| reasons[*at].law == id && reasons[*at].is_about(result, case))
+                .collect();
+            match of.as_slice() {
+                [] if unproven(grade) => wrong.push(format!(
+                    "{id}: {result} ({case}) is unproven without a reason"
+                )),
+                [one] if unproven(grade) => used[*one] = true,
+                [_, ..] if unproven(grade) => {
+                    wrong.push(format!("{id}: {result} ({case}) has two reasons"))
+                }
+                _ => {}
+            }
+        }
+        let published = rows
+            .iter()
+            .any(|row| row.law == id && row.grade == Grade::Published && !row.is_disagreement());
+        let of_sheet =
+            (0..reasons.len()).find(|at| reasons[*at].law == id && reasons[*at].is_of_the_sheet());
+        match (published, of_sheet) {
+            (false, None) => wrong.push(format!("{id}: no published value and no reason")),
+            (false, Some(at)) => used[at] = true,
+            (true, _) => {}
+        }
+    }
+    for (reason, used) in reasons.iter().zip(used) {
+        if !used || reason.why.len() < 30 {
+            let about = reason.about();
+            wrong.push(format!(
+                "{} line {}: {about}: of nothing that is unproven, or too short",
+                reason.law, reason.line
+            ));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
 #[test]

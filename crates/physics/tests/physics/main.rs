@@ -38,6 +38,7 @@ mod thread_limits;
 mod thread_strength;
 mod thread_wires;
 mod wear;
+mod worded;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::card::Kind;
