@@ -62,6 +62,14 @@ pub const HELD: &str = "held";
 pub const DID_NOT_HOLD: &str = "did not hold";
 /// A trial of a proof that was made again since.
 pub const EARLIER_TRIAL: &str = "an earlier trial, made again since";
+/// What a proof is and how it is made.
+pub fn proof_is(title: &str, how: &str) -> String {
+    format!("{}. {}.", super::sentence(title), super::sentence(how))
+}
+/// A proof or a knock-on among others to choose from, by its word and what it is.
+pub fn choice(word: &str, title: Option<&str>) -> String {
+    title.map_or_else(|| word.to_string(), |title| format!("{word}: {title}"))
+}
 /// Of a proof.
 pub const TO_BE_MADE: &str = "to be made";
 /// Over a choice.

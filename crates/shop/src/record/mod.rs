@@ -200,35 +200,45 @@ fn unmet_work(
             ));
         }
     }
+    let finding = book.findings.get(&job.plan.finding);
+    let part = finding.and_then(|f| book.parts.get(&f.part));
+    let family = part.map(|part| family(book, &part.family)).transpose()?;
     for proof in &job.plan.proofs {
         match job.proofs.get(proof) {
-            None => missing.push(format!("the proof `{proof}` is not made")),
+            None => {
+                let is = family.and_then(|it| it.proof(proof));
+                let is = is.map(|it| format!(": {}", it.title)).unwrap_or_default();
+                missing.push(format!("the proof `{proof}` is not made{is}"));
+            }
             Some((false, told, ..)) => {
                 missing.push(format!("the proof `{proof}` did not hold: {told}"))
             }
             Some(_) => {}
         }
     }
-    let finding = book.findings.get(&job.plan.finding);
-    if let Some(part) = finding.and_then(|f| book.parts.get(&f.part)) {
-        let family = family(book, &part.family)?;
+    if let Some(family) = family {
         let found = |name: &str| {
             let mut readings = finding.iter().flat_map(|f| &f.readings);
             readings.any(|reading| reading.feature == name)
         };
         let asked = |feature: &&Feature| !feature.left_only_if_found || found(&feature.name);
         for feature in family.features.iter().filter(asked) {
-            for place in &feature.positions {
-                let read = job
-                    .left
-                    .iter()
-                    .any(|r| r.feature == feature.name && r.reading.position == *place);
-                if !read {
-                    missing.push(format!(
-                        "no as-left reading of the {} at {place}",
-                        feature.title
-                    ));
-                }
+            let read = |place: &String| {
+                let mut left = job.left.iter();
+                left.any(|r| r.feature == feature.name && r.reading.position == *place)
+            };
+            let unread: Vec<&str> = feature
+                .positions
+                .iter()
+                .filter(|place| !read(place))
+                .map(String::as_str)
+                .collect();
+            if !unread.is_empty() {
+                missing.push(format!(
+                    "no as-left reading of the {} at {}",
+                    feature.title,
+                    unread.join(", ")
+                ));
             }
         }
     }
@@ -238,7 +248,9 @@ fn unmet_work(
         .iter()
         .filter(|w| !job.knock_ons.contains_key(*w))
     {
-        missing.push(format!("the knock-on `{word}` was not looked at"));
+        let is = family.and_then(|it| it.knock_on(word));
+        let is = is.map(|it| format!(": {}", it.title)).unwrap_or_default();
+        missing.push(format!("the knock-on `{word}` was not looked at{is}"));
     }
     if missing.is_empty() {
         match as_left(book, rules, job, on, house)?.verdict {

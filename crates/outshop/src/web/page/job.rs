@@ -1,7 +1,7 @@
 //! A job: worked to what, step by step, where it stops, what proves it, what is missing.
 
 use maud::{Markup, html};
-use shop::book::{Authority, Job, Part};
+use shop::book::{Authority, Family, Job, Part};
 use shop::locomotive::{Law, engine_of, family, job};
 use shop::record::unmet;
 use shop::route::routes;
@@ -22,6 +22,9 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     };
     let finding = view.book.findings.get(&kept.plan.finding);
     let part = finding.and_then(|f| view.book.parts.get(&f.part));
+    let kind = part
+        .map(|part| family(view.book, &part.family))
+        .transpose()?;
     let found = finding.map(|f| tag::finding(f.number)).unwrap_or_default();
     let engine = engine_of(view.book, kept.locomotive)?;
     let reported = boiler_work_kinds(&Law::of(view.book, view.rules, engine), view.on)?;
@@ -58,9 +61,9 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on, view.house)?.sheets, Some(&kept.plan.sheets))) }
         (super::spare::of_job(view, id))
         (operations(view, kept, &title))
-        (proofs(view, kept, &title))
+        (proofs(view, kept, kind, &title))
         @if let Some(part) = part { (left(view, kept, part, &title)?) }
-        (knock_ons(view, kept, &title))
+        (knock_ons(view, kept, kind, &title))
         (photo::of_job(view, id, &title, &kept.plan.proofs))
         (super::letter::about_it(view, |it| it.logged.job == Some(id)))
         (signatures(view, kept, &title, &missing))
@@ -196,7 +199,7 @@ fn operations(view: &View<'_>, kept: &Job, title: &str) -> Markup {
     }
 }
 
-fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
+fn proofs(view: &View<'_>, kept: &Job, family: Option<&Family>, title: &str) -> Markup {
     const VERB: &str = "prove";
     let wanting: Vec<_> = kept
         .plan
@@ -205,24 +208,28 @@ fn proofs(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         .filter(|p| !kept.proofs.get(*p).is_some_and(|(passed, ..)| *passed))
         .collect();
     let ready = kept.operations.iter().all(|o| o.done.is_some());
+    let known = |word: &str| family.and_then(|it| it.proof(word));
     html! {
         section class="ruled" id="proofs" {
             h2 { (say::PROOFS) }
             dl class="facts" { @for proof in &kept.plan.proofs {
                 dt { (proof) }
-                dd { @match kept.proofs.get(proof) {
-                    Some((passed, told, by, day)) => { @if *passed { (say::HELD) } @else { b class="need" { (say::DID_NOT_HOLD) } } ", " (say::seen(*day, kit::name(view.book, *by), told)) }
-                    None => { (say::TO_BE_MADE) }
-                } }
-                @for trial in kept.earlier.iter().filter(|t| t.proof == *proof) {
-                    dd class="quiet small" { (say::EARLIER_TRIAL) ": " @if trial.passed { (say::HELD) } @else { (say::DID_NOT_HOLD) } ", " (say::seen(trial.on, kit::name(view.book, trial.by), &trial.told)) }
+                dd {
+                    @match kept.proofs.get(proof) {
+                        Some((passed, told, by, day)) => { @if *passed { (say::HELD) } @else { b class="need" { (say::DID_NOT_HOLD) } } ", " (say::seen(*day, kit::name(view.book, *by), told)) }
+                        None => { (say::TO_BE_MADE) }
+                    }
+                    @for trial in kept.earlier.iter().filter(|t| t.proof == *proof) {
+                        div class="quiet small" { (say::EARLIER_TRIAL) ": " @if trial.passed { (say::HELD) } @else { (say::DID_NOT_HOLD) } ", " (say::seen(trial.on, kit::name(view.book, trial.by), &trial.told)) }
+                    }
+                    @if let Some(it) = known(proof) { div class="quiet small" { (say::proof_is(&it.title, &it.how)) } }
                 }
             } }
             @if ready && kept.closed.is_none() && !wanting.is_empty() {
                 @let fields = html! {
                     (kit::hidden("job", title))
                     label for="prove-proof" { (say::PROOF) }
-                    select id="prove-proof" name="proof" { @for proof in &wanting { option selected[view.draft.value(VERB, "proof") == proof.as_str()] { (proof) } } }
+                    select id="prove-proof" name="proof" { @for proof in &wanting { option value=(proof) selected[view.draft.value(VERB, "proof") == proof.as_str()] { (say::choice(proof, known(proof).map(|it| it.title.as_str()))) } } }
                     fieldset {
                         legend { (say::IT) }
                         label class="choice" { input type="radio" name="choice" value="passed" required; span { (say::HELD) } }
@@ -262,8 +269,8 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
             @if !kept.left.is_empty() {
                 div class="table" { table class="stack threes" {
                     thead { tr { th { (say::WHAT) } th { (say::PLACE) } th class="num" { (say::AS_FOUND) } th class="num" { (say::AS_LEFT) } } }
-                    tbody { @for feature in &family.features { @for place in &feature.positions {
-                        @if let Some(reading) = here(&feature.name, place) { tr {
+                    tbody { @for feature in &family.features { @for (nth, place) in feature.positions.iter().filter(|place| here(&feature.name, place).is_some()).enumerate() {
+                        @if let Some(reading) = here(&feature.name, place) { tr class=(if nth == 0 { "" } else { "same" }) {
                             td data-label=(say::WHAT) { b { (feature.title) } } td data-label=(say::PLACE) { (place) }
                             td class="num" data-label=(say::AS_FOUND) { (before(&feature.name, place).unwrap_or_else(|| say::NO_READING.into())) }
                             td class="num" data-label=(say::AS_LEFT) { (reading.reading.written()) }
@@ -295,7 +302,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
     })
 }
 
-fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
+fn knock_ons(view: &View<'_>, kept: &Job, family: Option<&Family>, title: &str) -> Markup {
     const VERB: &str = "job knock-on";
     let wanting: Vec<_> = kept
         .plan
@@ -303,6 +310,10 @@ fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
         .iter()
         .filter(|k| !kept.knock_ons.contains_key(*k))
         .collect();
+    let known = |word: &str| {
+        let it = family.and_then(|it| it.knock_on(word));
+        it.map(|it| it.title.as_str())
+    };
     html! {
         section class="ruled" id="knock-ons" {
             h2 { (say::KNOCK_ONS) }
@@ -311,13 +322,13 @@ fn knock_ons(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                 dd { @match kept.knock_ons.get(word) {
                     Some((seen, by, day)) => { (seen) " " span class="quiet small" { (say::by(*day, kit::name(view.book, *by))) } }
                     None => { (say::TO_BE_LOOKED_AT) }
-                } }
+                } @if let Some(it) = known(word) { div class="quiet small" { (it) } } }
             } }
             @if kept.closed.is_none() && !wanting.is_empty() {
                 @let fields = html! {
                     (kit::hidden("job", title))
                     label for="knock-on-which" { (say::WHICH) }
-                    select id="knock-on-which" name="knock_on" { @for word in &wanting { option selected[view.draft.value(VERB, "knock_on") == word.as_str()] { (word) } } }
+                    select id="knock-on-which" name="knock_on" { @for word in &wanting { option value=(word) selected[view.draft.value(VERB, "knock_on") == word.as_str()] { (say::choice(word, known(word))) } } }
                     (kit::lines(view, VERB, "seen", say::FOUND_THERE, ""))
                 };
                 (in_turn(view, VERB, next(kept) == Some(Next::KnockOns), say::LOOKED_AT, &kit::form(view, VERB, say::LOOKED_AT, &fields, say::KEEP_IT)))
