@@ -12,12 +12,21 @@ pub enum Square {
     Thin,
     /// The thinnest: hatched, with a heavy frame.
     Thinnest,
-    /// A reading to be looked at: a corner and a question mark.
-    Doubtful,
     /// Not read.
     NotRead,
     /// No plate there: crossed out.
     NoPlate,
+}
+
+/// A square with what stands in it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Marked {
+    /// What stands in it.
+    pub said: String,
+    /// How it is marked.
+    pub mark: Square,
+    /// Whether its reading is to be looked at again: a corner and a question mark, beside any other mark.
+    pub again: bool,
 }
 
 /// A sheet in squares.
@@ -27,8 +36,8 @@ pub struct SquareMap {
     pub told: String,
     /// Names of the columns.
     pub columns: Vec<String>,
-    /// Each row: its name, and for each column what stands in it and how it is marked.
-    pub rows: Vec<(String, Vec<(String, Square)>)>,
+    /// Each row: its name, and its squares.
+    pub rows: Vec<(String, Vec<Marked>)>,
 }
 
 /// How a stay is drawn.
@@ -72,12 +81,17 @@ pub struct StayMap {
     pub stays: Vec<Stay>,
 }
 
-/// Room for one square, in pixels.
-const WIDE: usize = 58;
-const HIGH: usize = 34;
-/// Room for the names of the rows, and for those of the columns.
-const NAMES: usize = 92;
-const HEAD: usize = 30;
+/// The least room for one square, in pixels.
+const WIDE: f64 = 58.0;
+const HIGH: f64 = 34.0;
+/// Room for the names of the columns.
+const HEAD: f64 = 30.0;
+
+/// Room for the longest of some words, in pixels: no letter of the face is wider on the mean.
+fn room<'w>(words: impl Iterator<Item = &'w str>) -> f64 {
+    let longest = words.map(|word| word.chars().count()).max().unwrap_or(0);
+    8.6 * longest as f64 + 14.0
+}
 
 fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
@@ -106,26 +120,21 @@ fn text(out: &mut String, x: f64, y: f64, anchor: &str, weight: &str, said: &str
 impl SquareMap {
     /// The map as an SVG element. Its numbers are as large as text on a page; a wide sheet is wide.
     pub fn svg(&self) -> String {
-        let wide = (NAMES + WIDE * self.columns.len() + 4) as f64;
-        let high = (HEAD + HIGH * self.rows.len() + 4) as f64;
+        let names = room(self.rows.iter().map(|(name, _)| name.as_str()));
+        let each = room(self.columns.iter().map(String::as_str)).max(WIDE);
+        let wide = names + each * self.columns.len() as f64 + 4.0;
+        let high = HEAD + HIGH * self.rows.len() as f64 + 4.0;
         let mut out = String::with_capacity(400 + 260 * self.rows.len() * self.columns.len());
         open(&mut out, wide, high, &self.told);
         for (at, name) in self.columns.iter().enumerate() {
-            let x = (NAMES + WIDE * at + WIDE / 2) as f64;
-            text(&mut out, x, HEAD as f64 - 10.0, "middle", "normal", name);
+            let x = names + each * (at as f64 + 0.5);
+            text(&mut out, x, HEAD - 10.0, "middle", "normal", name);
         }
         for (row, (name, cells)) in self.rows.iter().enumerate() {
-            let top = (HEAD + HIGH * row) as f64;
-            text(
-                &mut out,
-                NAMES as f64 - 8.0,
-                top + 22.0,
-                "end",
-                "normal",
-                name,
-            );
-            for (at, (said, mark)) in cells.iter().enumerate() {
-                square(&mut out, (NAMES + WIDE * at) as f64, top, said, *mark);
+            let top = HEAD + HIGH * row as f64;
+            text(&mut out, names - 8.0, top + 22.0, "end", "normal", name);
+            for (at, cell) in cells.iter().enumerate() {
+                square(&mut out, names + each * at as f64, top, each, cell);
             }
         }
         out.push_str("</svg>\n");
@@ -133,8 +142,8 @@ impl SquareMap {
     }
 }
 
-fn square(out: &mut String, x: f64, y: f64, said: &str, mark: Square) {
-    let (wide, high) = (WIDE as f64, HIGH as f64);
+fn square(out: &mut String, x: f64, y: f64, wide: f64, cell: &Marked) {
+    let (high, mark) = (HIGH, cell.mark);
     let dashed = if mark == Square::NotRead {
         " stroke-dasharray=\"4 3\""
     } else {
@@ -154,7 +163,7 @@ fn square(out: &mut String, x: f64, y: f64, said: &str, mark: Square) {
     match mark {
         Square::Thin | Square::Thinnest => {
             // Hatching above and below the number, so that it stays legible.
-            for step in 0..10 {
+            for step in 0..=((wide - 8.0) / 5.6) as u32 {
                 let from = x + 3.0 + f64::from(step) * 5.6;
                 for (low, top) in [(y + 9.0, y + 3.0), (y + high - 3.0, y + high - 9.0)] {
                     let _ = write!(
@@ -175,20 +184,19 @@ fn square(out: &mut String, x: f64, y: f64, said: &str, mark: Square) {
                 x + wide
             );
         }
-        Square::Doubtful => {
-            let _ = write!(path, "M{:.1} {y:.1}l-12 0l12 12z", x + wide);
-        }
         Square::Plain | Square::NotRead => {}
     }
     if !path.is_empty() {
-        let fill = if mark == Square::Doubtful {
-            "currentColor"
-        } else {
-            "none"
-        };
         let _ = writeln!(
             out,
-            "<path d=\"{path}\" fill=\"{fill}\" stroke=\"currentColor\" stroke-width=\"0.9\"/>"
+            "<path d=\"{path}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"0.9\"/>"
+        );
+    }
+    if cell.again {
+        let _ = writeln!(
+            out,
+            "<path d=\"M{:.1} {y:.1}l-12 0l12 12z\" fill=\"currentColor\"/>",
+            x + wide
         );
     }
     let weight = if matches!(mark, Square::Thin | Square::Thinnest) {
@@ -196,10 +204,10 @@ fn square(out: &mut String, x: f64, y: f64, said: &str, mark: Square) {
     } else {
         "normal"
     };
-    let said = if mark == Square::Doubtful {
-        format!("{said}?")
+    let said = if cell.again {
+        format!("{}?", cell.said)
     } else {
-        said.to_owned()
+        cell.said.clone()
     };
     text(out, x + wide / 2.0, y + 22.0, "middle", weight, &said);
 }
@@ -223,7 +231,7 @@ impl StayMap {
         if !(left.is_finite() && low.is_finite()) {
             return String::new();
         }
-        let (names, head) = (78.0, 34.0);
+        let (names, head) = (room(self.rows.iter().map(|(name, _)| name.as_str())), 34.0);
         let place = |x: f64, y: f64| {
             (
                 names + (x - left) * INCH + 16.0,

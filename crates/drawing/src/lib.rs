@@ -30,7 +30,7 @@ mod dxf;
 pub mod geometry;
 pub mod hatch;
 
-pub use chart::{Square, SquareMap, Stay, StayMap, StayMark};
+pub use chart::{Marked, Square, SquareMap, Stay, StayMap, StayMark};
 pub use draw::{
     Collar, DiscLap, LapFace, Lead, Mandrel, PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection,
     SeatStated, TurnedBushing, TurnedDisc, lap_face, lap_for_disc, mandrel, plug_gauge,

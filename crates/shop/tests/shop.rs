@@ -17,6 +17,8 @@ mod boiler_work;
 mod boiler;
 #[path = "shop/boiler_maps.rs"]
 mod boiler_maps;
+#[path = "shop/boiler_missing.rs"]
+mod boiler_missing;
 #[path = "shop/clocks.rs"]
 mod clocks;
 #[path = "shop/day.rs"]

@@ -6,6 +6,7 @@
     reason = "a test that cannot go on must fail, in its helpers too"
 )]
 
+mod chart;
 mod dxf;
 mod labels;
 mod placing;

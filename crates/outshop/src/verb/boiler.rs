@@ -6,11 +6,9 @@ use std::path::PathBuf;
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::book::{
-    BatchId, BoilerEntered, Book, CardEdition, EntryId, LocomotiveId, Meta, PersonId, Statement,
-};
+use shop::book::{BatchId, BoilerEntered, Book, EntryId, LocomotiveId, Meta, PersonId, Statement};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
-use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, compared, sign_boiler_card};
+use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, sign_boiler_card};
 
 use super::{boiler_map, name, pair, saved, wrap};
 use crate::logfile::{self, Cell, plain};
@@ -69,7 +67,7 @@ pub struct Enter {
     pub engine: String,
     /// The component, in the shop's words: `second course`.
     pub component: String,
-    /// What it is worked as: course, stayed-sheet, stays, brace, tube, by-paper, not-fitted, water-level, particulars.
+    /// What it is worked as: course, stayed-sheet, stays, brace, segment, tube, dome and so on; `boiler kinds` lists them.
     #[arg(long, default_value = "")]
     #[serde(default)]
     pub kind: String,
@@ -154,16 +152,22 @@ impl Enter {
     }
 }
 
-/// The part of the book that a card is worked from: hers, with the readings of parts named as components are.
+/// The part of the book that a card is worked from: hers, with the readings of parts named as components are, or as one of
+/// them is.
 ///
 /// # Errors
 /// As [`Context::book_of`].
-pub fn book_for(context: &mut Context, number: &str) -> Result<Book, Failure> {
+pub fn book_for(
+    context: &mut Context,
+    number: &str,
+    component: Option<&str>,
+) -> Result<Book, Failure> {
     let mut book = context.book_of(number)?;
     let (id, _) = engine(&book, number)?;
     let named = |name: &str| {
         let boiler = book.boilers.get(&id);
-        boiler.is_some_and(|boiler| boiler.component(name).is_some())
+        component.is_none_or(|one| one == name)
+            && boiler.is_some_and(|boiler| boiler.component(name).is_some())
     };
     let parts: Vec<_> = book
         .parts
@@ -177,24 +181,19 @@ pub fn book_for(context: &mut Context, number: &str) -> Result<Book, Failure> {
     Ok(book)
 }
 
-/// The card of an engine with the edition before it, out of her book.
+/// The card of an engine out of her book.
 ///
 /// # Errors
 /// As [`boiler_card`].
 pub fn card_of(
     context: &mut Context,
     number: &str,
-) -> Result<(Book, LocomotiveId, BoilerCard, Option<CardEdition>), Failure> {
+) -> Result<(Book, LocomotiveId, BoilerCard), Failure> {
     let (on, rules) = (context.on()?, context.rules()?);
-    let book = book_for(context, number)?;
+    let book = book_for(context, number, None)?;
     let (id, _) = engine(&book, number)?;
     let card = boiler_card(&book, rules, id, on)?;
-    let last = book
-        .boilers
-        .get(&id)
-        .and_then(|boiler| boiler.edition(on))
-        .cloned();
-    Ok((book, id, card, last))
+    Ok((book, id, card))
 }
 
 /// How far the book has come with her and her boiler.
@@ -204,7 +203,7 @@ fn marks(book: &Book, id: LocomotiveId) -> (Option<u64>, Option<u64>) {
 }
 
 fn sign(context: &mut Context, number: &str, because: &str) -> Result<Answer, Failure> {
-    let (book, id, card, _) = card_of(context, number)?;
+    let (book, id, card) = card_of(context, number)?;
     // The readings the card stands on are not before the writer's eyes: that nothing has changed since, is.
     let seen = marks(&book, id);
     let receipt = context.save_of(number, |book, by, on| {
@@ -221,7 +220,7 @@ fn sign(context: &mut Context, number: &str, because: &str) -> Result<Answer, Fa
 }
 
 fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
-    let (book, id, card, last) = card_of(context, number)?;
+    let (book, id, card) = card_of(context, number)?;
     let kept = book.locomotives.get(&id);
     let number = kept.map_or(number, |kept| kept.number.as_str());
     let code = match card.held() {
@@ -229,13 +228,19 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         Held::Fails | Held::CannotTell => 1,
     };
     Ok(Answer {
-        text: text(&book, number, &card, last.as_ref()),
-        json: value(number, &card, last.as_ref()),
+        text: text(&book, number, &card),
+        json: value(number, &card),
         code,
     })
 }
 
-fn text(book: &Book, number: &str, card: &BoilerCard, last: Option<&CardEdition>) -> String {
+/// The card beside the one signed last, a sentence each.
+pub fn since(book: &Book, card: &BoilerCard) -> Vec<String> {
+    let by = card.last.as_ref().map_or("", |last| name(book, last.by));
+    say::since(card, by)
+}
+
+fn text(book: &Book, number: &str, card: &BoilerCard) -> String {
     let mut text = format!("{}\n", say::title(number));
     let mut line = |indent: usize, said: &str| {
         let said = wrap(said, indent, 118);
@@ -284,18 +289,10 @@ fn text(book: &Book, number: &str, card: &BoilerCard, last: Option<&CardEdition>
     for field in card.fields.iter().filter(|field| field.has.is_none()) {
         line(6, &say::lacks(field));
     }
-    match last {
-        None => line(2, say::NO_EDITION),
-        Some(last) => {
-            line(2, &say::edition(last, name(book, last.by)));
-            let differs = compared(card, last);
-            if differs.is_empty() {
-                line(6, say::NOTHING_DIFFERS);
-            }
-            for said in &differs {
-                line(6, said);
-            }
-        }
+    let mut indent = 2;
+    for said in since(book, card) {
+        line(indent, &said);
+        indent = 6;
     }
     for said in say::CAUTIONS {
         line(2, said);
@@ -303,7 +300,8 @@ fn text(book: &Book, number: &str, card: &BoilerCard, last: Option<&CardEdition>
     text
 }
 
-fn value(number: &str, card: &BoilerCard, last: Option<&CardEdition>) -> Value {
+fn value(number: &str, card: &BoilerCard) -> Value {
+    let last = card.last.as_ref();
     let (governing, psi) = match &card.governing {
         Governing::Told(psi, name) => (Some(name), Some(*psi)),
         Governing::NotAbove(psi, name) => (Some(name), Some(*psi)),
@@ -329,7 +327,7 @@ fn value(number: &str, card: &BoilerCard, last: Option<&CardEdition>) -> Value {
         "level": card.level.as_ref().map(|level| json!({ "glass": level.glass, "cock": level.cock, "worked_since": level.worked_since })),
         "fields": card.fields.iter().map(|it| json!({ "asks": it.asks, "read_on_the_form": it.read, "has": it.has, "lacks": it.lacks })).collect::<Vec<_>>(),
         "used": card.used.iter().map(|(rule, version)| json!({ "rule": rule, "version": version })).collect::<Vec<_>>(),
-        "edition": last.map(|last| last.card.edition), "differs": last.map(|last| compared(card, last)),
+        "edition": last.map(|last| last.card.edition), "differs": last.map(|_| &card.differs),
         "cautions": say::CAUTIONS,
     })
 }
@@ -344,6 +342,7 @@ fn kinds() -> Answer {
             let takes = match fact.takes {
                 FactAs::Argument(sheet, _) => say::argument_of(sheet),
                 FactAs::Word(words) => words.join(", "),
+                FactAs::Count => say::A_COUNT.to_owned(),
                 FactAs::Text => say::ANY_WORDS.to_owned(),
             };
             text.push_str(&format!(

@@ -351,7 +351,7 @@ pub fn survey_of(
     component: &str,
 ) -> Result<(Book, Survey, SurveyRead), Failure> {
     let (on, rules) = (context.on()?, context.rules()?);
-    let book = super::boiler::book_for(context, number)?;
+    let book = super::boiler::book_for(context, number, Some(component.trim()))?;
     let (id, _) = engine(&book, number)?;
     let read = survey_read(&book, rules, id, component.trim(), on)?;
     let (survey, read) = read.ok_or_else(|| Failure::Input(say::no_survey(number, component)))?;
@@ -383,12 +383,11 @@ pub fn surveyed(context: &mut Context, number: &str, component: &str) -> Result<
             .map(|it| format!("{it:>7}"))
             .collect::<String>()
     ));
-    for (row, (name, cells)) in say::marked(&survey, &read).into_iter().enumerate() {
+    for (name, cells) in say::marked(&survey, &read) {
         let line: String = cells
             .iter()
-            .map(|(said, mark)| format!("{:>7}", format!("{said}{}", say::letter(*mark))))
+            .map(|cell| format!("{:>7}", format!("{}{}", cell.said, say::letters(cell))))
             .collect();
-        let _ = row;
         text.push_str(&format!("  {name:>wide$} {line}\n"));
     }
     text.push_str(&format!("  {}\n", say::LETTERS));

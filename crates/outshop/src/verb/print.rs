@@ -8,6 +8,7 @@ mod drawn;
 mod duties;
 mod fields;
 mod held;
+mod hers;
 mod hydro;
 mod job;
 mod particulars;

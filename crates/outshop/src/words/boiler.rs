@@ -1,7 +1,7 @@
 //! The boiler: its components, its card.
 
 use shop::book::CardEdition;
-use shop::ruled::boiler::{Bears, CardField, CardLine, Level, Stood};
+use shop::ruled::boiler::{Bears, BoilerCard, CardField, CardLine, Level, Stood};
 
 /// The link to the page.
 pub const LINK: &str = "Her boiler";
@@ -15,6 +15,8 @@ pub const LOOK_AGAIN: &str = "look at it again, then do it";
 pub const PLACES: &str = "Places\n";
 /// What a fact takes.
 pub const ANY_WORDS: &str = "any words";
+/// What a fact takes.
+pub const A_COUNT: &str = "a whole number";
 /// A line of a file.
 pub const ENTERS: &str = "enters";
 /// Nothing was written.
@@ -25,9 +27,9 @@ pub const LINES_REFUSED: &str = "Lines are refused, so nothing was saved: put th
 pub const FIELDS_LACKING: &str =
     "What the law's specification card (Form 4) asks and this book lacks:";
 /// No edition.
-pub const NO_EDITION: &str = "No card of this boiler has been signed in this book.";
+const NO_EDITION: &str = "No card of this boiler has been signed in this book.";
 /// The same as before.
-pub const NOTHING_DIFFERS: &str = "Nothing differs from it.";
+const NOTHING_DIFFERS: &str = "Nothing differs from it.";
 /// What governs in its place.
 pub const CAUTIONS: &[&str] = &[
     "This card computes and compares. It approves no pressure: the owner sets it, whoever is licensed and answerable for the \
@@ -213,6 +215,17 @@ pub fn not_fitted(component: &str, seen: &str) -> String {
     format!("{}: not fitted; {seen}", super::sentence(component))
 }
 
+/// What a height of the water level is.
+fn level_of(argument: &str) -> &str {
+    match argument {
+        "crown_height" => "Highest part of the crown sheet",
+        "glass_low" => "Lowest reading of the lower glass",
+        "cock_low" => "Lowest gauge cock",
+        "least_above" => "Least above the crown",
+        other => other,
+    }
+}
+
 /// The water level, a sentence each.
 pub fn level(level: Option<&Level>) -> Vec<String> {
     let Some(level) = level else {
@@ -227,7 +240,8 @@ pub fn level(level: Option<&Level>) -> Vec<String> {
         None => "She is said to have no gauge cocks.".into(),
     });
     for (name, says, basis) in &level.stood_on {
-        all.push(format!("{name} {says} ({basis})."));
+        let from = basis.strip_prefix("reading: ").unwrap_or(basis);
+        all.push(format!("{}: {says} ({from}).", level_of(name)));
     }
     let jobs: Vec<String> = level
         .worked_since
@@ -268,8 +282,21 @@ pub fn has(field: &CardField) -> String {
     }
 }
 
+/// The card beside the one signed last, by whom: what differs, a sentence each.
+pub fn since(card: &BoilerCard, by: &str) -> Vec<String> {
+    let Some(last) = &card.last else {
+        return vec![NO_EDITION.into()];
+    };
+    let mut all = vec![edition(last, by)];
+    if card.differs.is_empty() {
+        all.push(NOTHING_DIFFERS.into());
+    }
+    all.extend(card.differs.iter().cloned());
+    all
+}
+
 /// An edition.
-pub fn edition(last: &CardEdition, by: &str) -> String {
+fn edition(last: &CardEdition, by: &str) -> String {
     format!(
         "Edition {} was signed by {by} on {} ({}): {}",
         last.card.edition,

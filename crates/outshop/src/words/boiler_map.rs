@@ -1,6 +1,6 @@
 //! Surveys of a boiler's sheets, and the maps of its staybolts.
 
-use drawing::{Square, SquareMap, Stay, StayMap, StayMark};
+use drawing::{Marked, Square, SquareMap, Stay, StayMap, StayMark};
 use measure::{Rounding, show};
 use shop::book::Survey;
 use shop::ruled::boiler::{Bolt, BoltMap, BoltSheet, Cell, SurveyRead, Why};
@@ -29,7 +29,7 @@ pub const NO_SURVEYS: &str = "No survey of a sheet is in this book.";
 pub const AS_READ: &str = "The sheet developed flat";
 /// What the marks mean.
 pub const MARKS: &str = "Hatched: within a tenth of what the set pressure asks, or under it. Heavy frame: the thinnest square. A corner and a \
-     question mark: look at this reading again; it counts all the same. Dashed: not read. Crossed out: no plate there.";
+     question mark, beside any other mark: look at this reading again; it counts all the same. Dashed: not read. Crossed out: no plate there.";
 /// What it comes to.
 pub const COMES_TO: &str = "What it comes to";
 /// The link to the paper.
@@ -239,18 +239,35 @@ pub fn survey(survey: &Survey, read: &SurveyRead) -> Vec<String> {
         ),
         Err(why) => format!("The thinnest place that nobody read: cannot tell: needs {why}."),
     });
+    // A square is named once, whatever is strange of it.
+    let mut strange: Vec<((usize, usize), Vec<&str>)> = Vec::new();
     for it in &read.doubtful {
+        let at = (it.row, it.column);
+        match strange.iter_mut().find(|(known, _)| *known == at) {
+            Some((_, all)) => all.push(why(it.why)),
+            None => strange.push((at, vec![why(it.why)])),
+        }
+    }
+    let mut alike: Vec<(Vec<&str>, Vec<String>)> = Vec::new();
+    for ((row, column), why) in strange {
+        let at = place(survey, row, column);
+        match alike.iter_mut().find(|(known, _)| *known == why) {
+            Some((_, places)) => places.push(at),
+            None => alike.push((why, vec![at])),
+        }
+    }
+    for (why, places) in alike {
         all.push(format!(
-            "Look again: {}, {}; it counts as read.",
-            place(survey, it.row, it.column),
-            why(it.why)
+            "Look again, {}: {}. Each counts as read.",
+            why.join(" and "),
+            places.join("; ")
         ));
     }
     all
 }
 
-/// The mark of each square, row by row, with what stands in it.
-pub fn marked(survey: &Survey, read: &SurveyRead) -> Vec<(String, Vec<(String, Square)>)> {
+/// The squares, row by row, marked.
+pub fn marked(survey: &Survey, read: &SurveyRead) -> Vec<(String, Vec<Marked>)> {
     let thin = read.required.map(|required| required * 1.1);
     let rows = survey
         .rows
@@ -266,7 +283,7 @@ pub fn marked(survey: &Survey, read: &SurveyRead) -> Vec<(String, Vec<(String, S
                 let thinnest = read
                     .thinnest
                     .is_some_and(|(_, r, c)| (r, c) == (row, column));
-                let doubtful = read
+                let again = read
                     .doubtful
                     .iter()
                     .any(|it| (it.row, it.column) == (row, column));
@@ -275,30 +292,29 @@ pub fn marked(survey: &Survey, read: &SurveyRead) -> Vec<(String, Vec<(String, S
                     Cell::NoPlate => Square::NoPlate,
                     Cell::Read(_) if thinnest => Square::Thinnest,
                     Cell::Read(inches) if thin.is_some_and(|thin| *inches <= thin) => Square::Thin,
-                    Cell::Read(_) if doubtful => Square::Doubtful,
                     Cell::Read(_) => Square::Plain,
                 };
                 let said = match cell {
                     Cell::Read(_) => text.to_owned(),
                     Cell::NotRead | Cell::NoPlate => String::new(),
                 };
-                (said, mark)
+                Marked { said, mark, again }
             });
         (name.clone(), each.collect())
     })
     .collect()
 }
 
-/// The letter of a mark, for a terminal.
-pub fn letter(mark: Square) -> &'static str {
-    match mark {
+/// The letters of a square's marks, for a terminal.
+pub fn letters(cell: &Marked) -> String {
+    let mark = match cell.mark {
         Square::Plain => "",
         Square::Thin => "!",
         Square::Thinnest => "*",
-        Square::Doubtful => "?",
         Square::NotRead => "-",
         Square::NoPlate => "x",
-    }
+    };
+    format!("{mark}{}", if cell.again { "?" } else { "" })
 }
 
 /// How many columns one picture takes: more of them stand below one another.
@@ -481,18 +497,52 @@ pub fn stay_picture(sheet: &BoltSheet) -> StayMap {
 
 /// A bolt in words.
 pub fn bolt_told(bolt: &Bolt) -> String {
+    format!("{}, {}", bolt.name(), bolt_said(bolt))
+}
+
+/// What a bolt is, without its place.
+fn bolt_said(bolt: &Bolt) -> String {
     let said = match &bolt.said {
         Some(said) => format!("{} on {}: {}", said.state, super::day(said.on), said.told),
         None => "nobody has said".into(),
     };
-    format!("{}, {}, {}: {said}", bolt.name(), bolt.kind, bolt.size)
+    format!("{}, {}: {said}", bolt.kind, bolt.size)
 }
 
-/// Bolts of a sheet of which there is more to say than that they are sound.
+/// Bolts of a sheet of which there is more to say than that they are sound: those alike together.
 pub fn remarkable(sheet: &BoltSheet) -> Vec<String> {
-    let told = sheet
-        .bolts
-        .iter()
-        .filter(|bolt| bolt.counts_as_broken() || bolt.renewed.is_some());
-    told.map(bolt_told).collect()
+    let mut alike: Vec<(String, Vec<&Bolt>)> = Vec::new();
+    let of_note = |bolt: &&Bolt| bolt.counts_as_broken() || bolt.renewed.is_some();
+    for bolt in sheet.bolts.iter().filter(of_note) {
+        let said = bolt_said(bolt);
+        match alike.iter_mut().find(|(known, _)| *known == said) {
+            Some((_, all)) => all.push(bolt),
+            None => alike.push((said, vec![bolt])),
+        }
+    }
+    let each = alike
+        .into_iter()
+        .map(|(said, bolts)| format!("{}, {said}", super::sentence(&named(&bolts))));
+    each.collect()
+}
+
+/// Bolts by row and number, runs of numbers as runs.
+fn named(bolts: &[&Bolt]) -> String {
+    let mut runs: Vec<(&str, u32, u32)> = Vec::new();
+    for bolt in bolts {
+        match runs.last_mut() {
+            Some((row, _, last)) if *row == bolt.row && *last + 1 == bolt.number => {
+                *last = bolt.number;
+            }
+            _ => runs.push((&bolt.row, bolt.number, bolt.number)),
+        }
+    }
+    let each: Vec<String> = runs
+        .into_iter()
+        .map(|(row, first, last)| match last - first {
+            0 => format!("row {row}, number {first}"),
+            _ => format!("row {row}, numbers {first} to {last}"),
+        })
+        .collect();
+    each.join("; ")
 }

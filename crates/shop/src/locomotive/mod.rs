@@ -1,6 +1,7 @@
 //! What we keep: engines, their parts, tooling and people, found by the words people use.
 
 mod boiler;
+mod boiler_kinds;
 mod boiler_map;
 mod describe;
 mod find;
@@ -22,9 +23,9 @@ mod tool;
 mod tree;
 mod wear;
 
-pub use boiler::{
-    BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, admit_boiler, boiler_kind,
-    enter_boiler,
+pub use boiler::{admit_boiler, enter_boiler};
+pub use boiler_kinds::{
+    BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, boiler_kind,
 };
 pub use boiler_map::{
     MOST_READINGS, STAY_KINDS, STAY_STATES, admit_map, admit_survey, admit_told, map_stays,

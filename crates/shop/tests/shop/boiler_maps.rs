@@ -209,15 +209,27 @@ fn mapped(pitch: &str) -> World {
             size: "1 in, 12 threads".into(),
             source: "drawing 14-B-6".into(),
         };
-        let made = map_stays(&world.book, told, DOT, TODAY);
-        world.enter(DOT, TODAY, made);
-        world.told(sheet, &[], "sound", None);
+        let long_ago = crate::world::later(TODAY, -400);
+        let made = map_stays(&world.book, told, DOT, long_ago);
+        world.enter(DOT, long_ago, made);
+        world.told_on(sheet, &[], "sound", None, long_ago);
     }
     world
 }
 
 impl World {
     fn told(&mut self, sheet: &str, which: &[(&str, u32)], state: &str, at: Option<&str>) {
+        self.told_on(sheet, which, state, at, TODAY);
+    }
+
+    fn told_on(
+        &mut self,
+        sheet: &str,
+        which: &[(&str, u32)],
+        state: &str,
+        at: Option<&str>,
+        on: jiff::civil::Date,
+    ) {
         let told = StaysTold {
             locomotive: FOURTEEN,
             sheet: sheet.into(),
@@ -231,8 +243,8 @@ impl World {
             size: (state == "renewed").then(|| "1-1/32 in, 12 threads".to_owned()),
             told: "hammer and ear".into(),
         };
-        let made = tell_stays(&self.book, told, DOT, TODAY);
-        self.enter(DOT, TODAY, made);
+        let made = tell_stays(&self.book, told, DOT, on);
+        self.enter(DOT, on, made);
     }
 
     fn bolts(&self) -> BoltMap {
@@ -310,10 +322,45 @@ fn a_broken_bolt_has_thirty_days_between_inspections_and_none_at_one() {
     let renew = &world.bolts().renew;
     assert_eq!(renew[0].by, TODAY);
     assert!(renew[0].at_once.is_some());
+    // Found at an inspection and said again between two: the day of the inspection still leaves none.
+    world.told("left side", &[("3", 1)], "broken", None);
+    assert_eq!(world.bolts().renew[0].by, TODAY);
     // Two within 24 in leave no days.
     let mut world = mapped("4 in");
     world.told("left side", &[("3", 1), ("3", 2)], "broken", None);
     assert!(world.bolts().renew.iter().all(|it| it.at_once.is_some()));
+}
+
+#[test]
+fn to_say_again_that_a_bolt_is_broken_gains_no_days() {
+    use crate::world::later;
+    let found = later(TODAY, -20);
+    let mut world = mapped("4 in");
+    let say = |world: &mut World, state: &str, on| {
+        world.told_on("left side", &[("3", 1)], state, None, on);
+        world.bolts().renew.first().map(|it| (it.found, it.by))
+    };
+    let first = say(&mut world, "telltale-leaks", found);
+    // 49 CFR 230.39(b): 30 calendar days after it is found.
+    assert_eq!(first, Some((found, later(found, 30))));
+    assert_eq!(
+        say(&mut world, "broken", later(TODAY, -5)),
+        first,
+        "the same bolt, in other words"
+    );
+    assert_eq!(say(&mut world, "broken", TODAY), first);
+    // Said of an earlier day afterwards, it only loses days.
+    let before = later(TODAY, -27);
+    assert_eq!(
+        say(&mut world, "broken", before),
+        Some((before, later(before, 30)))
+    );
+    // Renewed, then broken anew: a new spell with days of its own.
+    assert_eq!(say(&mut world, "renewed", TODAY), None);
+    assert_eq!(
+        say(&mut world, "broken", TODAY),
+        Some((TODAY, later(TODAY, 30)))
+    );
 }
 
 #[test]

@@ -1,29 +1,21 @@
 //! The boiler card on paper: what each component would bear, on what it stood, and the fields of the law's card.
 
 use paper::{Block, Form, FormPart};
-use shop::locomotive::{Law, engine_of};
-use shop::ruled::boiler::{BoilerCard, compared};
+use shop::locomotive::engine_of;
+use shop::ruled::boiler::BoilerCard;
 
-use super::about;
 use super::held::Figures;
+use super::hers::Hers;
 use super::report::{noted, points};
-use super::worksheet::{code, facts, room, strings};
-use crate::verb::boiler::card_of;
-use crate::verb::name;
-use crate::words::{self, boiler as say, paper as papers};
+use super::worksheet::{room, strings};
+use crate::verb::boiler::{card_of, since};
+use crate::words::{self, boiler as say};
 use crate::{Context, Failure};
 
 pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
-    let (on, rules) = (context.on()?, context.rules()?);
-    let (book, id, card, last) = card_of(context, number)?;
+    let rules = context.rules()?;
+    let (book, id, card) = card_of(context, number)?;
     let kept = engine_of(&book, id)?;
-    let law = Law::of(&book, rules, kept);
-    let title = say::title(&kept.number);
-    let about = about(
-        context,
-        &code(&format!("{}-boiler", kept.number)),
-        title.clone(),
-    )?;
     let mut figures = Figures::of(&book, rules);
     for (rule, version) in &card.used {
         figures.add_version(rule, *version);
@@ -58,19 +50,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         say::LEVELS,
         vec![points(say::level(card.level.as_ref()))],
     ));
-    let since = match &last {
-        None => vec![say::NO_EDITION.into()],
-        Some(last) => {
-            let mut all = vec![say::edition(last, name(&book, last.by))];
-            let differs = compared(&card, last);
-            if differs.is_empty() {
-                all.push(say::NOTHING_DIFFERS.into());
-            }
-            all.extend(differs);
-            all
-        }
-    };
-    parts.push(FormPart::of(say::SINCE, vec![points(since)]));
+    parts.push(FormPart::of(say::SINCE, vec![points(since(&book, &card))]));
     let fields = card.fields.iter().map(|field| {
         let known = if field.read {
             say::READ_ON_FORM
@@ -94,19 +74,15 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         say::SIGNED_BY,
         vec![room(say::SIGN_BOXES, 13)],
     ));
-    parts.extend(figures.part());
-    Ok(Form {
-        about,
-        over: say::OVER.into(),
-        title,
-        under: Some(words::engine(&kept.number)),
-        shout: None,
-        facts: facts(&law, kept, None, &[], on)?,
-        governs: figures.governs(),
-        careful: papers::CAUTIONS.into(),
-        cautions: strings(say::CAUTIONS),
+    let hers = Hers {
+        over: say::OVER,
+        title: say::title(&kept.number),
+        code: "boiler",
+        cautions: say::CAUTIONS,
         parts,
-    })
+        figures,
+    };
+    hers.form(context, &book, kept)
 }
 
 fn lines(card: &BoilerCard) -> Block {

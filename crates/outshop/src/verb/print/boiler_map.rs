@@ -1,14 +1,13 @@
 //! A survey of a sheet on paper, and the map of the staybolts.
 
 use paper::{Block, Form, FormPart};
-use shop::locomotive::{Law, engine};
+use shop::locomotive::engine;
 
-use super::about;
 use super::held::Figures;
+use super::hers::Hers;
 use super::report::{noted, points};
-use super::worksheet::{code, facts, strings};
 use crate::verb::boiler_map::{map_of, survey_of};
-use crate::words::{self, boiler_map as say, paper as papers};
+use crate::words::{self, boiler_map as say};
 use crate::{Context, Failure};
 
 /// How wide a picture is on paper, millimeters.
@@ -29,21 +28,9 @@ pub(super) fn survey(
     number: &str,
     component: &str,
 ) -> Result<Form, Failure> {
-    let (on, rules) = (context.on()?, context.rules()?);
+    let rules = context.rules()?;
     let (book, survey, read) = survey_of(context, number, component)?;
     let (_, kept) = engine(&book, number)?;
-    let law = Law::of(&book, rules, kept);
-    let title = say::survey_title(&kept.number, &survey.component);
-    let about = about(
-        context,
-        &code(&format!(
-            "{}-survey-{}",
-            kept.number,
-            survey.component.replace(' ', "-")
-        )),
-        title.clone(),
-    )?;
-    let figures = Figures::of(&book, rules);
     let mut parts = vec![FormPart::of(
         say::COMES_TO,
         vec![points(say::survey(&survey, &read))],
@@ -57,31 +44,21 @@ pub(super) fn survey(
             .map(|map| picture(map.svg(), map.told))
             .collect(),
     ));
-    Ok(Form {
-        about,
-        over: say::OVER_SURVEY.into(),
-        title,
-        under: Some(words::engine(&kept.number)),
-        shout: None,
-        facts: facts(&law, kept, None, &[], on)?,
-        governs: figures.governs(),
-        careful: papers::CAUTIONS.into(),
-        cautions: strings(say::SURVEY_CAUTIONS),
+    let hers = Hers {
+        over: say::OVER_SURVEY,
+        title: say::survey_title(&kept.number, &survey.component),
+        code: &format!("survey-{}", survey.component.replace(' ', "-")),
+        cautions: say::SURVEY_CAUTIONS,
         parts,
-    })
+        figures: Figures::of(&book, rules),
+    };
+    hers.form(context, &book, kept)
 }
 
 pub(super) fn stays(context: &mut Context, number: &str) -> Result<Form, Failure> {
-    let (on, rules) = (context.on()?, context.rules()?);
+    let rules = context.rules()?;
     let (book, map) = map_of(context, number)?;
     let (_, kept) = engine(&book, number)?;
-    let law = Law::of(&book, rules, kept);
-    let title = say::map_title(&kept.number);
-    let about = about(
-        context,
-        &code(&format!("{}-staybolts", kept.number)),
-        title.clone(),
-    )?;
     let mut figures = Figures::of(&book, rules);
     figures.add_all(map.limits.iter().map(|it| &it.ruling));
     let mut parts = vec![FormPart::of(say::VERDICT, vec![points(say::map(&map))])];
@@ -102,17 +79,13 @@ pub(super) fn stays(context: &mut Context, number: &str) -> Result<Form, Failure
             blocks,
         ));
     }
-    parts.extend(figures.part());
-    Ok(Form {
-        about,
-        over: say::OVER_MAP.into(),
-        title,
-        under: Some(words::engine(&kept.number)),
-        shout: None,
-        facts: facts(&law, kept, None, &[], on)?,
-        governs: figures.governs(),
-        careful: papers::CAUTIONS.into(),
-        cautions: strings(say::CAUTIONS),
+    let hers = Hers {
+        over: say::OVER_MAP,
+        title: say::map_title(&kept.number),
+        code: "staybolts",
+        cautions: say::CAUTIONS,
         parts,
-    })
+        figures,
+    };
+    hers.form(context, &book, kept)
 }

@@ -3,10 +3,11 @@
 use maud::{Markup, html};
 use shop::book::{Authority, LocomotiveId};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, engine};
-use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card, compared};
+use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::verb::boiler::since;
 use crate::web::print;
 use crate::words::{self, boiler as say};
 
@@ -16,11 +17,6 @@ const SIGN: &str = "boiler sign";
 pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let card = boiler_card(view.book, view.rules, id, view.on)?;
-    let last = view
-        .book
-        .boilers
-        .get(&id)
-        .and_then(|boiler| boiler.edition(view.on));
     let title = say::title(&kept.number);
     let body = html! {
         h1 { (title) }
@@ -43,15 +39,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         section class="ruled" { h2 { (say::LEVELS) } ul class="plain" { @for said in say::level(card.level.as_ref()) { li { (said) } } } }
         section class="ruled" {
             h2 { (say::SINCE) }
-            @match last {
-                None => p class="quiet" { (say::NO_EDITION) },
-                Some(last) => {
-                    p { (say::edition(last, kit::name(view.book, last.by))) }
-                    @let differs = compared(&card, last);
-                    @if differs.is_empty() { p { (say::NOTHING_DIFFERS) } }
-                    @else { ul class="plain" { @for said in &differs { li { (said) } } } }
-                }
-            }
+            ul class="plain" { @for said in since(view.book, &card) { li { (said) } } }
             @if view.may(Authority::Approve) {
                 @let fields = html! { (kit::hidden("engine", &kept.number)) p class="small" { (say::SIGN_MEANS) } (kit::line(view, SIGN, "because", say::BECAUSE, "")) };
                 details open[view.draft.is_of(SIGN)] { summary { (say::SIGN) } (kit::signed(view, SIGN, say::SIGN, &fields, say::SIGN_IT)) }
@@ -100,14 +88,14 @@ fn lines(card: &BoilerCard) -> Markup {
         div class="table" { table class="stack" {
             thead { tr { th { (component) } th class="num" { (bears) } th { (at_set) } th { (missing) } } }
             tbody { @for line in &card.lines { tr {
-                td data-label=(component) { b { (line.component) } }
+                td class="head" data-label=(component) { b { (line.component) } }
                 td class="num" data-label=(bears) { (line.bears.words()) }
                 td data-label=(at_set) { (held(line.held)) @if let Some(said) = beside(line, card) { " " span class="small" { (said) } } }
                 td data-label=(missing) {
-                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } br; " " }
+                    @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } " " }
                     @for it in &line.missing { span class="need" { (it) } br; " " }
-                    @for it in &line.notices { span class="small" { (it) } br; }
-                    @if !line.stood_on.is_empty() { details { summary { (stood) } ul class="plain small" { @for it in say::stood_on(&line.stood_on) { li { (it) } } } } }
+                    @for it in &line.notices { " " span class="small" { (it) } br; }
+                    @if !line.stood_on.is_empty() { details class="in" { summary { (stood) } ul class="plain small" { @for it in say::stood_on(&line.stood_on) { li { (it) } } } } }
                 }
             } } }
         } }

@@ -250,9 +250,11 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
         }
-        ["engine", number, "boiler"] | ["engine", number, "boiler", _] => {
-            crate::verb::boiler::book_for(context, number)
+        ["engine", number, "boiler"] => crate::verb::boiler::book_for(context, number, None),
+        ["engine", number, "boiler", component] => {
+            crate::verb::boiler::book_for(context, number, Some(component))
         }
+        ["engine", number, "stays"] => context.book_of(number),
         ["finding", number] => context.book_with_readings_of_finding(number),
         ["instruments"] | ["find"] => context.book_of_shop(),
         ["instrument", number] => context.book_with_readings_that_say(number),

@@ -9,11 +9,12 @@ use super::survey::Squares;
 use super::{Bears, CardLine, Held, Stood};
 use crate::Refusal;
 use crate::book::{BoilerFact, Book, Component, LocomotiveId};
-use crate::locomotive::{BoilerKind, boiler_kind, family, newest_of, size_of};
+use crate::locomotive::{BoilerKind, FactAs, boiler_kind, family, newest_of, size_of};
 
 const SHELL: &str = "boiler.shell";
 const SEAM: &str = "boiler.seam";
 const LIGAMENT: &str = "boiler.ligament";
+const BRACE: &str = "boiler.brace";
 
 /// Works one component.
 pub fn line(
@@ -123,7 +124,14 @@ impl Desk<'_, '_> {
     fn take(&mut self, fact: &str, argument: &str, into: &mut Vec<Given>) {
         match self.fact(fact) {
             Some(said) => into.push(given(argument, said)),
-            None => self.missing.push(fact.to_owned()),
+            None => self.lacks(fact),
+        }
+    }
+
+    /// A fact is missing; it is said once, whatever asks for it.
+    fn lacks(&mut self, fact: &str) {
+        if !self.missing.iter().any(|known| known == fact) {
+            self.missing.push(fact.to_owned());
         }
     }
 
@@ -148,7 +156,9 @@ impl Desk<'_, '_> {
             "stays" => self.stays(kind),
             "brace" => self.brace(kind),
             "tube" => self.tube(kind),
-            "by-paper" => Ok(self.by_paper()),
+            "segment" => self.segment(kind),
+            "crown-bar" | "screw-stay" => Ok(self.by_another_rule(kind)),
+            "by-paper" | "dished-head" | "dome" | "opening" | "patch" => Ok(self.by_paper()),
             _ => Ok(None),
         }
     }
@@ -240,8 +250,8 @@ impl Desk<'_, '_> {
         for name in facts {
             match self.fact(name) {
                 Some(fact) => all.push(given(argument, fact)),
-                None if name == &"seam_thickness" => {}
-                None => self.missing.push((*name).to_owned()),
+                // At the seam too, whatever closes it: the thinner of the two governs, so one that is not known helps nobody.
+                None => self.lacks(name),
             }
         }
         all.extend(self.surveyed(argument));
@@ -431,7 +441,7 @@ impl Desk<'_, '_> {
         for name in ["area", "distance", "length", "surface"] {
             self.take(name, name, &mut all);
         }
-        self.figure("boiler.brace", "allowable", "", &mut all)?;
+        self.figure(BRACE, "allowable", "", &mut all)?;
         Ok(self.ask(kind.sheet, all, "pressure_allowed"))
     }
 
@@ -443,6 +453,70 @@ impl Desk<'_, '_> {
         }
         self.allowable(&mut all)?;
         Ok(self.ask(kind.sheet, all, "pressure_allowed"))
+    }
+
+    /// A head above the tubes: each brace carries its share of the segment.
+    fn segment(&mut self, kind: &'static BoilerKind) -> Result<Option<f64>, Refusal> {
+        let mut head = Vec::new();
+        for name in ["shell_diameter", "height", "shell_strip", "tube_strip"] {
+            self.take(name, name, &mut head);
+        }
+        let mut brace = Vec::new();
+        for name in ["area", "distance", "length"] {
+            self.take(name, name, &mut brace);
+        }
+        self.figure(BRACE, "allowable", "", &mut brace)?;
+        let mut count = Vec::new();
+        self.take("braces", "braces", &mut count);
+        // The sheet asks a pressure and a brace for its load; the area does not hang on them.
+        head.push(Given::typed("pressure", "100 psig"));
+        head.push(Given::typed("brace_load", "1000 lbf"));
+        let area = self.ask(kind.sheet, head, "area");
+        self.stood_on
+            .retain(|it| !matches!(it.name.as_str(), "pressure" | "brace_load"));
+        let count = count.pop();
+        let braces = count.as_ref().and_then(|one| one.text.parse::<f64>().ok());
+        let (Some(area), Some(braces)) = (area, braces.filter(|braces| *braces >= 1.0)) else {
+            return Ok(None);
+        };
+        brace.push(Given {
+            name: "surface".into(),
+            // Rounded against the engine.
+            text: format!("{} sq in", show::number(area / braces, 3, Rounding::Up)),
+            basis: Basis::Found(format!(
+                "worked on {}, shared by {braces} braces",
+                kind.sheet
+            )),
+        });
+        Ok(self.ask(BRACE, brace, "pressure_allowed"))
+    }
+
+    /// A part for which the rules that bind her have none on file, by the rule of another country: a bound, and no more until
+    /// somebody answerable took that rule for her.
+    fn by_another_rule(&mut self, kind: &'static BoilerKind) -> Option<f64> {
+        let mut all = Vec::new();
+        let facts = kind.facts.iter().filter_map(|fact| match fact.takes {
+            FactAs::Argument(_, argument) => Some((fact.name, argument)),
+            FactAs::Word(_) | FactAs::Count | FactAs::Text => None,
+        });
+        for (name, argument) in facts {
+            self.take(name, argument, &mut all);
+        }
+        let psi = self.ask(kind.sheet, all, "pressure_allowed");
+        let law = physics::find(kind.sheet)
+            .ok()
+            .and_then(|entry| entry.card.sources.first());
+        let law = law.map_or("another country's rule", |source| source.work);
+        match self.fact("accepted") {
+            Some(fact) => {
+                let said = format!("By {law}, taken for her: {} ({}).", fact.says, fact.source);
+                self.notices.push(said);
+            }
+            None => self.unsure.push(format!(
+                "no rule on file of those that bind her: worked by {law}; accepted: who, licensed and answerable, took it for her"
+            )),
+        }
+        psi
     }
 
     fn by_paper(&mut self) -> Option<f64> {

@@ -4,6 +4,8 @@
 //! A bolt of which nobody said anything is not known to be sound. Distances are true ones within a sheet; between sheets
 //! this map has none, and says so.
 
+use std::sync::Arc;
+
 use jiff::civil::Date;
 use measure::{Dimension, House, Length, Rounding, entered_with_unit, show};
 use rules::{Body, Rulebook};
@@ -25,7 +27,10 @@ pub struct Bolt {
     /// From the lower edge, inches.
     pub y: f64,
     /// What was said of it last; nothing where nobody said anything.
-    pub said: Option<StaySaid>,
+    pub said: Option<Arc<StaySaid>>,
+    /// Everything said of it since it was first found to count as broken and was not put right, the first of it first. The
+    /// law's days run from that first day: to say it again gains none. Empty where it does not count as broken.
+    pub found: Vec<Arc<StaySaid>>,
     /// Its kind.
     pub kind: String,
     /// Its size as written.
@@ -37,10 +42,7 @@ pub struct Bolt {
 impl Bolt {
     /// Whether it counts as broken: broken, or its telltale leaks, is plugged or missing.
     pub fn counts_as_broken(&self) -> bool {
-        let said = self.said.as_ref().map(|it| it.state.as_str());
-        STAY_STATES
-            .iter()
-            .any(|(word, _, broken)| Some(*word) == said && *broken)
+        !self.found.is_empty()
     }
 
     /// Whether its state is known.
@@ -114,6 +116,13 @@ pub struct BoltMap {
     pub renew: Vec<Renew>,
 }
 
+/// Whether a bolt of this state counts as broken.
+fn breaks(state: &str) -> bool {
+    STAY_STATES
+        .iter()
+        .any(|(word, _, broken)| *word == state && *broken)
+}
+
 fn inches(text: &str) -> Option<f64> {
     let read = entered_with_unit(text, Dimension::Length).ok()?;
     Some(Length::m(read.si).to_inches())
@@ -133,6 +142,7 @@ fn sheet_of(kept: &StaySheet, on: Date) -> BoltSheet {
             x: first + pitch * f64::from(number - 1),
             y,
             said: None,
+            found: Vec::new(),
             kind: kept.map.kind.clone(),
             size: kept.map.size.clone(),
             renewed: None,
@@ -142,6 +152,7 @@ fn sheet_of(kept: &StaySheet, on: Date) -> BoltSheet {
     // In the order of the days; of one day, in the order entered.
     said.sort_by_key(|it| it.on);
     for it in said {
+        let (it, broken) = (Arc::new(it.clone()), breaks(&it.state));
         for bolt in bolts
             .iter_mut()
             .filter(|bolt| it.speaks_of(&bolt.row, bolt.number))
@@ -155,7 +166,12 @@ fn sheet_of(kept: &StaySheet, on: Date) -> BoltSheet {
             if it.state == "renewed" {
                 bolt.renewed = Some(it.on);
             }
-            bolt.said = Some(it.clone());
+            if broken {
+                bolt.found.push(Arc::clone(&it));
+            } else {
+                bolt.found.clear();
+            }
+            bolt.said = Some(Arc::clone(&it));
         }
     }
     BoltSheet {
@@ -248,33 +264,41 @@ pub fn bolt_map(
     let over = matches!(verdict, Verdict::Fails(_));
     let mut renew = Vec::new();
     for (sheet, bolt) in &broken {
-        let Some(said) = &bolt.said else { continue };
-        for ruling in Law::of(book, rules, engine).in_force(said.on)? {
+        let Some(first) = bolt.found.first() else {
+            continue;
+        };
+        for ruling in Law::of(book, rules, engine).in_force(first.on)? {
             let Body::Calendar(says) = &ruling.body else {
                 continue;
             };
             if says.inspection != "staybolt-renewal" {
                 continue;
             }
-            let at = said.at.as_ref().filter(|at| says.at_once.contains(*at));
-            let at_once = match at {
-                Some(kind) => Some(format!(
-                    "found at the {kind}: there it is put right at once"
-                )),
-                None if over => Some(
-                    "a limit of the law on broken bolts is not met: no days are left to it".into(),
+            let found_at = bolt.found.iter().find_map(|said| {
+                let kind = said.at.as_ref()?;
+                says.at_once.contains(kind).then_some((kind, said.on))
+            });
+            let last = says.span.after(first.on)?;
+            let (by, at_once) = match found_at {
+                _ if over => (
+                    first.on,
+                    Some(
+                        "a limit of the law on broken bolts is not met: no days are left to it"
+                            .into(),
+                    ),
                 ),
-                None => None,
-            };
-            let by = if at_once.is_some() {
-                said.on
-            } else {
-                says.span.after(said.on)?
+                Some((kind, day)) => (
+                    day.min(last),
+                    Some(format!(
+                        "found at the {kind} of {day}: there it is put right at once"
+                    )),
+                ),
+                None => (last, None),
             };
             renew.push(Renew {
                 sheet: sheet.sheet.clone(),
                 bolt: bolt.name(),
-                found: said.on,
+                found: first.on,
                 by,
                 at_once,
                 rule: format!("{}, {}", ruling.rule, ruling.cite.section),

@@ -170,6 +170,10 @@ pub struct BoilerCard {
     pub level: Option<Level>,
     /// What the law's specification card asks and this card has or lacks.
     pub fields: Vec<CardField>,
+    /// The newest card signed by the day.
+    pub last: Option<CardEdition>,
+    /// What differs from it, a sentence each.
+    pub differs: Vec<String>,
     /// The rulings used, by id and version.
     pub used: Vec<(String, u32)>,
 }
@@ -290,7 +294,7 @@ pub fn boiler_card(
     }
     let governing = governing(&lines, nothing_of.is_empty());
     let level = level::of(book, &mut law, id, &standing, on)?;
-    Ok(BoilerCard {
+    let mut card = BoilerCard {
         rules: law.sets()?,
         set_psig: engine.mawp_psig,
         governing,
@@ -299,8 +303,36 @@ pub fn boiler_card(
         lines,
         nothing_of,
         not_fitted,
+        last: boiler.edition(on).cloned(),
+        differs: Vec::new(),
         used: law.used(),
-    })
+    };
+    let last = card.last.as_ref();
+    card.differs = last.map_or_else(Vec::new, |last| compared(&card, last));
+    Ok(card)
+}
+
+/// Works the line of one component alone; nothing where it is none under pressure.
+///
+/// # Errors
+/// As [`boiler_card`].
+pub(super) fn line_of(
+    book: &Book,
+    rules: &Rulebook,
+    id: LocomotiveId,
+    component: &str,
+    on: Date,
+) -> Result<Option<CardLine>, Refusal> {
+    let engine = engine_of(book, id)?;
+    let boiler = book.boilers.get(&id);
+    let Some(component) = boiler
+        .and_then(|boiler| boiler.component(component))
+        .filter(|it| it.stood(on) && BOILER_PLACES.iter().any(|(place, _)| *place == it.place))
+    else {
+        return Ok(None);
+    };
+    let mut law = law::Figures::of(book, rules, engine, on);
+    bear::line(book, &mut law, id, component, engine.mawp_psig, on).map(Some)
 }
 
 fn governing(lines: &[CardLine], whole: bool) -> Governing {

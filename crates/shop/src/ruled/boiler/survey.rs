@@ -10,7 +10,7 @@ use physics::law::boiler_remaining_life::{Reading, life, rate};
 use physics::{Basis, Given, Worked};
 use rules::Rulebook;
 
-use super::boiler_card;
+use super::line_of;
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, Survey};
 use crate::clock::due;
@@ -197,7 +197,7 @@ pub struct SurveyRead {
 /// Reads the newest survey of a component on a day; nothing where there is none.
 ///
 /// # Errors
-/// As [`boiler_card`].
+/// As [`super::boiler_card`].
 pub fn survey_read(
     book: &Book,
     rules: &Rulebook,
@@ -213,8 +213,7 @@ pub fn survey_read(
         return Ok(None);
     };
     let squares = Squares::of(newest);
-    let card = boiler_card(book, rules, id, on)?;
-    let line = card.lines.iter().find(|line| line.component == component);
+    let line = line_of(book, rules, id, component, on)?;
     let required = line.and_then(|line| line.required);
     let built = boiler
         .component(component)
