@@ -246,14 +246,14 @@ impl Question {
         }
     }
 
-    /// The words it is answered by; none where it is a figure, or may be one.
+    /// The words it is answered by; none where it is a figure. A size of a flush patch serves as its yes, and need not be told.
     pub fn choices(self) -> &'static [&'static str] {
         match self {
             Question::Joining => &["weld", "rivet"],
             Question::Area => &["stayed", "unstayed"],
             Question::Change => &["repair", "alteration"],
             Question::Steel => &["carbon", "alloy", "other"],
-            Question::BuildUp => &["yes", "no"],
+            Question::BuildUp | Question::FlushPatch => &["yes", "no"],
             _ => &[],
         }
     }

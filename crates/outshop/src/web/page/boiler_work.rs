@@ -46,6 +46,7 @@ fn form(view: &View<'_>) -> Markup {
                     select id=(id) name=(question.word()) {
                         option value="" { (say::NOT_KNOWN) }
                         @for choice in question.choices() { option selected[typed == *choice] { (choice) } }
+                        @if !typed.is_empty() && !question.choices().contains(&typed) { option selected { (typed) } }
                     }
                 }
             }
