@@ -37,6 +37,12 @@ impl Reason {
         names(&self.results, result) && names(&self.cases, case)
     }
 
+    /// The results and cases that it calls by name.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let all = self.results.iter().chain(&self.cases);
+        all.map(String::as_str).filter(|name| *name != "*")
+    }
+
     /// The results and cases that it names, for a person to read.
     pub fn about(&self) -> String {
         if self.is_of_the_sheet() {
