@@ -37,6 +37,12 @@ pub(crate) const fn pressure_allowed(meaning: &'static str, source: &'static str
         .rounded(Rounding::Down)
 }
 
+/// Whether `value` is over `bound` by more than the dust of arithmetic. One just at its bound is not over it.
+pub fn over(value: f64, bound: f64) -> bool {
+    const DUST: f64 = 1.000_000_001;
+    value.total_cmp(&(bound * DUST)).is_gt()
+}
+
 /// `value`, in the unit that the inch house counts `dimension` in.
 pub fn book(dimension: Dimension, value: f64) -> Outcome {
     Outcome::Si(Unit::of(dimension, House::Inch).to_si(value))

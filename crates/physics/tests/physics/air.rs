@@ -35,6 +35,15 @@ fn the_same_reading_passes_without_and_fails_with_a_lap_seam() {
     assert_eq!(least("lap"), "0.3102 in");
 }
 
+/// Where .6 of the pressure is all that the plate is allowed there is no wall that would do.
+#[test]
+fn no_wall_carries_what_its_plate_cannot() {
+    let radius = Length::inches(12.0);
+    assert!(wall(1000.0, radius, 600.0, 1.0).is_none());
+    assert!(wall(1000.0, radius, 1200.0, 0.5).is_none());
+    assert!(wall(1000.0, radius, 601.0, 1.0).is_some());
+}
+
 #[test]
 fn nothing_is_said_before_the_seam() {
     let said = run("air.reservoir", &typed(&RESERVOIR), House::Inch)

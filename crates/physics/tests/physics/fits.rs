@@ -6,7 +6,7 @@ use measure::{House, Length, Stress, math};
 use physics::cylinder::{Member, interference, pressed};
 use physics::fit::{iso_deviation, iso_grade};
 use physics::law::fit_shrink::rise;
-use physics::{Shown, run};
+use physics::{Shown, Worked, find, run};
 use proptest::prelude::*;
 
 fn said(id: &str, pairs: &[(&str, &str)]) -> String {
@@ -215,6 +215,69 @@ fn parts_that_do_not_nest_are_refused() {
         ],
     );
     assert!(bushing.contains("leaves no bushing"), "{bushing}");
+}
+
+/// A skin of less than a thousandth of the diameter is no cylinder: at the thousandth it is refused, beyond it is worked.
+#[test]
+fn a_skin_is_no_hub() {
+    let pairs = |diameter| {
+        [
+            ("diameter", diameter),
+            ("hub_outside", "1 in"),
+            ("interference", ".0001 in"),
+            ("length", "1 in"),
+            ("materials", "steel,steel"),
+            ("friction", ".1"),
+        ]
+    };
+    assert!(said("fit.press", &pairs(".999 in")).contains("do not stand inside one another"));
+    assert!(run("fit.press", &typed(&pairs(".9989 in")), House::Inch).is_ok());
+}
+
+/// Jones, Turning and Boring (1914): forced fits had 1 to 2.5 thousandths for each inch. At 2.5 nothing is said, over it is;
+/// the share is of the diameter, in either house.
+#[test]
+fn a_heavy_interference_is_said() {
+    let notices = |diameter: &str, hub: &str, interference: &str| {
+        let pairs = [
+            ("diameter", diameter),
+            ("hub_outside", hub),
+            ("interference", interference),
+            ("length", "1 in"),
+            ("materials", "steel,steel"),
+            ("friction", ".1"),
+        ];
+        let sheet = run("fit.press", &typed(&pairs), House::Inch).unwrap();
+        sheet.notices.join("\n")
+    };
+    // A meter takes 2.5 mm, exactly.
+    assert!(!notices("1000 mm", "2000 mm", "2.5 mm").contains("thousandths"));
+    assert!(notices("1000 mm", "2000 mm", "2.52 mm").contains("2.52 thousandths for each inch"));
+    assert!(notices("4 in", "8 in", ".012 in").contains("3.00 thousandths for each inch"));
+    assert!(!notices("4 in", "8 in", ".004 in").contains("thousandths"));
+}
+
+/// A shaft is solid where no bore was said, or none is there; told of the two, the case is the same.
+#[test]
+fn a_bore_of_nothing_is_a_solid_shaft() {
+    let case = |bore: &'static str| {
+        let mut pairs = vec![
+            ("diameter", "2 in"),
+            ("hub_outside", "4 in"),
+            ("interference", ".002 in"),
+            ("length", "2 in"),
+            ("materials", "steel,steel"),
+            ("friction", ".1"),
+        ];
+        pairs.extend((!bore.is_empty()).then_some(("shaft_bore", bore)));
+        Worked::new(find("fit.press").unwrap(), &typed(&pairs), House::Inch)
+            .unwrap()
+            .answer
+            .branch
+    };
+    assert_eq!(case(""), "solid shaft");
+    assert_eq!(case("0 in"), "solid shaft");
+    assert_eq!(case("1 in"), "bored shaft");
 }
 
 /// A bushing already bored too large is told before it is pressed.

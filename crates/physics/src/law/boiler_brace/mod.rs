@@ -1,7 +1,7 @@
 //! `boiler.brace`: what pressure a diagonal brace lets its piece of a head hold.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, over, pressure_allowed, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -124,7 +124,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (area, allowable) = (inputs.need_inch("area")?, inputs.need_inch("allowable")?);
     let (distance, length) = (inputs.need_inch("distance")?, inputs.need_inch("length")?);
     let surface = inputs.need_inch("surface")?;
-    if distance > length * (1.0 + 1e-12) {
+    if over(distance, length) {
         return Err(SheetError::impossible(
             CARD.id,
             format!("a brace {length:.3} in long cannot reach {distance:.3} in from the head"),
@@ -140,7 +140,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             .with("required_area", book(Dimension::Area, pull / allowable))
             .with("stress", book(Dimension::Stress, pull / area));
     }
-    if length > 1.15 * distance {
+    if over(length, 1.15 * distance) {
         answer.notices.push(
             "This brace leans more than about 30 degrees: many rules want its slant counted as it is here, and some \
              limit it. Look in the one in force."

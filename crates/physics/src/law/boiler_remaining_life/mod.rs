@@ -362,7 +362,7 @@ fn remarks(readings: &[Reading], reckoned: f64, required: Length) -> Vec<String>
     if between(readings).any(|(_, _, rate)| rate.to_m() < 0.0) {
         said.push("A reading is thicker than the one before it: plate does not grow. Measure again before this is believed.".to_owned());
     }
-    if between(readings).any(|(_, _, rate)| rate.to_m() > reckoned * (1.0 + 1e-9)) {
+    if between(readings).any(|(_, _, rate)| boiler::over(rate.to_m(), reckoned)) {
         said.push("Between two earlier readings it went faster than is reckoned with here: ask what was different then.".to_owned());
     }
     if readings

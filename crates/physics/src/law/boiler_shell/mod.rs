@@ -4,7 +4,7 @@
 //! of thickness *t* hold it, and a seam or a row of tube holes leaves *E* of one of them.
 
 use crate::answer::Answer;
-use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_argument};
+use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW, book, over, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -200,7 +200,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let (tensile, wall) = (inputs.need_inch("tensile")?, inputs.need_inch("thickness")?);
     let (share, radius) = (inputs.need_inch("efficiency")?, inputs.need_inch("radius")?);
     let factor = inputs.need_inch("factor")?;
-    if wall > radius / 10.0 {
+    if over(wall, radius / 10.0) {
         return Err(SheetError::impossible(
             CARD.id,
             format!("a wall of {wall:.4} in is more than a tenth of the radius"),
@@ -221,7 +221,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
                 "factor_left",
                 book(Dimension::Ratio, tensile * wall * share / (radius * held)),
             );
-        if held > of(radius) * (1.0 + 1e-9) {
+        if over(held, of(radius)) {
             answer.notices.push(
                 "At the pressure given this course is loaded beyond the factor of safety given: stop and show it \
                  to the responsible officer."
@@ -230,7 +230,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
     }
     if let Some(other) = inputs.inch("other_radius") {
-        if other > radius * (1.0 + 1e-12) {
+        if over(other, radius) {
             return Err(SheetError::impossible(
                 CARD.id,
                 format!("other_radius {other:.4} in is larger than radius {radius:.4} in"),

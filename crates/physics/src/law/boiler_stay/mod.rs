@@ -4,7 +4,7 @@
 //! leans carries the same load square to the sheet, and more along its own axis.
 
 use crate::answer::{Answer, Assumption, TableValue};
-use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, pressure_argument};
+use crate::boiler::{FORM_4, QUALIFIED, REVIEW, book, over, pressure_argument};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -269,7 +269,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer = answer
             .with("allowed", book(Dimension::GaugePressure, held))
             .with("required_area", book(Dimension::Area, pull / allowed));
-        if pull / net > allowed * (1.0 + 1e-9) {
+        if over(pull / net, allowed) {
             answer.notices.push(
                 "The stress is over the one allowed: stop and show it to the responsible officer."
                     .to_owned(),

@@ -2,7 +2,7 @@
 
 use crate::answer::{Answer, TableValue};
 use crate::boiler::{
-    FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument,
+    FORM_4, MEASURED, QUALIFIED, REVIEW, book, over, pressure_allowed, pressure_argument,
 };
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
@@ -160,7 +160,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         answer = answer
             .with("required_thickness", book(Dimension::Length, needed))
             .with("widest_pitch", book(Dimension::Length, widest));
-        if wanted > held * (1.0 + 1e-9) {
+        if over(wanted, held) {
             answer.notices.push(
                 "The pressure given is more than the plate may hold: stop and show it to the responsible officer."
                     .to_owned(),

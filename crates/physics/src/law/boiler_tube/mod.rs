@@ -2,7 +2,7 @@
 
 use crate::answer::Answer;
 use crate::boiler::{
-    FORM_4, MEASURED, QUALIFIED, REVIEW, book, pressure_allowed, pressure_argument,
+    FORM_4, MEASURED, QUALIFIED, REVIEW, book, over, pressure_allowed, pressure_argument,
 };
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
@@ -160,7 +160,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     if let Some(wanted) = inputs.inch("pressure") {
         let needed = wanted * outside / (2.0 * allowable) + wear;
         answer = answer.with("required_wall", book(Dimension::Length, needed));
-        if needed > wall * (1.0 + 1e-9) {
+        if over(needed, wall) {
             answer.notices.push(
                 "The wall is less than the pressure asks for: stop and show it to the responsible officer.".to_owned(),
             );

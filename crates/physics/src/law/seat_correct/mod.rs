@@ -39,7 +39,7 @@ use crate::card::{
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use measure::{Angle, Dimension, Length, Rounding, math};
+use measure::{Angle, Dimension, Length, Rounding, Size, math};
 
 /// The law, for the catalogue.
 pub const ENTRY: Entry = Entry {
@@ -287,9 +287,10 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let cost = correct(found, wanted, land, port, inputs.length("wall"));
     let design = inputs.word("design");
 
-    let (branch, cut_at) = if cost.wedge.to_m() < 2.5e-9 {
+    let swing = wanted.to_radians() - found.to_radians();
+    let (branch, cut_at) = if Size::nearest_to(cost.wedge) == Size::nearest_to(Length::m(0.0)) {
         (TRUE, "neither edge: the angle is the one wanted")
-    } else if wanted.to_radians() > found.to_radians() {
+    } else if swing.is_sign_positive() {
         (OPENED, "the outer edge; the port edge is kept")
     } else {
         (CLOSED, "the port edge; the outer edge is kept")
