@@ -186,6 +186,29 @@ const GUIDE: [(&str, &str); 7] = [
     ("days_ahead", "75"),
 ];
 
+/// NIST Statistical Reference Datasets, univariate: Mavro, 50 transmittances, mean 2.00185600000000 and standard deviation
+/// 0.000429123454003053; NumAcc1, 10,000,001 to 10,000,003, mean 10,000,002 and deviation 1, where a sum of squares less the
+/// square of a sum comes out wrong. Certified values and data as transcribed in public test files that cite the pages.
+#[test]
+fn mean_and_spread_are_the_certified_ones() {
+    let mavro = [
+        180, 170, 180, 190, 180, 170, 150, 140, 150, 150, 170, 180, 180, 190, 190, 210, 200, 160,
+        140, 130, 130, 150, 150, 160, 150, 140, 130, 140, 150, 140, 150, 160, 150, 160, 190, 200,
+        200, 210, 220, 230, 240, 250, 270, 260, 260, 260, 270, 260, 250, 240,
+    ]
+    .map(|last| 2.0 + f64::from(last) / 1e5);
+    let rates = Rates::of(&mavro).unwrap();
+    assert_eq!(rates.count, 50);
+    assert!((rates.mean - 2.001856).abs() < 1e-14, "{}", rates.mean);
+    let deviation = rates.deviation().unwrap();
+    assert!(
+        (deviation - 0.000429123454003053).abs() < 1e-15,
+        "{deviation}"
+    );
+    let far = Rates::of(&[10_000_001.0, 10_000_003.0, 10_000_002.0]).unwrap();
+    assert_eq!((far.mean, far.deviation()), (10_000_002.0, Some(1.0)));
+}
+
 fn with<'a>(name: &str, text: &'a str) -> Vec<(&'a str, &'a str)> {
     let mut pairs: Vec<(&str, &str)> = GUIDE.to_vec();
     for pair in &mut pairs {
