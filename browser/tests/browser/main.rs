@@ -11,4 +11,5 @@ mod routes;
 mod scripts;
 mod season_day;
 mod shop;
+mod thread;
 mod walk;

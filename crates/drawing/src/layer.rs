@@ -9,6 +9,8 @@ pub enum Layer {
     Outline,
     /// An edge behind metal.
     Hidden,
+    /// The root of a thread, which no tool follows.
+    Thread,
     /// An axis.
     Center,
     /// What was found and will be gone.
@@ -29,8 +31,9 @@ pub enum Layer {
 
 impl Layer {
     /// All of them, in the order in which they are drawn, one over the other.
-    pub const ALL: [Layer; 11] = [
+    pub const ALL: [Layer; 12] = [
         Layer::Hatch,
+        Layer::Thread,
         Layer::Center,
         Layer::Neighbor,
         Layer::Break,
@@ -49,6 +52,7 @@ impl Layer {
             Layer::Hatch => "hatch",
             Layer::Outline => "outline",
             Layer::Hidden => "hidden",
+            Layer::Thread => "thread",
             Layer::Center => "center",
             Layer::Found => "found",
             Layer::Cut => "cut",

@@ -1,7 +1,7 @@
 //! Drawings to scale, dimensioned and lined, as SVG and as DXF.
 //!
 //! A drawing is a plain function of plain numbers: [`seat_section`], [`turned_disc`], [`seat_lap`],
-//! [`lap_for_disc`], [`lap_face`], [`turned_bushing`], [`plug_gauge`], [`mandrel`],
+//! [`lap_for_disc`], [`lap_face`], [`turned_bushing`], [`plug_gauge`], [`mandrel`], [`turned_nut`],
 //! [`riveted_seam`]. It gives a [`Drawing`], which [`Drawing::lay_out`] puts on a sheet of paper at a standard
 //! scale, with every dimension in a place of its own; [`Laid::svg`] and [`Laid::dxf`] write that down. For a page on a
 //! screen [`Drawing::for_page`] lays it out without title block, and [`Laid::svg_view`] writes it to stand inside HTML.
@@ -32,9 +32,10 @@ pub mod hatch;
 
 pub use chart::{Marked, Square, SquareMap, Stay, StayMap, StayMark};
 pub use draw::{
-    Collar, DiscLap, LapFace, Lead, Mandrel, PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection,
-    SeatStated, TurnedBushing, TurnedDisc, lap_face, lap_for_disc, mandrel, plug_gauge,
-    riveted_seam, seat_lap, seat_section, turned_bushing, turned_disc,
+    Collar, DiscLap, LapFace, Lead, Limits, Mandrel, NutBody, PlugGauge, RivetedSeam, SeamRow,
+    SeatLap, SeatSection, SeatStated, StemThread, ThreadCall, TurnedBushing, TurnedDisc, TurnedNut,
+    lap_face, lap_for_disc, mandrel, plug_gauge, riveted_seam, seat_lap, seat_section,
+    turned_bushing, turned_disc, turned_nut,
 };
 pub use error::DrawingError;
 pub use label::{Kept, Label, Tolerance};

@@ -30,7 +30,7 @@ pub struct Drawing {
 /// From the edge of the paper to the border.
 const MARGIN: f64 = 0.4;
 /// Height of the band with the notes and the title block.
-const BAND: f64 = 1.78;
+const BAND: f64 = 2.1;
 /// The part of the band's width that the notes take.
 const NOTES: f64 = 0.36;
 /// Room kept round a view.

@@ -32,6 +32,12 @@ pub struct Title {
     pub finish: Option<String>,
     /// What is done with edges: "break .010".
     pub edges: Option<String>,
+    /// The number of the part or the tool it goes with.
+    pub mate: Option<String>,
+    /// How closely sizes are kept that have no limits of their own: "±.005".
+    pub unless: Option<String>,
+    /// How far the part may run out to its datum A, the whole reading: ".001".
+    pub runout: Option<String>,
     /// The day for which the sizes are true, as it is to be printed.
     pub as_of: Option<String>,
     /// The revision.
@@ -49,7 +55,7 @@ const NAME: f64 = 0.21;
 /// An entry is not set smaller than this; what still does not fit is cut and ends in an ellipsis.
 const SMALLEST: f64 = 0.09;
 /// The part of the block's height that each row takes; the last is the line of advice.
-const ROWS: [f64; 5] = [0.28, 0.205, 0.205, 0.205, 0.105];
+const ROWS: [f64; 6] = [0.236, 0.172, 0.172, 0.172, 0.172, 0.076];
 
 impl Title {
     /// The block in this box, in inches of paper.
@@ -71,6 +77,11 @@ impl Title {
                 ("finish", &self.finish, 0.47),
                 ("edges", &self.edges, 0.38),
                 ("as of", &self.as_of, 0.15),
+            ],
+            vec![
+                ("sizes without limits of their own", &self.unless, 0.36),
+                ("runout to datum A, whole reading", &self.runout, 0.31),
+                ("goes with", &self.mate, 0.33),
             ],
         ];
         let (scale, unit) = (Some(scale.to_owned()), Some(unit.to_owned()));

@@ -11,6 +11,7 @@ mod ids;
 mod logfile;
 mod network;
 mod now;
+mod part_drawing;
 mod verb;
 mod web;
 pub mod words;

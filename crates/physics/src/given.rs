@@ -28,6 +28,8 @@ pub enum Basis {
         /// The version in force.
         version: String,
     },
+    /// A value of a sheet worked before, and which.
+    Carried(String),
     /// Taken for granted, with the reason.
     Assumed(String),
 }
@@ -42,6 +44,7 @@ impl std::fmt::Display for Basis {
             Basis::Table(which) => write!(f, "table: {which}"),
             Basis::Found(how) => write!(f, "found: {how}"),
             Basis::Ruling { rule, version } => write!(f, "ruling: {rule}, version {version}"),
+            Basis::Carried(whence) => write!(f, "carried: {whence}"),
             Basis::Assumed(why) => write!(f, "ASSUMED: {why}"),
         }
     }

@@ -11,6 +11,7 @@ pub mod answer;
 pub mod atmosphere;
 pub mod boiler;
 pub mod card;
+pub mod carry;
 mod catalogue;
 pub mod chance;
 mod csv;

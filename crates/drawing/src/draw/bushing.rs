@@ -122,7 +122,7 @@ pub fn turned_bushing(
         &mut view,
         shoulder,
         Side::Right,
-        "outside",
+        "outside\ndatum A",
         bushing.outside.within,
         house,
     );
@@ -229,7 +229,11 @@ fn slope(lead: Lead, bushing: &TurnedBushing, house: House) -> Result<(f64, f64)
 }
 
 fn notes(bushing: &TurnedBushing, house: House) -> Vec<String> {
-    let mut notes = Vec::new();
+    let mut notes = vec![
+        "Before it leaves the chuck: outside and bore by micrometer at both ends and two places round; bore, outside and \
+         first face at one setting."
+            .to_owned(),
+    ];
     notes.push(match bushing.bore_after {
         Some(after) => {
             let mut lines = Label::kept(after.size, after.within, "Ø ", house).lines;

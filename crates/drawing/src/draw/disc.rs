@@ -1,9 +1,10 @@
 //! A valve disc with its stem, turned from the solid.
 
 use super::need;
+use super::thread::{ThreadCall, roots};
 use super::turned::{Turned, along, axis, diameter};
 use crate::error::DrawingError;
-use crate::geometry::Point;
+use crate::geometry::{Path, Point};
 use crate::hatch::Lean;
 use crate::label::{Kept, Label, Tolerance};
 use crate::layer::Layer;
@@ -11,10 +12,10 @@ use crate::sheet::Drawing;
 use crate::title::Title;
 use crate::view::{Dimension, Side, View};
 use measure::{Angle, House, Length, math};
-use std::f64::consts::{FRAC_PI_4, PI};
+use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
 /// A disc with a conical face and a stem behind it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TurnedDisc {
     /// Diameter of the nose, where the cone starts.
     pub nose: Kept,
@@ -32,6 +33,17 @@ pub struct TurnedDisc {
     pub stem_length: Kept,
     /// Chamfer at 45 degrees on the back of the rim and the end of the stem, if there is to be one.
     pub chamfer: Option<Length>,
+    /// The thread at the end of the stem, if it has one.
+    pub thread: Option<StemThread>,
+}
+
+/// A thread at the end of a stem.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StemThread {
+    /// Length of full thread, from the end of the stem.
+    pub length: Kept,
+    /// What it is, and its limits.
+    pub call: ThreadCall,
 }
 
 /// The disc, its upper half in section.
@@ -96,6 +108,9 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         filled: false,
     }
     .draw(&mut view);
+    if let Some(thread) = &disc.thread {
+        threaded(&mut view, thread, end, [stem, stem_length], house)?;
+    }
     axis(&mut view, 0.0, end);
     let (front, shoulder) = (Point::new(0.0, nose), Point::new(cone, outside));
     diameter(
@@ -119,7 +134,7 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         &mut view,
         tail,
         Side::Right,
-        "stem",
+        "stem\ndatum A",
         disc.stem.within,
         house,
     );
@@ -155,14 +170,64 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         house,
         title,
         views: vec![view],
-        key: vec![(Layer::Outline, "edge"), (Layer::Center, "axis")],
+        key: vec![
+            (Layer::Outline, "edge"),
+            (Layer::Center, "axis"),
+            (Layer::Thread, "root of the thread"),
+        ]
+        .into_iter()
+        .filter(|(layer, _)| *layer != Layer::Thread || disc.thread.is_some())
+        .collect(),
         notes: vec![
+            "Before it leaves the chuck: face to stem by an indicator; the angle by its own master and thin blue; the \
+             thread by its nut."
+                .to_owned(),
             "The half angle of the face is from the axis.".to_owned(),
             "Turn face and stem at one setting, so that the face is square to the stem.".to_owned(),
             "The disc is never the lap for its own seat: each face goes to its own master first."
                 .to_owned(),
         ],
     })
+}
+
+/// The thread at the end of the stem, with its call-out. The stem is drawn at its own size; the thread's crest may lie
+/// under it.
+fn threaded(
+    view: &mut View,
+    thread: &StemThread,
+    end: f64,
+    [stem, stem_length]: [f64; 2],
+    house: House,
+) -> Result<(), DrawingError> {
+    let (minor, major) = thread.call.radii(false, house)?;
+    need::more(
+        "the stem",
+        Length::inches(2.0 * stem),
+        Length::inches(2.0 * major - 1e-6),
+        "no less than its thread",
+        house,
+    )?;
+    let long = need::kept("the length of the thread", thread.length, house)?;
+    let room = Length::inches(stem_length);
+    need::more(
+        "the length of the stem",
+        room,
+        thread.length.size,
+        "more than its thread is long",
+        house,
+    )?;
+    let from = end - long;
+    roots(view, from, end, minor, &[1.0, -1.0]);
+    // Where the full thread ends is a thin line across it.
+    view.line(
+        Layer::Thread,
+        Path::line(Point::new(from, -stem), Point::new(from, stem)),
+    );
+    let length = Label::kept(thread.length.size, thread.length.within, "", house);
+    let call = thread.call.label(house);
+    let call = call.over(format!("full for {}", length.lines.join(" · ")));
+    view.leader(Point::new(end - long / 2.0, stem), FRAC_PI_2, call);
+    Ok(())
 }
 
 /// The half angle of a face that opens from left to right, measured in the air before it.

@@ -10,7 +10,7 @@ use crate::layer::Layer;
 use crate::sheet::Drawing;
 use crate::title::Title;
 use crate::view::{Side, View};
-use measure::{House, Length};
+use measure::House;
 use std::f64::consts::FRAC_PI_2;
 
 /// A plug gauge with two ends on one handle.
@@ -19,15 +19,15 @@ pub struct PlugGauge {
     /// Diameter of the end that must enter.
     pub go: Kept,
     /// Length of that end.
-    pub go_length: Length,
+    pub go_length: Kept,
     /// Diameter of the end that must not.
     pub not_go: Kept,
     /// Length of that end.
-    pub not_go_length: Length,
+    pub not_go_length: Kept,
     /// Diameter of the handle, less than both.
-    pub handle: Length,
+    pub handle: Kept,
     /// Length of the handle.
-    pub handle_length: Length,
+    pub handle_length: Kept,
 }
 
 /// A mandrel: a long cone, so slim that a bushing holds on it, between two reduced ends.
@@ -38,11 +38,11 @@ pub struct Mandrel {
     /// Diameter at its large end.
     pub large: Kept,
     /// Length of the body.
-    pub length: Length,
+    pub length: Kept,
     /// Diameter of the reduced ends.
-    pub ends: Length,
+    pub ends: Kept,
     /// Length of each.
-    pub end_length: Length,
+    pub end_length: Kept,
 }
 
 const KEY: [(Layer, &str); 2] = [(Layer::Outline, "edge"), (Layer::Center, "axis")];
@@ -53,17 +53,17 @@ const KEY: [(Layer, &str); 2] = [(Layer::Outline, "edge"), (Layer::Center, "axis
 /// [`DrawingError::Size`] when a size is not above nothing, the not-go end is no larger than the go end, or the handle
 /// is no smaller than that.
 pub fn plug_gauge(gauge: &PlugGauge, house: House, title: Title) -> Result<Drawing, DrawingError> {
-    let handle = need::size("the handle", gauge.handle, house)? / 2.0;
+    let handle = need::kept("the handle", gauge.handle, house)? / 2.0;
     need::kept("the go end", gauge.go, house)?;
     need::kept("the not-go end", gauge.not_go, house)?;
     let (go_size, not_go_size) = (gauge.go.size, gauge.not_go.size);
     let thicker = "more than the handle";
-    let go = need::more("the go end", go_size, gauge.handle, thicker, house)? / 2.0;
+    let go = need::more("the go end", go_size, gauge.handle.size, thicker, house)? / 2.0;
     let larger = "more than the go end";
     let not_go = need::more("the not-go end", not_go_size, go_size, larger, house)? / 2.0;
-    let first = need::size("the length of the go end", gauge.go_length, house)?;
-    let second = first + need::size("the length of the handle", gauge.handle_length, house)?;
-    let end = second + need::size("the length of the not-go end", gauge.not_go_length, house)?;
+    let first = need::kept("the length of the go end", gauge.go_length, house)?;
+    let second = first + need::kept("the length of the handle", gauge.handle_length, house)?;
+    let end = second + need::kept("the length of the not-go end", gauge.not_go_length, house)?;
     let mut view = View::new("Plug gauge, upper half in section");
     Turned {
         outside: vec![
@@ -82,7 +82,14 @@ pub fn plug_gauge(gauge: &PlugGauge, house: House, title: Title) -> Result<Drawi
     .draw(&mut view);
     axis(&mut view, 0.0, end);
     let (front, rear) = (Point::new(0.0, go), Point::new(end, not_go));
-    diameter(&mut view, front, Side::Left, "go", gauge.go.within, house);
+    diameter(
+        &mut view,
+        front,
+        Side::Left,
+        "go\ndatum A",
+        gauge.go.within,
+        house,
+    );
     diameter(
         &mut view,
         rear,
@@ -91,15 +98,15 @@ pub fn plug_gauge(gauge: &PlugGauge, house: House, title: Title) -> Result<Drawi
         gauge.not_go.within,
         house,
     );
-    for (from, to, radius) in [
-        (0.0, first, go),
-        (first, second, handle),
-        (second, end, not_go),
+    for (from, to, radius, kept) in [
+        (0.0, first, go, gauge.go_length),
+        (first, second, handle, gauge.handle_length),
+        (second, end, not_go, gauge.not_go_length),
     ] {
         let (from, to) = (Point::new(from, radius), Point::new(to, radius));
-        along(&mut view, from, to, Side::Below, "", None, house);
+        along(&mut view, from, to, Side::Below, "", kept.within, house);
     }
-    let grip = Label::stacked_diameter(gauge.handle, house).named("handle");
+    let grip = Label::kept(gauge.handle.size, gauge.handle.within, "Ø ", house).named("handle");
     view.leader(Point::new((first + second) / 2.0, handle), FRAC_PI_2, grip);
     Ok(Drawing {
         house,
@@ -107,6 +114,8 @@ pub fn plug_gauge(gauge: &PlugGauge, house: House, title: Title) -> Result<Drawi
         views: vec![view],
         key: KEY.to_vec(),
         notes: [
+            "Before it leaves the chuck: each end by micrometer at three places round and both ends, cold, after the last \
+             cut or the stone.",
             "Mark each end with its size and with go or not go; a groove round the not-go end tells it in the dark.",
             "Gauge, part and shop at one temperature. Wipe both; the gauge enters by its own weight or a light hand.",
             "A worn go end passes bores that are too small: measure it before the job.",
@@ -122,7 +131,7 @@ pub fn plug_gauge(gauge: &PlugGauge, house: House, title: Title) -> Result<Drawi
 /// [`DrawingError::Size`] when a size is not above nothing, the large end is no larger than the small one, or the ends
 /// are no smaller than that.
 pub fn mandrel(mandrel: &Mandrel, house: House, title: Title) -> Result<Drawing, DrawingError> {
-    let ends = need::size("the ends of the mandrel", mandrel.ends, house)? / 2.0;
+    let ends = need::kept("the ends of the mandrel", mandrel.ends, house)? / 2.0;
     need::kept("the small end of the body", mandrel.small, house)?;
     need::kept("the large end of the body", mandrel.large, house)?;
     let (small_size, large_size) = (mandrel.small.size, mandrel.large.size);
@@ -130,7 +139,7 @@ pub fn mandrel(mandrel: &Mandrel, house: House, title: Title) -> Result<Drawing,
     let small = need::more(
         "the small end of the body",
         small_size,
-        mandrel.ends,
+        mandrel.ends.size,
         thicker,
         house,
     )? / 2.0;
@@ -142,8 +151,8 @@ pub fn mandrel(mandrel: &Mandrel, house: House, title: Title) -> Result<Drawing,
         larger,
         house,
     )? / 2.0;
-    let first = need::size("the length of the ends", mandrel.end_length, house)?;
-    let second = first + need::size("the length of the body", mandrel.length, house)?;
+    let first = need::kept("the length of the ends", mandrel.end_length, house)?;
+    let second = first + need::kept("the length of the body", mandrel.length, house)?;
     let end = second + first;
     let corners = [
         Point::new(0.0, ends),
@@ -180,14 +189,21 @@ pub fn mandrel(mandrel: &Mandrel, house: House, title: Title) -> Result<Drawing,
         mandrel.large.within,
         house,
     );
-    let reduced = Label::stacked_diameter(mandrel.ends, house).named("both ends");
+    let reduced =
+        Label::kept(mandrel.ends.size, mandrel.ends.within, "Ø ", house).named("both ends");
     view.leader(Point::new(tail.x + first / 2.0, ends), FRAC_PI_2, reduced);
-    for (from, to, word) in [
-        (tail, Point::new(first, ends), "end "),
-        (thin, thick, "body "),
-        (Point::new(second, ends), Point::new(end, ends), "end "),
+    let (body, shoulder) = (mandrel.length.within, mandrel.end_length.within);
+    for (from, to, word, within) in [
+        (tail, Point::new(first, ends), "end ", shoulder),
+        (thin, thick, "body ", body),
+        (
+            Point::new(second, ends),
+            Point::new(end, ends),
+            "end ",
+            shoulder,
+        ),
     ] {
-        along(&mut view, from, to, Side::Below, word, None, house);
+        along(&mut view, from, to, Side::Below, word, within, house);
     }
     Ok(Drawing {
         house,
@@ -195,6 +211,8 @@ pub fn mandrel(mandrel: &Mandrel, house: House, title: Title) -> Result<Drawing,
         views: vec![view],
         key: KEY.to_vec(),
         notes: [
+            "Before it leaves the centers: runout of the body by an indicator at both ends; the diameter at both ends by \
+             micrometer. Datum A is the line of its centers.",
             "Centers at both ends, recessed, so that a blow does not spoil them. Turn and grind it between them.",
             "The taper is too slim to be seen here: mark the large end.",
             "Oil it; press the bushing on from the small end until it holds, no further.",

@@ -113,7 +113,7 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
         (tip, Side::Left, "pilot", lap.pilot.within),
         (front, Side::Left, "lap, small", lap.small.within),
         (rear, Side::Right, "lap, large", lap.large.within),
-        (end, Side::Right, "spindle", lap.spindle.within),
+        (end, Side::Right, "spindle\ndatum A", lap.spindle.within),
     ] {
         diameter(&mut view, at, side, word, within, house);
     }
@@ -135,6 +135,8 @@ pub fn seat_lap(lap: &SeatLap, house: House, title: Title) -> Result<Drawing, Dr
         views: vec![view],
         key: KEY.to_vec(),
         notes: vec![
+            "Before it leaves the chuck: the angle by its own master and thin blue, all round; the lap slides on its spindle \
+             without shake.".to_owned(),
             "The half angle is from the axis. It is the seat's own angle, whatever the disc has.".to_owned(),
             "The pilot is turned to the port it guides in; the lap slides on the spindle.".to_owned(),
             "Check the cone and face it anew before each use: a worn lap wears its error into the seat.".to_owned(),
@@ -207,7 +209,7 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
     axis(&mut view, 0.0, long);
     let face = Point::new(0.0, bore);
     for (at, side, word, within) in [
-        (face, Side::Left, "bore", lap.bore.within),
+        (face, Side::Left, "bore\ndatum A", lap.bore.within),
         (left, Side::Left, "outside", lap.outside.within),
         (lip, Side::Right, "mouth", lap.mouth.within),
     ] {
@@ -239,6 +241,7 @@ pub fn lap_for_disc(lap: &DiscLap, house: House, title: Title) -> Result<Drawing
         views: vec![view],
         key: KEY.to_vec(),
         notes: vec![
+            "Before it leaves the chuck: the angle by its own master and thin blue, all round; bore and cone at one setting.".to_owned(),
             "The half angle is from the axis. It is the disc's own angle, whatever the seat has.".to_owned(),
             "Check the cone and face it anew before each use: a worn lap wears its error into the disc.".to_owned(),
             "Take every trace of abrasive off the disc before it goes back.".to_owned(),

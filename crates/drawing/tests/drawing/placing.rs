@@ -4,10 +4,11 @@ use crate::samples::{self, seat, title};
 use drawing::geometry::{Bounds, Path, Point};
 use drawing::hatch::Lean;
 use drawing::{
-    Collar, DiscLap, Drawing, Kept, Label, Laid, LapFace, Layer, Lead, Mandrel, Mark, PIXELS,
-    PageWidth, PlugGauge, RivetedSeam, SeatLap, SeatSection, Shape, Side, Text, Tolerance,
-    TurnedBushing, TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, riveted_seam,
-    seat_lap, seat_section, turned_bushing, turned_disc,
+    Collar, DiscLap, Drawing, Kept, Label, Laid, LapFace, Layer, Lead, Limits, Mandrel, Mark,
+    NutBody, PIXELS, PageWidth, PlugGauge, RivetedSeam, SeatLap, SeatSection, Shape, Side,
+    StemThread, Text, ThreadCall, Tolerance, TurnedBushing, TurnedDisc, TurnedNut, View, lap_face,
+    lap_for_disc, mandrel, plug_gauge, riveted_seam, seat_lap, seat_section, turned_bushing,
+    turned_disc, turned_nut,
 };
 use measure::{Angle, House, Length};
 use proptest::prelude::*;
@@ -171,6 +172,7 @@ proptest! {
             stem: inches(outside * stem).into(),
             stem_length: inches(outside * long).into(),
             chamfer: chamfer.then(|| inches(outside * rim.min(stem / 2.0).min((1.0 - stem) / 2.0).min(long) * 0.3)),
+            thread: None,
         };
         let house = if metric { House::Metric } else { House::Inch };
         if let Err(why) = check(&turned_disc(&disc, house, title("Disc with stem")).unwrap()) {
@@ -244,23 +246,67 @@ proptest! {
         };
         let gauge = PlugGauge {
             go: kept(outside, which[0]),
-            go_length: inches(outside * long),
+            go_length: inches(outside * long).into(),
             not_go: kept(outside + 0.002, which[1]),
-            not_go_length: inches(outside * long / 2.0),
-            handle: inches(outside * bore),
-            handle_length: inches(outside * 1.5),
+            not_go_length: inches(outside * long / 2.0).into(),
+            handle: inches(outside * bore).into(),
+            handle_length: inches(outside * 1.5).into(),
         };
         let slim = Mandrel {
             small: kept(outside, which[1]),
             large: kept(outside + 0.003, which[2]),
-            length: inches(outside * (1.0 + long)),
-            ends: inches(outside * bore),
-            end_length: inches(outside * 0.4),
+            length: inches(outside * (1.0 + long)).into(),
+            ends: inches(outside * bore).into(),
+            end_length: inches(outside * 0.4).into(),
         };
         for drawing in [
             turned_bushing(&bushing, house, title("Bushing")).unwrap(),
             plug_gauge(&gauge, house, title("Plug gauge")).unwrap(),
             mandrel(&slim, house, title("Mandrel")).unwrap(),
+        ] {
+            if let Err(why) = check(&drawing) {
+                return Err(TestCaseError::fail(why));
+            }
+        }
+    }
+
+    #[test]
+    fn threads_of_any_size_are_clear(
+        major in 0.25_f64..6.0, fine in 0.02_f64..0.2, thick in 1.05_f64..3.0, long in 0.3_f64..3.0,
+        hexagon in any::<bool>(), open in any::<bool>(), metric in any::<bool>(),
+    ) {
+        let inches = Length::inches;
+        let limits = |size: f64| Limits {
+            least: Some(inches(size)),
+            most: (!open).then(|| inches(size + 0.004)),
+        };
+        let call = |under: f64| ThreadCall {
+            named: "1 1/4-5 stub Acme, to its mate\nleft hand, 2 starts".to_owned(),
+            major: limits(major - under),
+            pitch: limits(major * (1.0 - fine / 2.0) - under),
+            minor: limits(major * (1.0 - fine) - under),
+        };
+        let house = if metric { House::Metric } else { House::Inch };
+        let body = inches(major * thick).into();
+        let nut = TurnedNut {
+            body: if hexagon { NutBody::Hexagon(body) } else { NutBody::Round(body) },
+            length: inches(major * long).into(),
+            thread: call(0.0),
+        };
+        let disc = TurnedDisc {
+            nose: inches(major * thick * 1.05).into(),
+            outside: inches(major * thick * 1.3).into(),
+            half_angle: Angle::degrees(45.0),
+            half_angle_within: None,
+            rim: inches(major * 0.4).into(),
+            stem: inches(major).into(),
+            stem_length: inches(major * (1.0 + long)).into(),
+            chamfer: None,
+            thread: Some(StemThread { length: inches(major * long).into(), call: call(0.005) }),
+        };
+        for drawing in [
+            turned_nut(&nut, house, title("Nut")).unwrap(),
+            turned_disc(&disc, house, title("Disc with threaded stem")).unwrap(),
         ] {
             if let Err(why) = check(&drawing) {
                 return Err(TestCaseError::fail(why));

@@ -2,8 +2,8 @@
 
 use crate::samples::{seam, seat, title};
 use drawing::{
-    Kept, PlugGauge, RivetedSeam, SeatSection, Tolerance, TurnedDisc, plug_gauge, riveted_seam,
-    seat_section, turned_disc,
+    Kept, Limits, NutBody, PlugGauge, RivetedSeam, SeatSection, ThreadCall, Tolerance, TurnedDisc,
+    TurnedNut, plug_gauge, riveted_seam, seat_section, turned_disc, turned_nut,
 };
 use measure::{Angle, House, Length};
 
@@ -90,6 +90,7 @@ fn a_chamfer_larger_than_its_corner_is_refused() {
         stem: Length::inches(0.5).into(),
         stem_length: Length::inches(2.0).into(),
         chamfer: Some(Length::inches(0.125)),
+        thread: None,
     };
     let why = turned_disc(&disc, House::Inch, title("Disc"))
         .unwrap_err()
@@ -105,11 +106,11 @@ fn a_size_outside_its_own_limits_is_refused() {
     let inches = Length::inches;
     let gauge = |go: Kept| PlugGauge {
         go,
-        go_length: inches(1.0),
+        go_length: inches(1.0).into(),
         not_go: inches(1.01).into(),
-        not_go_length: inches(1.0),
-        handle: inches(0.5),
-        handle_length: inches(3.0),
+        not_go_length: inches(1.0).into(),
+        handle: inches(0.5).into(),
+        handle_length: inches(3.0).into(),
     };
     let draw = |go| plug_gauge(&gauge(go), House::Inch, title("Plug gauge"));
     assert!(
@@ -188,5 +189,51 @@ fn a_seam_that_cannot_be_is_refused() {
     ] {
         let said = why(bad);
         assert!(said.contains(says), "{said}");
+    }
+}
+
+#[test]
+fn a_thread_that_cannot_be_drawn_is_refused() {
+    let inches = Length::inches;
+    let limits = |least: Option<f64>, most: Option<f64>| Limits {
+        least: least.map(inches),
+        most: most.map(inches),
+    };
+    let sound = ThreadCall {
+        named: "1-8 Unified".to_owned(),
+        major: limits(Some(1.0), None),
+        pitch: limits(Some(0.9188), Some(0.9276)),
+        minor: limits(Some(0.865), Some(0.89)),
+    };
+    let why = |body: f64, thread: &ThreadCall| {
+        let nut = TurnedNut {
+            body: NutBody::Round(inches(body).into()),
+            length: inches(1.0).into(),
+            thread: thread.clone(),
+        };
+        let drawn = turned_nut(&nut, House::Inch, title("Nut"));
+        drawn.map(|_| ()).map_err(|why| why.to_string())
+    };
+    assert_eq!(why(1.5, &sound), Ok(()));
+    let crossed = ThreadCall {
+        pitch: limits(Some(0.93), Some(0.92)),
+        ..sound.clone()
+    };
+    let unsaid = ThreadCall {
+        minor: limits(None, None),
+        ..sound.clone()
+    };
+    let inside_out = ThreadCall {
+        minor: limits(Some(1.1), None),
+        ..sound.clone()
+    };
+    for (body, thread, says) in [
+        (1.0, &sound, "more than its thread"),
+        (1.5, &crossed, "the least before the most"),
+        (1.5, &unsaid, "at least one of its limits"),
+        (1.5, &inside_out, "more than the minor diameter"),
+    ] {
+        let said = why(body, thread).unwrap_err();
+        assert!(said.contains(says), "{says}: {said}");
     }
 }

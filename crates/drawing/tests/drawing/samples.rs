@@ -3,10 +3,11 @@
 use drawing::geometry::{Path, Point, Vertex};
 use drawing::hatch::Lean;
 use drawing::{
-    Collar, DiscLap, Drawing, DrawingError, Kept, Label, LapFace, Layer, Lead, Mandrel, Mark,
-    PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection, SeatStated, Side, Title, Tolerance,
-    TurnedBushing, TurnedDisc, View, lap_face, lap_for_disc, mandrel, plug_gauge, riveted_seam,
-    seat_lap, seat_section, turned_bushing, turned_disc,
+    Collar, DiscLap, Drawing, DrawingError, Kept, Label, LapFace, Layer, Lead, Limits, Mandrel,
+    Mark, NutBody, PlugGauge, RivetedSeam, SeamRow, SeatLap, SeatSection, SeatStated, Side,
+    StemThread, ThreadCall, Title, Tolerance, TurnedBushing, TurnedDisc, TurnedNut, View, lap_face,
+    lap_for_disc, mandrel, plug_gauge, riveted_seam, seat_lap, seat_section, turned_bushing,
+    turned_disc, turned_nut,
 };
 use measure::{Angle, House, Length};
 
@@ -47,6 +48,9 @@ pub fn title(drawing: &str) -> Title {
         edges: Some("break .010".to_owned()),
         as_of: Some("2026-05-02".to_owned()),
         revision: Some("1".to_owned()),
+        mate: Some("seat of No. 14, right feed check".to_owned()),
+        unless: Some("±.005".to_owned()),
+        runout: Some(".001".to_owned()),
         sheets: vec!["seat.correct".to_owned()],
     }
 }
@@ -169,6 +173,9 @@ pub fn all() -> Vec<Sample> {
         plain_bushing_sample(),
         plug_gauge_sample(),
         mandrel_sample(),
+        nut_sample("nut-hexagon", true, House::Inch),
+        nut_sample("nut-round-metric", false, House::Metric),
+        threaded_disc_sample(),
         lap_face_sample(),
     ]
     .into_iter()
@@ -254,6 +261,7 @@ fn disc_sample(
         stem: Length::inches(0.625).into(),
         stem_length: Length::inches(2.0).into(),
         chamfer,
+        thread: None,
     };
     let cone = (1.8125 - 1.375) / 2.0 / measure::math::tan_deg(half_angle);
     let cut = chamfer.map_or(0.0, Length::to_inches);
@@ -329,6 +337,7 @@ fn close_disc_sample() -> Sample {
         ),
         stem_length: Kept::reference(inches(2.0)),
         chamfer: Some(inches(1.0 / 32.0)),
+        thread: None,
     };
     Sample {
         name: "disc-close",
@@ -402,14 +411,14 @@ fn plug_gauge_sample() -> Sample {
             inches(2.507),
             Tolerance::OverUnder(inches(0.0002), inches(0.0)),
         ),
-        go_length: inches(1.5),
+        go_length: inches(1.5).into(),
         not_go: Kept::within(
             inches(2.509),
             Tolerance::OverUnder(inches(0.0), inches(0.0002)),
         ),
-        not_go_length: inches(0.75),
-        handle: inches(1.25),
-        handle_length: inches(3.5),
+        not_go_length: inches(0.75).into(),
+        handle: inches(1.25).into(),
+        handle_length: inches(3.5).into(),
     };
     Sample {
         name: "plug-gauge",
@@ -423,14 +432,95 @@ fn mandrel_sample() -> Sample {
     let given = Mandrel {
         small: inches(2.4995).into(),
         large: inches(2.503).into(),
-        length: inches(6.0),
-        ends: inches(1.75),
-        end_length: inches(1.0),
+        length: inches(6.0).into(),
+        ends: inches(1.75).into(),
+        end_length: inches(1.0).into(),
     };
     Sample {
         name: "mandrel",
         drawing: mandrel(&given, House::Inch, title("Mandrel for the bushing")),
         corners: vec![(0.0, 0.875), (1.0, 1.24975), (7.0, 1.2515), (8.0, -0.875)],
+    }
+}
+
+/// The internal limits of 3/4-12 Unified as an old stem asked for them; invented.
+fn call(named: &str, least: [f64; 3], most: [Option<f64>; 3]) -> ThreadCall {
+    let limits = |at: usize| Limits {
+        least: inches(least[at]),
+        most: most[at].map(Length::inches),
+    };
+    ThreadCall {
+        named: named.to_owned(),
+        major: limits(0),
+        pitch: limits(1),
+        minor: limits(2),
+    }
+}
+
+fn nut_sample(name: &'static str, hexagon: bool, house: House) -> Sample {
+    let thread = call(
+        "3/4-12 Unified\nright hand",
+        [0.7560, 0.6995, 0.6600],
+        [None, Some(0.7035), Some(0.6700)],
+    );
+    let size = Kept::within(
+        Length::inches(1.25),
+        Tolerance::OverUnder(Length::inches(0.0), Length::inches(0.01)),
+    );
+    let nut = TurnedNut {
+        body: if hexagon {
+            NutBody::Hexagon(size)
+        } else {
+            NutBody::Round(size)
+        },
+        length: Length::inches(0.875).into(),
+        thread,
+    };
+    Sample {
+        name,
+        drawing: turned_nut(&nut, house, title("Gland nut for the old stem")),
+        corners: vec![(0.0, 0.625), (0.875, -0.625), (0.0, 0.33), (0.875, 0.33)],
+    }
+}
+
+fn threaded_disc_sample() -> Sample {
+    let inches = Length::inches;
+    let disc = TurnedDisc {
+        nose: Length::inches(1.375).into(),
+        outside: Kept::within(inches(1.8125), Tolerance::Either(inches(0.002))),
+        half_angle: Angle::degrees(45.0),
+        half_angle_within: Some(Angle::degrees(0.1)),
+        rim: inches(0.3125).into(),
+        stem: Kept::within(
+            inches(0.75),
+            Tolerance::OverUnder(inches(0.0), inches(0.002)),
+        ),
+        stem_length: inches(3.0).into(),
+        chamfer: Some(inches(1.0 / 32.0)),
+        thread: Some(StemThread {
+            length: inches(1.5).into(),
+            call: ThreadCall {
+                named: "3/4-10 Unified 2A\nright hand".to_owned(),
+                major: Limits {
+                    least: Some(inches(0.7353)),
+                    most: Some(inches(0.7482)),
+                },
+                pitch: Limits {
+                    least: Some(inches(0.6773)),
+                    most: Some(inches(0.6832)),
+                },
+                minor: Limits {
+                    least: None,
+                    most: Some(inches(0.6291)),
+                },
+            },
+        }),
+    };
+    let cone = (1.8125 - 1.375) / 2.0;
+    Sample {
+        name: "disc-threaded",
+        drawing: turned_disc(&disc, House::Inch, title("Disc with threaded stem")),
+        corners: vec![(0.0, 0.6875), (cone, 0.90625), (cone + 3.3125, 0.34375)],
     }
 }
 

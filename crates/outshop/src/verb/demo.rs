@@ -35,6 +35,7 @@ const TOLD: &[(&str, &str)] = &[
     ("6-boiler", include_str!("../../demo/6-boiler.txt")),
     ("7-spring", include_str!("../../demo/7-spring.txt")),
     ("8-diesel", include_str!("../../demo/8-diesel.txt")),
+    ("9-lathe", include_str!("../../demo/9-lathe.txt")),
     ("9-law", include_str!("../../demo/9-law.txt")),
     ("9-memory", include_str!("../../demo/9-memory.txt")),
     ("9-pressure", include_str!("../../demo/9-pressure.txt")),

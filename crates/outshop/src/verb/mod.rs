@@ -5,6 +5,7 @@ pub mod backup;
 pub mod boiler_work;
 pub mod boiler;
 pub mod boiler_map;
+pub mod carried;
 pub mod check;
 pub mod dates;
 pub mod day;

@@ -205,11 +205,12 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
-    /// A drawing to scale: seat, disc, seat-lap or disc-lap. PDF, SVG or DXF, as the file's name ends.
+    /// A drawing to scale: seat, disc, nut, bushing, plug-gauge, mandrel, seat-lap or disc-lap. PDF, SVG or DXF, as the file's name ends.
     Drawing {
-        /// Which: seat, disc, seat-lap or disc-lap.
+        /// Which: seat, disc, nut, bushing, plug-gauge, mandrel, seat-lap or disc-lap.
         drawing: String,
-        /// Its sizes, and what its title block is to say: name=value, such as port=2-1/4in or material=bronze.
+        /// Its sizes with their limits, and what its title block is to say: name=value, such as port=2-1/4in,
+        /// "outside=3.004 +.0005 -.0000" or material=bronze; from=SHEET?NAME=VALUE&... takes what a worked sheet gives.
         #[serde(default)]
         arguments: Vec<String>,
         /// Where to.
@@ -431,6 +432,19 @@ pub fn lathe_card(
 ) -> Result<Paper, Failure> {
     let card = sheet::card(context, id, given)?;
     Ok(Paper::pdf(&card.about.number, card.print()?))
+}
+
+/// A drawing that a part is made from, in a form: pdf, svg or dxf.
+///
+/// # Errors
+/// If there is no such drawing or form, or its sizes cannot be drawn.
+pub fn drawing(
+    context: &mut Context,
+    word: &str,
+    given: &[(String, String)],
+    form: &str,
+) -> Result<Paper, Failure> {
+    drawn::in_form(context, word, given, form)
 }
 
 /// The lathe card of a sheet that a job keeps.

@@ -10,6 +10,7 @@ use rules::Rulebook;
 use shop::book::Book;
 use shop::ruled::{Question, asks_law, figures_of, fill};
 
+use super::carried::{FROM, Over, TAKEN};
 use super::rule_held;
 use crate::words::sheet as say;
 use crate::{Context, Failure};
@@ -40,6 +41,10 @@ pub struct Asked {
     pub so: Vec<String>,
     /// Facts of tables and formulas that the sheet does not know.
     pub facts: BTreeMap<String, String>,
+    /// The sheet that this one goes on from, as [`super::carried`] names it.
+    pub from: Option<String>,
+    /// The line taken of this sheet's own list, for the one that goes on from it.
+    pub taken: Option<usize>,
 }
 
 impl Asked {
@@ -55,6 +60,8 @@ impl Asked {
                 ENGINE => asked.engine = Some(value.to_string()),
                 RULES => asked.rules = Some(value.to_string()),
                 LATHE => asked.lathe = Some(value.to_string()),
+                FROM => asked.from = Some(value.to_string()),
+                TAKEN => asked.taken = value.parse().ok(),
                 SO => asked.so.push(value.to_string()),
                 other => match other.strip_prefix(FACT) {
                     Some(fact) => {
@@ -104,9 +111,26 @@ impl Asked {
         on: Date,
         house: House,
     ) -> Result<Sheet, Failure> {
+        let over = Over::into(id, self.from.as_deref(), book, rules, on, house)?;
+        let given = over.with(&self.given);
+        let mut sheet = self.alone(book, rules, id, &given, on, house)?;
+        sheet.notices.extend(over.notices(&self.given));
+        Ok(sheet)
+    }
+
+    /// Works the sheet with these arguments, whatever comes before it.
+    fn alone(
+        &self,
+        book: &Book,
+        rules: &Rulebook,
+        id: &str,
+        given: &[Given],
+        on: Date,
+        house: House,
+    ) -> Result<Sheet, Failure> {
         if !self.is_by_law() {
-            let mut sheet = physics::run(id, &self.given, house)?;
-            let typed = |name: &&str| self.given.iter().all(|one| one.name != **name);
+            let mut sheet = physics::run(id, given, house)?;
+            let typed = |name: &&str| given.iter().all(|one| one.name != **name);
             let left_out: Vec<&str> = figures_of(id).into_iter().filter(typed).collect();
             if !left_out.is_empty() {
                 sheet.notices.push(say::law_left_out(&left_out));
@@ -123,7 +147,7 @@ impl Asked {
         };
         let question = Question {
             sheet: id,
-            given: &self.given,
+            given,
             rules: self.rules.as_deref(),
             engine,
             told: &self.so,

@@ -9,7 +9,7 @@ mod bench;
 mod column;
 mod copy;
 mod door;
-mod form;
+pub mod form;
 mod frame;
 mod guard;
 mod link;

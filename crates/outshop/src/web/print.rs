@@ -12,8 +12,8 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, boiler_card, boiler_work, calendar, duties, hydro, job_card, kept_card, lathe_card,
-    phones, report, stay_map, survey_map, tag, tool_tag, worksheet, yearly,
+    Paper, boiler_card, boiler_work, calendar, drawing, duties, hydro, job_card, kept_card,
+    lathe_card, phones, report, stay_map, survey_map, tag, tool_tag, worksheet, yearly,
 };
 use crate::{Failure, words};
 
@@ -64,7 +64,7 @@ pub fn stays_link(engine: &str) -> Markup {
 /// The link to the card of a sheet with these values.
 pub fn sheet_link(id: &str, query: &[(String, String)]) -> Markup {
     let query = serde_html_form::to_string(query).unwrap_or_default();
-    link(&format!("sheet/{id}?{query}"))
+    html! { p { a href=(format!("/print/sheet/{id}?{query}")) { (words::print::LATHE_CARD) } } }
 }
 
 /// Gives a paper. Setting a page computes, so it is done off the threads that answer.
@@ -102,6 +102,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["phones"] => phones(&mut context)?,
         ["calendar"] => calendar(&mut context, None)?,
         ["calendar", number] => calendar(&mut context, Some(number))?,
+        ["drawing", word, form] => drawing(&mut context, word, &fields(query.as_bytes()), form)?,
         ["sheet", id] => lathe_card(&mut context, id, &fields(query.as_bytes()))?,
         _ => return Err(Failure::Input(format!("{}.", words::trouble::NO_PAGE))),
     };
@@ -114,10 +115,11 @@ fn answer(paper: Paper) -> Response {
         .chars()
         .filter(|c| c.is_ascii_alphanumeric() || "-._".contains(*c))
         .collect();
-    let (kind, how) = if name.ends_with(".ics") {
-        ("text/calendar; charset=utf-8", "attachment")
-    } else {
-        ("application/pdf", "inline")
+    let (kind, how) = match name.rsplit('.').next() {
+        Some("ics") => ("text/calendar; charset=utf-8", "attachment"),
+        Some("svg") => ("image/svg+xml", "inline"),
+        Some("dxf") => ("image/vnd.dxf", "attachment"),
+        _ => ("application/pdf", "inline"),
     };
     let headers = [
         (header::CONTENT_TYPE, kind.to_owned()),

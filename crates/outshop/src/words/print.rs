@@ -6,6 +6,8 @@ use jiff::civil::Date;
 
 /// The link on a page.
 pub const CARD: &str = "Print the card";
+/// The link on a worked sheet.
+pub const LATHE_CARD: &str = "Print the lathe card";
 /// A fact of a job.
 pub const ENGINE: &str = "Engine";
 /// A fact of a job.

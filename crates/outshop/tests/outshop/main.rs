@@ -8,6 +8,7 @@
 )]
 
 mod bench;
+mod carried;
 mod casebook;
 mod contract;
 mod copies;
@@ -24,6 +25,7 @@ mod looking;
 mod moved;
 mod memory;
 mod pages;
+mod parts;
 mod own_family;
 mod people;
 mod print;

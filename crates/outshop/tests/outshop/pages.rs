@@ -265,6 +265,12 @@ const ROUTES: &[&str] = &[
     "/sheet/thread.identify?side=external&major=.982in&tpi=8&pitch_diameter=.917in",
     "/sheet/thread.identify?side=external",
     "/sheet/thread.staybolt?present_diameter=.99in&tpi=12&sheet_thicknesses=3/8in,1/2in&length=4in",
+    "/sheet/thread.mate?from=thread.identify%3Fside%3Dexternal%26tpi%3D12%26major%3D.740in%26taken%3D1",
+    "/sheet/thread.cutting?form=unified&tpi=8&diameter=1in&side=external&material=steel&lathe=LA-001",
+    "/drawings",
+    "/drawing/nut",
+    "/drawing/nut?from=thread.unified%3Fdiameter%3D1in%26tpi%3D8%26class%3D2&length=1in&outside=2in",
+    "/drawing/mandrel?small=2.4995in",
     "/rulebook",
     "/rulebook?q=annual",
     "/rule/us-steam.clock.31",
@@ -337,6 +343,9 @@ fn every_page_says_what_governs_and_loads_nothing_from_outside() {
         "/dates?engine=99",
         "/rule/none",
         "/sheet/none",
+        "/drawing/none",
+        "/drawing/nut?from=fit.iso%3Fsize%3D1in%26fit%3DH7%2Fg6",
+        "/sheet/fit.iso?from=thread.identify%3Fside%3Dexternal%26tpi%3D12%26major%3D.740in",
     ] {
         let page = served.get(missing);
         assert_eq!(page.status, 404, "{missing}");

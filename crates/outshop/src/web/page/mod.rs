@@ -8,6 +8,7 @@ mod boiler_map;
 mod boiler_work;
 mod dates;
 mod day;
+mod drawing;
 mod drawn;
 mod engine;
 mod find;
@@ -316,6 +317,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["inspection", number] => inspection::draw(view, number)?,
         ["finding", number] => finding::draw(view, number)?,
         ["job", number] => job::draw(view, number)?,
+        ["drawings"] => drawing::list(),
+        ["drawing", word] => drawing::draw(view, word)?,
         ["sheets"] => sheet::list()?,
         ["sheet", id] => sheet::draw(view, id)?,
         ["boiler-work"] => boiler_work::draw(view)?,

@@ -7,11 +7,13 @@ use shop::ruled::figures_of;
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
+use crate::part_drawing;
+use crate::verb::carried::{FROM, Over, Step, named, next as follow};
 use crate::verb::lathe::by_number;
 use crate::verb::ruled::{Asked, ENGINE, LATHE, RULES};
 use crate::verb::setting::ForLathe;
 use crate::web::form::value;
-use crate::words::{self, sheet as say, tag};
+use crate::words::{self, carried, sheet as say, tag};
 
 pub fn list() -> Result<Drawn, Failure> {
     let mut rest: Vec<_> = physics::catalogue().iter().collect();
@@ -30,6 +32,12 @@ pub fn list() -> Result<Drawn, Failure> {
         p class="lead" { (say::LEAD) }
         p { a href="/boiler-work" { (words::boiler_work::LINK) } }
         p { a href="/lathes" { (words::lathe::TITLE) } }
+        p { a href="/drawings" { (words::drawing::TITLE) } }
+        section class="ruled" {
+            h2 { (carried::WAY) }
+            p { (carried::WAY_TELLS) }
+            p { a href="/sheet/thread.identify" { (carried::BEGIN) } }
+        }
         p class="small" { @for (n, (subject, title, _)) in groups.iter().enumerate() { @if n > 0 { " · " } a href=(format!("#{subject}")) { (title) } } }
         @for (subject, title, of) in &groups {
             section class="ruled" id=(subject) {
@@ -51,16 +59,27 @@ fn subject_of(card: &Card) -> &str {
 pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     let card = physics::find(id)?.card;
     let asked = Asked::of(&view.query);
-    let worked = (asked != Asked::default())
+    let over = Over::into(
+        id,
+        asked.from.as_deref(),
+        view.book,
+        view.rules,
+        view.on,
+        view.house,
+    )?;
+    let wanting = wanting(card, &asked, &over);
+    let worked = (asked != Asked::default() && wanting.is_empty())
         .then(|| asked.worked(view.book, view.rules, id, view.on, view.house));
     let body = html! {
         h1 { (card.title) }
         p class="lead" { (card.purpose) }
+        (goes_on_from(&over.steps))
+        @if !wanting.is_empty() { p class="need" { (carried::still(&wanting)) } }
         div class="sheet" {
-            (inputs(view, card))
-            div { @match &worked {
+            (inputs(view, card, &over))
+            div id="worked" { @match &worked {
                 None => p class="quiet" { (say::FILL_IN) },
-                Some(Ok(sheet)) => { @if let Some(number) = &asked.lathe { (on_lathe(view, number, sheet)) } (page(sheet, &drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None))))) (crate::web::print::sheet_link(id, &view.query)) }
+                Some(Ok(sheet)) => { @if let Some(number) = &asked.lathe { (on_lathe(view, number, sheet)) } (page(sheet, &html! { (drawn::shown(&drawn::of_sheet(sheet, &drawn::title(view, None)))) (next(view, sheet, &asked)) })) }
                 Some(Err(e)) => (crate::web::trouble::said(&e.to_string())),
             } }
         }
@@ -68,18 +87,63 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/sheets", card.title, body))
 }
 
-fn inputs(view: &View<'_>, card: &Card) -> Markup {
-    let typed = |name: &str| value(&view.query, name);
+/// Arguments that a sheet going on from another cannot do without and nobody has said yet.
+fn wanting<'c>(card: &'c Card, asked: &Asked, over: &Over) -> Vec<&'c str> {
+    let known =
+        |name: &str| over.of(name).is_some() || asked.given.iter().any(|given| given.name == name);
+    let all = card.arguments.iter();
+    let all = all.filter(|one| one.required && !over.steps.is_empty() && !known(one.name));
+    all.map(|one| one.meaning).collect()
+}
+
+/// The sheets worked before this one, each a way back.
+fn goes_on_from(steps: &[Step]) -> Markup {
+    html! { @if !steps.is_empty() {
+        p class="kinds" { (carried::GOES_ON) ": "
+            @for (n, step) in steps.iter().enumerate() { @if n > 0 { " · " } a href=(format!("/sheet/{}", step.named)) { (step.sheet.card.title) } }
+        }
+    } }
+}
+
+/// What comes next: sheets that this one leads to, parts that can be drawn from it, its card.
+fn next(view: &View<'_>, sheet: &Sheet, asked: &Asked) -> Markup {
+    let id = sheet.card.id;
+    let sheets = follow(sheet, &view.query);
+    let named = named(id, &view.query, None);
+    let parts: Vec<_> = part_drawing::from_sheet(sheet).collect();
+    html! {
+        h2 { (carried::NEXT) }
+        @if !sheets.is_empty() || !parts.is_empty() { p class="small" { (carried::NEXT_TELLS) } }
+        ul class="plain steps-next" {
+            @for (next, from) in &sheets {
+                li { a href=(format!("/sheet/{}?from={}", next.sheet, kit::encode(from))) { (next.what) } " " span class="quiet small" { (next.sheet) } }
+            }
+            @for kind in &parts {
+                li { a href=(format!("/drawing/{}?from={}", kind.word, kit::encode(&named))) { (words::drawing::draw(kind.title)) } }
+            }
+        }
+        @if id == shop::lathe::THREAD && asked.lathe.is_none() { p class="small" { (carried::NO_LATHE) } }
+        (crate::web::print::sheet_link(id, &view.query))
+    }
+}
+
+fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
+    let typed = |name: &str| match value(&view.query, name) {
+        "" => over.of(name).map_or("", |one| one.text.as_str()),
+        typed => typed,
+    };
     let law = figures_of(card.id);
     // A figure of law may be left to the rulebook, also where the sheet cannot do without it.
     let needed = |name: &str, required: bool| required && !law.contains(&name);
     html! {
-        form class="act" method="get" action=(format!("/sheet/{}", card.id)) {
+        form class="act" method="get" action=(format!("/sheet/{}#worked", card.id)) {
             h2 { (say::GOES_IN) }
+            @if let Some(last) = over.steps.last() { (kit::hidden(FROM, &last.named)) }
             @if !law.is_empty() { (whose_law(view)) }
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
                 label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { (say::OF_LAW) } } }
+                @if let Some(one) = over.of(argument.name) { p class="small" { @if typed(argument.name) == one.text { (carried::whence(one)) } @else { (carried::instead(one)) } } }
                 @if argument.choices().is_empty() || argument.name == "materials" {
                     input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[needed(argument.name, argument.required)] autocomplete="off";
                     @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
@@ -141,6 +205,9 @@ fn on_lathe(view: &View<'_>, number: &str, sheet: &Sheet) -> Markup {
     }
 }
 
+/// A cell of a table longer than this is a sentence.
+const WORDED: usize = 24;
+
 fn shown(value: &Shown) -> Markup {
     match value {
         Shown::Quantity { shown, unit, .. } => {
@@ -150,20 +217,25 @@ fn shown(value: &Shown) -> Markup {
             html! { @if text.starts_with(words::page::CANNOT_TELL) { span class="verdict unknown" { (text) } } @else { strong { (text) } } }
         }
         Shown::Table { columns, rows } => html! {
-            div class="table" tabindex="0" role="group" aria-label=(say::RESULTS) { table {
+            // Sentences in narrow columns cannot be read on a phone: there each stands under its heading.
+            @let worded = rows.iter().flatten().any(|cell| cell.len() > WORDED);
+            div class="table" tabindex="0" role="group" aria-label=(say::RESULTS) { table class=[worded.then_some("stack")] {
                 thead { tr { @for column in columns { th { (column) } } } }
-                tbody { @for row in rows { tr { @for cell in row { td { (cell) } } } } }
+                tbody { @for row in rows { tr { @for (n, cell) in row.iter().enumerate() {
+                    td data-label=[columns.get(n).filter(|_| worded)] { (cell) }
+                } } } }
             } }
         },
     }
 }
 
-fn page(sheet: &Sheet, drawn: &Markup) -> Markup {
+/// The sheet; `after` stands under its results.
+fn page(sheet: &Sheet, after: &Markup) -> Markup {
     html! {
         @if !sheet.notices.is_empty() { div class="said" { @for notice in &sheet.notices { p { (notice) } } } }
         h2 { (say::RESULTS) }
         @for result in &sheet.results { div class="result" { (shown(&result.value)) span class="quiet" { (result.meaning) } } }
-        (drawn)
+        (after)
         h2 { (say::WHERE_FROM) }
         dl class="facts" { @for input in &sheet.inputs {
             dt { (input.symbol) }
