@@ -39,7 +39,7 @@ const TITLE: [&str; 10] = [
 
 #[test]
 fn a_nut_is_drawn_to_the_limits_of_its_sheet_and_its_dxf_measures_them() {
-    let folder = Folder::new("parts-nut");
+    let folder = Folder::shop("parts-nut");
     // External major and bore of a nut of 1-8 UNC-2B, as the sheet has them: ASME B1.1 (source 6 of the thread sheets).
     let asked = [
         "print",
@@ -87,7 +87,7 @@ fn a_nut_is_drawn_to_the_limits_of_its_sheet_and_its_dxf_measures_them() {
 
 #[test]
 fn every_kind_is_drawn_from_the_sheet_that_gives_it() {
-    let folder = Folder::new("parts-kinds");
+    let folder = Folder::shop("parts-kinds");
     let cases: [(&str, &[&str], &[&str]); 6] = [
         (
             "bushing",
@@ -172,7 +172,7 @@ fn every_kind_is_drawn_from_the_sheet_that_gives_it() {
 
 #[test]
 fn what_cannot_be_drawn_is_refused_in_a_sentence() {
-    let folder = Folder::new("parts-refused");
+    let folder = Folder::shop("parts-refused");
     let nut = ["print", "drawing", "nut"];
     let unified = "from=thread.unified?diameter=1in&tpi=8&class=2";
     let cases: [(&[&str], &str); 5] = [
