@@ -1,4 +1,6 @@
 //! The pages as served: signing in, strict headers, forms that lose nothing, the same entry at every door.
+//!
+//! Long because: one list of every page, and whoever adds a page adds a line.
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
