@@ -128,6 +128,27 @@ fn a_strange_reading_is_flagged_and_counts() {
     );
 }
 
+/// The map of a sheet of one thickness is flat: nothing of it is thinner, nothing is doubtful, nothing was lost since a survey
+/// that read the same, and what nobody read is no thinner than what everybody did.
+#[test]
+fn the_map_of_a_constant_sheet_is_flat() {
+    let row = [".375"; 12].join(" ");
+    let sheet = [row.as_str(); 12];
+    let mut world = whole();
+    world.component("first course", "", "", &[("as_built", "0.375 in")]);
+    world.survey(jiff::civil::date(2020, 5, 2), &sheet);
+    world.survey(TODAY, &sheet);
+    let read = world.read();
+    assert_eq!(read.counts, [144, 0, 0]);
+    assert_eq!(read.thinnest.unwrap().0, 0.375);
+    assert!(read.doubtful.is_empty());
+    let paired = read.paired.unwrap();
+    assert_eq!(paired.worst.0, 0.0);
+    assert!(paired.first.is_none(), "{:?}", paired.first);
+    let (least, ..) = read.unread.unwrap();
+    assert!((least - 0.375).abs() < 1e-9, "{least}");
+}
+
 #[test]
 fn a_square_that_was_not_read_leaves_only_a_bound() {
     let mut world = whole();
