@@ -2,9 +2,10 @@
 
 use crate::typed;
 use measure::{House, Length, Stress};
+use physics::answer::{Answer, Outcome};
 use physics::law::thread_bore::{bore, full};
 use physics::law::thread_strength::{Sizes, strength};
-use physics::{Shown, run};
+use physics::{Shown, Worked, find, run};
 use proptest::prelude::*;
 
 fn text(id: &str, pairs: &[(&str, &str)], name: &str) -> String {
@@ -77,6 +78,65 @@ fn the_weaker_member_is_named() {
     assert!(of("1/2 in", "30000 psi").starts_with("the internal thread strips"));
     assert!(of("1/2 in", "60000 psi").starts_with("the external thread strips"));
     assert!(of("2 in", "30000 psi").starts_with("the screw breaks"));
+}
+
+/// What breaks and what strips is the area told times the strength given, the shear at half of it; and each of what the sheet
+/// must say is said where it holds and not elsewhere.
+#[test]
+fn loads_are_areas_times_strengths() {
+    let work = |form: &'static str, engaged: &'static str, screw: &'static str| {
+        let pairs = [
+            ("form", form),
+            ("diameter", "1 in"),
+            ("tpi", if form == "acme" { "5" } else { "8" }),
+            ("engagement", engaged),
+            ("strength_external", screw),
+            ("strength_internal", "36000 psi"),
+        ];
+        Worked::new(
+            find("thread.strength").unwrap(),
+            &typed(&pairs),
+            House::Inch,
+        )
+        .unwrap()
+        .answer
+    };
+    let si = |answer: &Answer, name: &str| match answer.result(name) {
+        Some(Outcome::Si(si)) => *si,
+        other => panic!("{name}: {other:?}"),
+    };
+    let (screw, nut) = (
+        Stress::psi(60e3).to_pascals(),
+        Stress::psi(36e3).to_pascals(),
+    );
+    for form in ["unified", "whitworth", "acme"] {
+        let found = work(form, "3/4 in", "60000 psi");
+        for (load, area, stress) in [
+            ("load_breaks", "stress_area", screw),
+            ("load_strips_external", "shear_external", 0.5 * screw),
+            ("load_strips_internal", "shear_internal", 0.5 * nut),
+        ] {
+            let expected = si(&found, area) * stress;
+            assert!(
+                (si(&found, load) / expected - 1.0).abs() < 1e-12,
+                "{form} {load}"
+            );
+        }
+        let notices = |answer: &Answer| answer.notices.join("\n");
+        assert!(notices(&found).contains("These loads break the joint"));
+        assert_eq!(
+            notices(&found).contains("rest on memory"),
+            form == "whitworth"
+        );
+        assert!(notices(&work(form, "1/4 in", "60000 psi")).contains("Engaged less than full"));
+        assert!(!notices(&work(form, "4 in", "60000 psi")).contains("Engaged less than full"));
+    }
+    // FED-STD-H28/2B: over 100,000 psi the least pitch diameter tells; at it the nominal one still does.
+    assert_eq!(work("unified", "1 in", "100000 psi").branch, "unified");
+    assert_eq!(
+        work("unified", "1 in", "100001 psi").branch,
+        "unified-strong"
+    );
 }
 
 proptest! {

@@ -241,7 +241,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ),
         value(card::FLANK, sizes.flank, "by the form"),
     ];
-    if engagement < found.full_engagement {
+    let full = found.full_engagement.to_inches();
+    if full.total_cmp(&engagement.to_inches()).is_gt() {
         answer.notices.push(
             "Engaged less than full: a thread strips before the screw breaks, without warning. A \
              longer nut, a stronger nut metal or a larger screw cures it."
