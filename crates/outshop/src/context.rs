@@ -188,6 +188,21 @@ impl Context {
         Ok(book)
     }
 
+    /// The state of the book with the readings of every part of one engine, by her number.
+    ///
+    /// # Errors
+    /// As [`Store::book`]; input if there is no such engine.
+    pub fn book_with_all_readings_of(&mut self, number: &str) -> Result<Book, Failure> {
+        let mut book = self.book()?;
+        let (id, _) = shop::locomotive::engine(&book, number)?;
+        let hers = book.parts.iter().filter(|(_, part)| part.locomotive == id);
+        let hers: Vec<_> = hers.map(|(id, _)| *id).collect();
+        for part in hers {
+            self.store()?.add_readings(&mut book, part)?;
+        }
+        Ok(book)
+    }
+
     /// The book without any engine's rows.
     ///
     /// # Errors

@@ -77,6 +77,8 @@ mod service_day;
 mod verdict;
 #[path = "shop/world.rs"]
 mod world;
+#[path = "shop/wear.rs"]
+mod wear;
 #[path = "shop/spares.rs"]
 mod spares;
 #[path = "shop/letters.rs"]

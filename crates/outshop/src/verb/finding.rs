@@ -476,9 +476,10 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
                 line("metal", metal);
             }
             line("buys", &offer.route.buys);
+            let tools: Vec<String> = offer.tools.iter().map(shop::route::Tool::told).collect();
             for (what, of_it) in [
                 ("sheets", &offer.sheets),
-                ("tools first", &offer.route.tooling),
+                ("tools first", &tools),
                 ("moves", &offer.moves),
             ] {
                 if !of_it.is_empty() {
@@ -595,7 +596,7 @@ fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
             json!({
                 "route": o.route.word, "title": o.route.title, "can_be_taken": can, "why": why,
                 "quarter_hours": o.hours.map(|h| h.0), "metal": o.metal, "buys": o.route.buys, "unknown": o.unknown,
-                "hours_of": words::finding::hours_of(o.hours_of), "sheets": o.sheets, "tooling": o.route.tooling, "moves": o.moves, "stop_points": o.route.stop_points,
+                "hours_of": words::finding::hours_of(o.hours_of), "sheets": o.sheets, "tooling": o.route.tooling, "tools": o.tools.iter().map(|tool| json!({ "need": tool.need, "to_be_made": !tool.is_kept(), "kept": tool.kept.iter().map(|kept| json!({ "number": format!("T-{:03}", kept.number), "what": kept.what, "shelf": kept.shelf, "serves": kept.serves })).collect::<Vec<_>>() })).collect::<Vec<_>>(), "moves": o.moves, "stop_points": o.route.stop_points,
             })
         })
         .collect();

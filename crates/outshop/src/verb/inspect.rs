@@ -9,6 +9,7 @@ use shop::inspection::unmet;
 use shop::locomotive::{engine, finding, inspection};
 
 use super::{name, saved, wrap};
+use crate::words::before as ready_say;
 use crate::{Answer, Context, Failure, words};
 
 /// Open, answer and close an inspection.
@@ -21,6 +22,17 @@ pub enum Inspect {
         engine: String,
         /// The kind: daily, 31, 92, annual, fifth-annual, 1472; of a diesel, daily, qualified-daily, periodic.
         kind: String,
+    },
+    /// What to have ready before a coming inspection: part by part, with chance, hours and the day to order by.
+    Before {
+        /// Her number.
+        engine: String,
+        /// The inspection: 31, 92, annual, fifth-annual or 1472.
+        kind: String,
+        /// Lead time to reckon with, in days; the longest that anything promised to us took, if left out.
+        #[arg(long, value_name = "DAYS")]
+        #[serde(default)]
+        lead: Option<u32>,
     },
     /// Answer items of today's daily inspection in one act; it is opened if none is open.
     Day(super::day::Day),
@@ -94,6 +106,7 @@ impl Inspect {
     /// [`Failure`].
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
+            Inspect::Before { engine, kind, lead } => ready(context, engine, kind, *lead),
             Inspect::Open {
                 engine: number,
                 kind,
@@ -308,4 +321,53 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         text,
         json!({ "inspection": format!("I-{:03}", kept.number), "kind": kept.kind, "items": items, "closed": closed, "not_completed": away, "open": missing }),
     ))
+}
+
+/// What to have ready before an inspection.
+fn ready(
+    context: &mut Context,
+    number: &str,
+    kind: &str,
+    lead: Option<u32>,
+) -> Result<Answer, Failure> {
+    let (on, house, rules) = (context.on()?, context.house(), context.rules()?);
+    let book = context.book_with_all_readings_of(number)?;
+    let (id, kept) = engine(&book, number)?;
+    let told = shop::route::before(&book, rules, (id, kind.trim()), lead, on, house)?;
+    let mut text = format!("{}\n", ready_say::title(&kept.number, &told.kind));
+    let mut line = |indent: usize, said: &str| {
+        let said = super::wrap(said, indent, 100);
+        text.push_str(&format!("{}{said}\n", " ".repeat(indent)));
+    };
+    line(2, &ready_say::when(&told));
+    line(2, &ready_say::lead(&told));
+    for it in &told.likely {
+        line(2, &format!("{}: {}", it.name, ready_say::chance(it)));
+        line(4, &ready_say::from(it).join("; "));
+        line(
+            4,
+            &format!(
+                "hours before: {}; order by {}",
+                ready_say::hours(it),
+                ready_say::order_by(it, on)
+            ),
+        );
+    }
+    if told.likely.is_empty() {
+        line(2, ready_say::NOTHING);
+    }
+    line(2, &ready_say::whole(&told));
+    for why in &told.wanting {
+        line(2, &words::sentence(why));
+    }
+    let value = json!({
+        "engine": kept.number, "inspection": told.kind, "last_day": told.by.map(|day| day.to_string()),
+        "service_days": told.ahead.as_ref().map(|ahead| ahead.days), "lead_days": told.lead.as_ref().map(|lead| lead.days),
+        "openings": told.openings, "found": told.found, "whole": told.whole.to_json(),
+        "likely": told.likely.iter().map(|it| json!({
+            "part": it.name, "chance": it.chance, "from": ready_say::from(it), "order_by": it.order_by.map(|day| day.to_string()),
+        })).collect::<Vec<_>>(),
+        "wanting": told.wanting,
+    });
+    Ok(Answer::done(text, value))
 }

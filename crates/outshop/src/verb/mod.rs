@@ -47,6 +47,7 @@ pub mod stated;
 pub mod spare;
 pub mod steam;
 pub mod tooling;
+pub mod wear;
 
 use jiff::civil::{Date, DateTime};
 use measure::State;

@@ -46,6 +46,10 @@ pub enum Part {
         /// The part's name.
         part: String,
     },
+    /// What the book tells of a part's wear: rate, service days to each limit, chance before each opening.
+    Wear(super::wear::Tells),
+    /// Leave, cut or renew at each opening over the years, for a size that has steps, and what that saves.
+    Plan(super::wear::Plans),
     /// What a family of parts is measured on, and its routes.
     Family {
         /// The family's word; all of them if left out.
@@ -215,6 +219,8 @@ impl Part {
                 let (part_id, kept) = part(&book, id, wanted)?;
                 show_part(&book, number, part_id, kept, house)
             }
+            Part::Wear(it) => it.run(context),
+            Part::Plan(it) => it.run(context),
             Part::Family { family: word } => {
                 let book = context.book()?;
                 let wanted: Vec<_> = match word {

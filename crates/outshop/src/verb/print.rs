@@ -5,6 +5,7 @@ mod boiler_map;
 mod boiler_work;
 mod calendar;
 mod drawn;
+mod before;
 mod duties;
 mod fields;
 mod held;
@@ -114,6 +115,21 @@ pub enum Print {
     ToolTag {
         /// Its number, such as T-001.
         tool: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// What to have ready before a coming inspection: part by part, with chance, hours and the day to order by. A PDF.
+    Before {
+        /// Her number.
+        engine: String,
+        /// The inspection: 31, 92, annual, fifth-annual or 1472.
+        kind: String,
+        /// Lead time to reckon with, in days; the longest that anything promised to us took, if left out.
+        #[arg(long, value_name = "DAYS")]
+        #[serde(default)]
+        lead: Option<u32>,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -254,6 +270,12 @@ impl Print {
                 to.write_card(|| worksheet(context, engine, kind))
             }
             Print::Inspection { inspection, to } => to.write_card(|| report(context, inspection)),
+            Print::Before {
+                engine,
+                kind,
+                lead,
+                to,
+            } => to.write_card(|| before(context, engine, kind, *lead)),
             Print::Duties { engine, to } => to.write_card(|| duties(context, engine)),
             Print::ToolTag { tool, to } => to.write_card(|| tool_tag(context, tool)),
             Print::Tag { engine, to } => to.write_card(|| tag(context, engine)),
@@ -495,6 +517,19 @@ pub fn tool_tag(context: &mut Context, number: &str) -> Result<Paper, Failure> {
 ///
 /// # Errors
 /// If there is no such engine, or the book does not read.
+pub fn before(
+    context: &mut Context,
+    engine: &str,
+    kind: &str,
+    lead: Option<u32>,
+) -> Result<Paper, Failure> {
+    Paper::of_form("before", &before::paper(context, engine, kind, lead)?)
+}
+
+/// As [`duties::paper`].
+///
+/// # Errors
+/// [`Failure`].
 pub fn duties(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     Paper::of_form("papers", &duties::paper(context, engine)?)
 }

@@ -53,7 +53,7 @@ pub fn draw(left: &MetalLeft, house: House) -> Markup {
 }
 
 /// Where the words of each mark stand: beside it, or below the words before it where those would be in the way.
-fn lines(marks: impl Iterator<Item = f64>) -> Vec<f64> {
+pub fn lines(marks: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut lines: Vec<f64> = Vec::new();
     for mark in marks {
         let free = lines.last().map_or(mark, |last| last + LINE);

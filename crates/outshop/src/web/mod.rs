@@ -22,6 +22,7 @@ mod ribbon;
 mod spot;
 mod trouble;
 mod upload;
+mod wear;
 
 use std::path::PathBuf;
 use std::sync::Arc;

@@ -12,7 +12,7 @@ use super::form::fields;
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
-    Paper, boiler_card, boiler_work, calendar, drawing, duties, hydro, job_card, kept_card,
+    Paper, before, boiler_card, boiler_work, calendar, drawing, duties, hydro, job_card, kept_card,
     lathe_card, phones, report, stay_map, survey_map, tag, tool_tag, worksheet, yearly,
 };
 use crate::{Failure, words};
@@ -90,6 +90,11 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["job", number, sheet] => kept_card(&mut context, number, sheet)?,
         ["worksheet", number, kind] => worksheet(&mut context, number, kind)?,
         ["inspection", number] => report(&mut context, number)?,
+        ["before", number, kind] => {
+            let typed = fields(query.as_bytes());
+            let lead = super::form::value(&typed, words::before::LEAD);
+            before(&mut context, number, kind, lead.trim().parse().ok())?
+        }
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
         ["hydro", number] => hydro(&mut context, number)?,

@@ -54,6 +54,12 @@ pub const SKILL: &str = "Skill";
 pub const SHEETS: &str = "Reckoned on";
 /// Of a route.
 pub const TOOLS: &str = "Tools first";
+/// Of a tool that the register has not.
+pub const TO_BE_MADE: &str = "to be made first";
+/// Before a tool that was made for another part.
+pub const FITS: &str = "unless it fits:";
+/// Before the sheets that a tool is drawn from.
+pub const DRAW_FROM: &str = "Its sizes are on";
 /// Of a route.
 pub const MOVES: &str = "Moves";
 /// Of a route.

@@ -304,6 +304,30 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"part":{"tree":{"engine":"14"}}}"#,
     ),
     (
+        &["part", "wear", "14", "check", "--a-year", "40"],
+        r#"{"part":{"wear":{"engine":"14","part":"check","a_year":40}}}"#,
+    ),
+    (
+        &[
+            "part",
+            "plan",
+            "14",
+            "check",
+            "seat-wall",
+            "--with",
+            "hours_leave=2",
+        ],
+        r#"{"part":{"plan":{"engine":"14","part":"check","size":"seat-wall","with":["hours_leave=2"]}}}"#,
+    ),
+    (
+        &["inspect", "before", "14", "annual", "--lead", "60"],
+        r#"{"inspect":{"before":{"engine":"14","kind":"annual","lead":60}}}"#,
+    ),
+    (
+        &["print", "before", "14", "annual"],
+        r#"{"print":{"before":{"engine":"14","kind":"annual"}}}"#,
+    ),
+    (
         &["part", "fit-out", "14", "--main-axle", "3", "--write"],
         r#"{"part":{"fit-out":{"engine":"14","main_axle":3,"write":true}}}"#,
     ),

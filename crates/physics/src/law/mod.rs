@@ -84,4 +84,5 @@ pub mod thread_wires;
 pub mod valve_lift;
 pub mod wear_forecast;
 pub mod wear_line;
+pub mod wear_openings;
 pub mod wear_policy;

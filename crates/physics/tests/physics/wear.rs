@@ -645,3 +645,49 @@ fn a_plan_that_cannot_be_made_says_why() {
     assert_eq!(shown(&spent, "now"), "bush or renew it");
     assert!(spent.notices.iter().any(|n| n.contains("cannot be left")));
 }
+
+/// scipy 1.17.1: `nbinom(3.5, 5 / 6).pmf(j)` and `.sf(j)`.
+#[test]
+fn the_chances_of_an_opening_are_those_of_scipy() {
+    let sheet = sheet(
+        "wear.openings",
+        &[
+            ("found", "3"),
+            ("openings", "4"),
+            ("prior_found", "0.5"),
+            ("prior_openings", "1"),
+            ("ahead", "1"),
+        ],
+    );
+    let Some(Shown::Table { rows, .. }) = sheet.result("chances") else {
+        panic!("no table");
+    };
+    let chances: Vec<f64> = rows.iter().map(|row| row[1].parse().unwrap()).collect();
+    let more: Vec<f64> = rows.iter().map(|row| row[2].parse().unwrap()).collect();
+    let pmf = [0.5283, 0.3082, 0.1156, 0.0353, 0.0096, 0.0024];
+    let sf = [0.4717, 0.1636, 0.0480, 0.0127, 0.0031, 0.0007];
+    assert_eq!(chances.len(), pmf.len());
+    for (ours, theirs) in chances.iter().zip(pmf).chain(more.iter().zip(sf)) {
+        assert!((ours - theirs).abs() < 0.000_151, "{ours} and {theirs}");
+    }
+}
+
+/// More found never makes the next opening look better; more openings with nothing found never worse.
+#[test]
+fn what_was_found_counts_against_and_what_was_not_counts_for() {
+    let any = |found: &str, openings: &str| {
+        let sheet = sheet(
+            "wear.openings",
+            &[
+                ("found", found),
+                ("openings", openings),
+                ("prior_found", "0.5"),
+                ("prior_openings", "1"),
+                ("ahead", "1"),
+            ],
+        );
+        shown(&sheet, "any").parse::<f64>().unwrap()
+    };
+    assert!(any("2", "4") > any("1", "4"));
+    assert!(any("1", "5") < any("1", "4"));
+}

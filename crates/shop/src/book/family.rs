@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::family_words::{BoilerWork, Calculation, HoursFrom, LimitNamed, Whose};
+use super::family_words::{BoilerWork, Calculation, HoursFrom, LimitNamed, Rung, Whose};
 use super::statement::{Authority, QuarterHours};
 
 /// A family text that does not read.
@@ -46,6 +46,9 @@ pub struct Family {
     /// What is reckoned on the way, and on which sheets.
     #[serde(default, rename = "calculation")]
     pub calculations: Vec<Calculation>,
+    /// Sizes that are cut down step by step over the years, and by which ways.
+    #[serde(default, rename = "steps")]
+    pub rungs: Vec<Rung>,
     /// Where its hours are from; families adopted before this was asked do not say.
     #[serde(default)]
     pub hours_from: Option<HoursFrom>,
@@ -468,6 +471,21 @@ impl Family {
             if let Some(name) = of.filter(|name| !self.measures(name)) {
                 let says = format!("limit `{word}` is of `{name}`, which is not measured on it");
                 slip("limit", word, name, says);
+            }
+        }
+        for rung in &self.rungs {
+            if self.feature(&rung.size).is_none() {
+                let says = format!("steps are of `{}`, which is no feature of it", rung.size);
+                slip("steps", &rung.size, &rung.size, says);
+            }
+            for way in [&rung.cut, &rung.renew] {
+                if self.route(way).is_none() {
+                    let says = format!(
+                        "steps of `{}` go by `{way}`, which is no route of it",
+                        rung.size
+                    );
+                    slip("steps", &rung.size, way, says);
+                }
             }
         }
         for feature in &self.features {

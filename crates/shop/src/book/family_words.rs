@@ -60,6 +60,18 @@ pub struct Calculation {
     pub sheets: Vec<String>,
 }
 
+/// A size that is cut down step by step over the years until it is renewed.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Rung {
+    /// The feature.
+    pub size: String,
+    /// The route that cuts it.
+    pub cut: String,
+    /// The route that renews it or gives it back its metal.
+    pub renew: String,
+}
+
 /// Where the hours of a family are from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -25,6 +25,7 @@ mod log;
 mod paper_count;
 mod service_day;
 mod stated;
+mod stretch;
 mod view;
 
 pub use credit::credit;
@@ -42,4 +43,5 @@ pub use paper_count::{Agreement, PaperCheck, count_paper, paper_checks};
 pub use service_day::{Count, of_year, own_service_days, service_days};
 pub(crate) use stated::admit_out_of_use;
 pub use stated::{attest_out_of_use, has_a_log, state_day, state_fact};
+pub use stretch::{Stretch, stretch};
 pub use view::span_of;

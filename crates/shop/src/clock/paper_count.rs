@@ -63,6 +63,10 @@ impl PaperCheck {
         let span = format!("from {from} through {through} ({document}, entry {entry})");
         match self.agreement {
             Agreement::Agrees => None,
+            // A log that says nothing of the span, as one begun later, does not disagree with it.
+            Agreement::CannotTell if self.least == 0 && self.most == length(*from, *through) => {
+                None
+            }
             Agreement::CannotTell => Some(format!(
                 "cannot tell whether the log agrees with a paper that counts {says} service days {span}: the log holds {ours}"
             )),

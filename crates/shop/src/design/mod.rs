@@ -17,7 +17,7 @@ pub struct Design {
     pub route: Route,
     /// Sizes worked to, one line each.
     pub sizes: Vec<String>,
-    /// Tools to be made first.
+    /// The tools, those to be made first; then those of the register, with number and shelf.
     pub tooling: Vec<String>,
     /// The sheets, as printed.
     pub sheets: Vec<PrintedSheet>,
@@ -70,7 +70,7 @@ pub fn propose(
     Ok(Design {
         finding,
         sizes: offer.sizes,
-        tooling: offer.route.tooling.clone(),
+        tooling: offer.tools.iter().map(crate::route::Tool::told).collect(),
         route: offer.route,
         sheets: printed(&choice.sheets),
     })

@@ -20,7 +20,7 @@ pub(super) fn own(
     book: &Book,
     family: &str,
     route: &str,
-    finding: &Finding,
+    finding: Option<&Finding>,
     on: Date,
 ) -> Option<([QuarterHours; 3], usize)> {
     let is_like = |job: &Job| {
@@ -32,7 +32,7 @@ pub(super) fn own(
     let mut all: Vec<u32> = book
         .jobs
         .iter()
-        .filter(|(id, job)| finding.job != Some(**id) && is_like(job))
+        .filter(|(id, job)| finding.and_then(|finding| finding.job) != Some(**id) && is_like(job))
         .filter_map(|(_, job)| booked(job))
         .collect();
     all.sort_unstable();
@@ -43,7 +43,7 @@ pub(super) fn own(
 }
 
 /// The hours booked on a job; none where a step has none.
-fn booked(job: &Job) -> Option<u32> {
+pub(super) fn booked(job: &Job) -> Option<u32> {
     let steps = job.operations.iter();
     let hours = steps.map(|step| step.done.as_ref().and_then(|(_, _, hours, _)| *hours));
     let total: Option<u32> = hours.map(|hours| hours.map(|hours| hours.0)).sum();

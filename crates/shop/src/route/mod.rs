@@ -1,17 +1,27 @@
 //! Ways to put a finding right, side by side, each feasible only when its sheets say so.
 
+mod before;
 mod family;
+mod forecast;
 mod hours;
 mod metal;
+mod opening;
+mod policy;
 mod seat;
+mod tools;
 
 use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 
+pub use before::{Before, ByWear, Lead, Likely, before};
 pub use family::{adopt_family, known as known_to_families, read_family};
+pub use forecast::{Ahead, Beside, Coming, Forecast, Wear, coming, quantity, wear};
 pub use hours::HoursOf;
 pub use metal::{MetalLeft, metal_left};
+pub use opening::{Opening, Wearing, openings, wearing};
+pub use policy::{Plan, SHEET as POLICY, Stands, plan, planned};
+pub use tools::{Registered, Tool, tools};
 
 use crate::Refusal;
 use crate::boiler_work;
@@ -49,6 +59,8 @@ pub struct Offer {
     pub unknown: Vec<String>,
     /// The sheets its family names for it, by id.
     pub sheets: Vec<String>,
+    /// The tools it needs, those to be made first.
+    pub tools: Vec<Tool>,
     /// What else moves, in words.
     pub moves: Vec<String>,
 }
@@ -92,9 +104,11 @@ pub fn routes(
     let mut offers = Vec::new();
     for route in &family.routes {
         let mut offer = offer(family, route, &judgement, &worked, reader);
+        offer.tools = tools(book, finding.part, route);
         let stops = by_law(book, rules, part, route, on)?;
         offer.route.stop_points.extend(stops);
-        if let Some((own, jobs)) = hours::own(book, &family.family, &route.word, finding, on) {
+        if let Some((own, jobs)) = hours::own(book, &family.family, &route.word, Some(finding), on)
+        {
             offer.hours = own;
             offer.hours_of = HoursOf::Own(jobs);
         }
@@ -190,6 +204,7 @@ fn offer(
             .into_iter()
             .map(str::to_string)
             .collect(),
+        tools: Vec::new(),
         moves: route
             .knock_ons
             .iter()

@@ -63,6 +63,10 @@ pub struct Line {
     pub ruling: Option<Ruling>,
     /// How it came out.
     pub verdict: Verdict,
+    /// The feature or the difference, by its word; empty for a condition.
+    pub of: String,
+    /// The limit itself, where one was found in a rule.
+    pub held: Option<Limit>,
 }
 
 /// All limits of a part held against a set of readings.
@@ -140,9 +144,12 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
         }
     }
     for feature in &family.features {
+        let before = lines.len();
         bench.feature(feature, &mut lines)?;
+        are_of(&mut lines, before, &feature.name);
     }
     for difference in &family.differences {
+        let before = lines.len();
         let shop = question
             .part
             .features
@@ -160,6 +167,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
             let line = bench.by_shop(&difference.title, &limit, Worst::Largest, &read)?;
             lines.push(Held::by_shop(line));
         }
+        are_of(&mut lines, before, &difference.name);
     }
     // The set that must not be silent; every other one only adds.
     let first = sets.iter().find(|bound| bound.origin.binds_as_law());
@@ -177,7 +185,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
     let shop = together(own, || Verdict::Complies);
     name_the_stricter(&mut lines);
     Ok(Judgement {
-        lines: lines.into_iter().map(|held| held.line).collect(),
+        lines: lines.into_iter().map(Held::line).collect(),
         verdict: law,
         shop,
     })
@@ -196,12 +204,25 @@ impl Held<'_> {
         &self.line.verdict
     }
 
+    fn line(self) -> Line {
+        let mut line = self.line;
+        line.held = self.limit;
+        line
+    }
+
     fn by_shop(line: Line) -> Held<'static> {
         Held {
             set: "",
             limit: None,
             line,
         }
+    }
+}
+
+/// Says of every line from one on which size it limits.
+fn are_of(lines: &mut [Held<'_>], from: usize, name: &str) {
+    for held in lines.iter_mut().skip(from) {
+        held.line.of = name.to_string();
     }
 }
 
@@ -373,6 +394,8 @@ impl<'a> Bench<'a> {
             law: ruling.origin.binds_as_law(),
             ruling: Some(ruling),
             verdict,
+            of: String::new(),
+            held: None,
         };
         Ok(Held {
             set: bound.set,
@@ -663,6 +686,8 @@ impl<'a> Bench<'a> {
             law: ruling.origin.binds_as_law(),
             ruling: Some(ruling),
             verdict,
+            of: String::new(),
+            held: None,
         };
         Ok((line, Some(limit)))
     }
@@ -724,6 +749,8 @@ impl<'a> Bench<'a> {
             law: false,
             ruling: None,
             verdict,
+            of: String::new(),
+            held: None,
         })
     }
 
@@ -747,6 +774,8 @@ impl<'a> Bench<'a> {
             law: true,
             ruling: None,
             verdict: Verdict::CannotTell(needs),
+            of: String::new(),
+            held: None,
         }
     }
 }

@@ -138,7 +138,9 @@ fn a_family_that_does_not_hang_together_is_not_read() {
             "positions = []",
             "nowhere to measure",
         ),
-        ("version = 3", "version = 3\nmood = \"good\"", "mood"),
+        ("version = 4", "version = 4\nmood = \"good\"", "mood"),
+        ("cut = \"re-cut\"", "cut = \"saw\"", "saw"),
+        ("size = \"seat-wall\"", "size = \"handle\"", "handle"),
         ("place = \"barrel\"", "place = \"roof\"", "roof"),
     ] {
         assert!(good.contains(was), "{was}");

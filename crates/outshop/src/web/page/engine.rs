@@ -161,6 +161,7 @@ fn open_inspection(view: &View<'_>, kept: &Locomotive) -> Markup {
     let kinds: Vec<&str> = known.iter().map(|(word, _)| *word).collect();
     html! {
         (print::sheet_links(&kept.number, &kinds))
+        @if kinds.contains(&"annual") { (super::before::links(&kept.number, &["31", "92", "annual"])) }
         details { summary { (say::OPEN_INSPECTION) } (kit::form(view, "inspect open", say::OPEN_INSPECTION, &fields, say::OPEN_IT)) }
     }
 }

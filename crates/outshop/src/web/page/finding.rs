@@ -1,7 +1,6 @@
 //! A finding, told downwards to its close: found, measured, verdict, routes, decision, job, left.
 
 use maud::{Markup, html};
-use physics::Shown;
 use shop::book::{Finding, FindingState, Occasion};
 use shop::finding::unlifted;
 use shop::locomotive::{family, finding};
@@ -9,7 +8,7 @@ use shop::record::as_left;
 use shop::route::{Choice, Feasible, Offer, metal_left, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{Drawn, View, bench, drawn, kit};
+use super::{Drawn, View, bench, drawn, kit, sheet};
 use crate::Failure;
 use crate::web::photo;
 use crate::words::{self, day as on_day, finding as say, tag};
@@ -154,9 +153,9 @@ pub fn verdict(judgement: &Judgement) -> Markup {
 
 fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     let rows = html! {
-        @for offer in &choice.offers { (one(offer)) }
+        @for offer in &choice.offers { (one(offer, &choice.sheets)) }
         @if !choice.sheets.is_empty() {
-            p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet_path(sheet)) { (sheet.card.id) } } "." }
+            p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } "." }
         }
     };
     html! {
@@ -175,35 +174,21 @@ fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     }
 }
 
-/// A worked sheet with the same inputs.
-fn sheet_path(sheet: &physics::Sheet) -> String {
-    let inputs: Vec<_> = sheet
-        .inputs
-        .iter()
-        .filter(|input| sheet.card.arguments.iter().any(|a| a.name == input.name))
-        .map(|input| {
-            format!(
-                "{}={}",
-                input.name,
-                kit::encode(&with_unit(&input.entered, &input.value))
-            )
-        })
-        .collect();
-    format!("/sheet/{}?{}", sheet.card.id, inputs.join("&"))
-}
-
-/// An input as it was entered; one without a unit takes the one the sheet gave it, for whoever opens the page
-/// may read in others.
-fn with_unit(entered: &str, value: &Shown) -> String {
-    match value {
-        Shown::Quantity { unit, .. } if entered.ends_with(|c: char| c.is_ascii_digit()) => {
-            words::sheet::value(entered, unit)
+/// A tool a way needs: which of the register, on which shelf, or that it must be made.
+fn tool_line(tool: &shop::route::Tool) -> Markup {
+    html! { div {
+        (words::sentence(&tool.need)) ": "
+        @if !tool.is_kept() { span class="need" { (say::TO_BE_MADE) } }
+        @for (at, kept) in tool.kept.iter().enumerate() {
+            @if at > 0 || !tool.is_kept() { "; " }
+            @if !kept.serves { (say::FITS) " " }
+            @let number = tag::tool(kept.number);
+            a href=(format!("/tooling/{number}")) { (number) } " " (kept.what) ", " (kept.shelf)
         }
-        _ => entered.into(),
-    }
+    } }
 }
 
-fn one(offer: &Offer) -> Markup {
+fn one(offer: &Offer, sheets: &[physics::Sheet]) -> Markup {
     let [low, likely, high] = offer.hours;
     html! {
         h3 { (offer.route.title) " " (kit::feasible(&offer.feasible)) }
@@ -218,7 +203,7 @@ fn one(offer: &Offer) -> Markup {
             dt { (say::BUYS) } dd { (offer.route.buys) }
             @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
             @if !offer.sheets.is_empty() { dt { (say::SHEETS) } dd { @for (at, id) in offer.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(format!("/sheet/{id}")) { (id) } } } }
-            @if !offer.route.tooling.is_empty() { dt { (say::TOOLS) } dd { (offer.route.tooling.join("; ")) } }
+            @if !offer.tools.is_empty() { dt { (say::TOOLS) } dd { @for tool in &offer.tools { (tool_line(tool)) } @if offer.tools.iter().any(|tool| !tool.is_kept()) && !sheets.is_empty() { div class="small" { (say::DRAW_FROM) " " @for (at, sheet) in sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } } } } }
             @if !offer.moves.is_empty() { dt { (say::MOVES) } dd { (offer.moves.join("; ")) } }
             @if !offer.route.operations.is_empty() { dt { (say::STEPS) } dd { @for step in &offer.route.operations { div { (step.what) @if let Some(hold) = &step.hold { " " span class="quiet" { (say::hold(&hold.look, hold.by.signer())) } } } } } }
             @if !offer.route.stop_points.is_empty() { dt { (say::STOPS) } dd { @for line in &offer.route.stop_points { div { (words::sentence(line)) } } } }

@@ -2,6 +2,7 @@
 
 mod ahead;
 mod apart;
+mod before;
 mod bench;
 mod boiler;
 mod boiler_map;
@@ -14,6 +15,7 @@ mod engine;
 mod find;
 mod finding;
 mod first;
+mod forecast;
 mod held;
 mod inspection;
 mod instrument;
@@ -32,6 +34,7 @@ mod part;
 mod part_form;
 mod particular;
 mod people;
+mod plan;
 mod rule;
 mod sheet;
 mod side;
@@ -244,9 +247,9 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
     let decoded: Vec<String> = path.split('/').skip(1).map(decode).collect();
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let of_engine = match parts.as_slice() {
-        ["engine", number, "part", name] | ["bench", number, name, _] => {
-            context.book_of_part(number, name)
-        }
+        ["engine", number, "part", name]
+        | ["engine", number, "part", name, "plan", _]
+        | ["bench", number, name, _] => context.book_of_part(number, name),
         // Only these show her fires one by one.
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
@@ -256,6 +259,7 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
             crate::verb::boiler::book_for(context, number, Some(component))
         }
         ["engine", number, "stays"] => context.book_of(number),
+        ["engine", number, "before", _] => context.book_with_all_readings_of(number),
         ["finding", number] => context.book_with_readings_of_finding(number),
         ["instruments"] | ["find"] => context.book_of_shop(),
         ["instrument", number] => context.book_with_readings_that_say(number),
@@ -296,6 +300,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         }
         ["engine", number, "papers"] => papers::draw(view, number)?,
         ["engine", number, "part", name] => part::draw(view, number, name)?,
+        ["engine", number, "part", name, "plan", size] => plan::draw(view, number, name, size)?,
+        ["engine", number, "before", kind] => before::draw(view, number, kind)?,
         ["bench", ""] => bench::list(view),
         ["bench", number, name, feature] => {
             let Some(drawn) = bench::draw(view, number, name, feature)? else {

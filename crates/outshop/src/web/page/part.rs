@@ -8,14 +8,14 @@ use shop::locomotive::{
     above_of, as_it_is, below, doubts, engine, family, governing, mates, mirror, names, part,
     shape, worn,
 };
-use shop::route::{MetalLeft, metal_left};
+use shop::route::{MetalLeft, Wear, metal_left};
 use shop::verdict::{Question, judge};
 
-use super::{Drawn, View, bench, kit, part_form};
+use super::{Drawn, View, bench, forecast, kit, part_form, plan};
 use crate::Failure;
 use crate::verb::part::is_questioned;
 use crate::web::{column, photo};
-use crate::words::{self, instrument, part as say, tag};
+use crate::words::{self, instrument, part as say, tag, wear as wear_say};
 
 pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
@@ -23,15 +23,25 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
     let family = family(view.book, &part.family)?;
     let sets = view.book.readings.newest_first(part_id).unwrap_or_default();
     let metal = metal_left(family, part, &sets);
+    let typed = view.asked(wear_say::A_YEAR);
+    let plans = shop::route::planned(family);
+    let a_year = match typed.parse::<u32>() {
+        Ok(days) if (1..=366).contains(&days) => Some(days),
+        _ => None,
+    };
+    let told = shop::route::wear(view.book, view.rules, part_id, view.on, view.house, a_year)?;
+    let forecast_of = |left: &&MetalLeft| !told.forecasts.iter().any(|it| it.name == left.feature);
     let body = html! {
         h1 { (say::head(&part.name)) a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
         p class="lead" { (family.title) }
         @if let Some(day) = &part.known.removed { p class="need" { (say::taken_off(day)) } }
+        @if a_year.is_none() && !typed.is_empty() { (crate::web::trouble::said(&wear_say::not_days(typed))) }
+        (forecast::lead(&told))
         div class="two" {
-            div { @for left in &metal { (column(view, left)) } (limits(view, family, part, &sets)?) }
+            div { @for rung in &plans { p { a href=(plan::path(&kept.number, &part.name, &rung.size)) { (words::plan::link(family.feature(&rung.size).map_or(rung.size.as_str(), |feature| &feature.title))) } } } (forecast::draw(view, part, &told, &metal)) @for left in metal.iter().filter(forecast_of) { (column(view, left)) } (limits(view, family, part, &sets)?) }
             div { (place(view, part_id, part, &kept.number)) (facts(family, part)) }
         }
-        (wear(view, family, part_id, &sets))
+        (wear(view, family, part_id, &sets, &told))
         (bench::ways(family, part, &kept.number, ""))
         (readings(view, family, &sets))
         (instruments(view, &sets))
@@ -153,7 +163,7 @@ fn limits(
 }
 
 /// What went between each as left and the as found after it, with the other side beside it.
-fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet]) -> Markup {
+fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet], told: &Wear) -> Markup {
     let other = mirror(view.book, id);
     let others = other
         .as_ref()
@@ -163,6 +173,7 @@ fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet]) -> M
     let rows: Vec<_> = family
         .features
         .iter()
+        .filter(|feature| !told.forecasts.iter().any(|it| it.name == feature.name))
         .flat_map(|feature| {
             worn(feature, sets)
                 .into_iter()

@@ -87,6 +87,34 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/sheets", card.title, body))
 }
 
+/// A worked sheet with the same inputs.
+pub fn path(sheet: &Sheet) -> String {
+    let inputs: Vec<_> = sheet
+        .inputs
+        .iter()
+        .filter(|input| sheet.card.arguments.iter().any(|a| a.name == input.name))
+        .map(|input| {
+            format!(
+                "{}={}",
+                input.name,
+                kit::encode(&with_unit(&input.entered, &input.value))
+            )
+        })
+        .collect();
+    format!("/sheet/{}?{}", sheet.card.id, inputs.join("&"))
+}
+
+/// An input as it was entered; one without a unit takes the one the sheet gave it, for whoever opens the page
+/// may read in others.
+fn with_unit(entered: &str, value: &Shown) -> String {
+    match value {
+        Shown::Quantity { unit, .. } if entered.ends_with(|c: char| c.is_ascii_digit()) => {
+            words::sheet::value(entered, unit)
+        }
+        _ => entered.into(),
+    }
+}
+
 /// Arguments that a sheet going on from another cannot do without and nobody has said yet.
 fn wanting<'c>(card: &'c Card, asked: &Asked, over: &Over) -> Vec<&'c str> {
     let known =
@@ -230,7 +258,7 @@ fn shown(value: &Shown) -> Markup {
 }
 
 /// The sheet; `after` stands under its results.
-fn page(sheet: &Sheet, after: &Markup) -> Markup {
+pub fn page(sheet: &Sheet, after: &Markup) -> Markup {
     html! {
         @if !sheet.notices.is_empty() { div class="said" { @for notice in &sheet.notices { p { (notice) } } } }
         h2 { (say::RESULTS) }
