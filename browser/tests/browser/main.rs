@@ -11,5 +11,6 @@ mod routes;
 mod scripts;
 mod season_day;
 mod shop;
+mod sitting;
 mod thread;
 mod walk;

@@ -72,23 +72,23 @@ const READINGS: &[(&str, &str, &str)] = &[
 ];
 
 /// Somebody with a phone.
-struct Hand {
-    window: Window,
-    desk: Desk,
+pub struct Hand {
+    pub window: Window,
+    pub desk: Desk,
 }
 
 impl Hand {
-    fn text(&self) -> String {
+    pub fn text(&self) -> String {
         self.window.text().unwrap()
     }
 
-    fn path(&self) -> String {
+    pub fn path(&self) -> String {
         let url = self.window.url().unwrap();
         url.strip_prefix(&self.desk.url("")).unwrap().to_string()
     }
 
     /// Follows a link that stands on the page.
-    fn follow(&self, to: &str) {
+    pub fn follow(&self, to: &str) {
         self.window.go_by(&format!("a[href='{to}']")).unwrap();
         assert_eq!(self.path(), to);
     }
@@ -111,7 +111,7 @@ impl Hand {
         }
     }
 
-    fn write(&self, verb: &str, name: &str, text: &str) {
+    pub fn write(&self, verb: &str, name: &str, text: &str) {
         self.unfold(verb);
         let form = Hand::form(verb);
         self.window
@@ -119,7 +119,7 @@ impl Hand {
             .unwrap();
     }
 
-    fn choose(&self, verb: &str, name: &str, value: &str) {
+    pub fn choose(&self, verb: &str, name: &str, value: &str) {
         self.unfold(verb);
         let form = Hand::form(verb);
         self.window
@@ -127,14 +127,14 @@ impl Hand {
             .unwrap();
     }
 
-    fn tick(&self, verb: &str, name: &str, value: &str) {
+    pub fn tick(&self, verb: &str, name: &str, value: &str) {
         self.unfold(verb);
         let form = Hand::form(verb);
         let label = format!("{form} label:has(input[name='{name}'][value='{value}'])");
         self.window.press(&label).unwrap();
     }
 
-    fn send(&self, verb: &str) {
+    pub fn send(&self, verb: &str) {
         self.unfold(verb);
         let form = Hand::form(verb);
         // A signature says once more who signs.
@@ -155,14 +155,14 @@ impl Hand {
     }
 
     /// Sends a form that must be taken.
-    fn done(&self, verb: &str) {
+    pub fn done(&self, verb: &str) {
         self.send(verb);
         let said = self.alert();
         assert_eq!(said, "", "{verb} was refused");
     }
 
     /// What the page says is wrong; nothing if nothing is.
-    fn alert(&self) -> String {
+    pub fn alert(&self) -> String {
         shop::alert(&self.window)
     }
 
@@ -182,7 +182,7 @@ impl Hand {
     }
 
     /// Sets a passphrase on one's own page.
-    fn sets_passphrase(&self, name: &str) {
+    pub fn sets_passphrase(&self, name: &str) {
         self.follow("/me");
         shop::sets_passphrase(&self.window, &passphrase(name));
         assert_eq!(self.path(), "/", "{}", self.alert());

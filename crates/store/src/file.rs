@@ -6,7 +6,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use crate::error::StoreError;
-use crate::{header, schema};
+use crate::{counted, header, schema};
 
 /// An open book.
 pub struct Store {
@@ -73,7 +73,8 @@ impl Store {
         header::look(path)?;
         let sql = StoreError::of(path);
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let connection = Connection::open_with_flags(path, flags).map_err(&sql)?;
+        let mut connection = Connection::open_with_flags(path, flags).map_err(&sql)?;
+        counted::watch(&mut connection).map_err(&sql)?;
         // Until the book is known to be ours, closing it must not fold its log into it.
         keep_log(&connection, true).map_err(&sql)?;
         connection.execute_batch(schema::CONNECTION).map_err(&sql)?;

@@ -11,8 +11,11 @@ use rusqlite::{Connection, OptionalExtension, TransactionBehavior, params};
 use sha2::{Digest, Sha256};
 use shop::book::PersonId;
 
+use crate::counted;
 use crate::error::StoreError;
 
+/// Goes up by one whenever a table is added to [`LAYOUT`].
+const MADE: i64 = 1;
 const LAYOUT: &str = "
 CREATE TABLE IF NOT EXISTS passphrase (person TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
@@ -75,18 +78,27 @@ impl Keys {
 
     /// Opens a file of keys by its own name.
     pub(crate) fn of_file(path: &Path) -> Result<Keys, StoreError> {
-        let path = path.to_path_buf();
         let new = !path.exists();
-        let connection = Connection::open(&path).map_err(StoreError::of(&path))?;
+        let sql = StoreError::of(path);
+        let mut connection = Connection::open(path).map_err(&sql)?;
+        counted::watch(&mut connection).map_err(&sql)?;
         if new {
-            owner_only(&path);
+            owner_only(path);
         }
-        connection
-            .execute_batch(&format!(
-                "PRAGMA busy_timeout = 5000; PRAGMA secure_delete = ON;{LAYOUT}"
-            ))
-            .map_err(StoreError::of(&path))?;
-        Ok(Keys { connection, path })
+        let settings = "PRAGMA busy_timeout = 5000; PRAGMA secure_delete = ON;";
+        connection.execute_batch(settings).map_err(&sql)?;
+        // They are opened for every page: what stands is not made again.
+        let made: i64 = connection
+            .pragma_query_value(None, "user_version", |row| row.get(0))
+            .map_err(&sql)?;
+        if made < MADE {
+            let make = format!("{LAYOUT}PRAGMA user_version = {MADE};");
+            connection.execute_batch(&make).map_err(&sql)?;
+        }
+        Ok(Keys {
+            connection,
+            path: path.into(),
+        })
     }
 
     pub(crate) fn connection(&self) -> &Connection {

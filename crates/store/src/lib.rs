@@ -6,6 +6,7 @@
 
 mod backup;
 mod check;
+mod counted;
 mod entry;
 mod error;
 mod file;
@@ -26,6 +27,7 @@ mod connection_test;
 
 pub use backup::{Copied, HALF, Relation, keys_of, restore, same_disk};
 pub use check::{CANNOT_PROVE, Checked, Difference, chain};
+pub use counted::counted;
 pub use entry::{Entry, Hash};
 pub use error::{Class, StoreError};
 pub use file::Store;

@@ -132,19 +132,32 @@ fn parts_of(book: &Book) -> BTreeSet<String> {
     all.map(|part| part.to_string()).collect()
 }
 
+const SAY: &str = "INSERT INTO said (kind, key, words) VALUES (?1, ?2, ?3)";
+
+/// The words kept of a row, with their number in the index.
+fn kept(connection: &Connection, row: &Row) -> rusqlite::Result<Option<(i64, String)>> {
+    let mut kept =
+        connection.prepare_cached("SELECT id, words FROM said WHERE kind = ?1 AND key = ?2")?;
+    kept.query_row([row.kind.word(), &row.key], |row| {
+        Ok((row.get(0)?, row.get(1)?))
+    })
+    .optional()
+}
+
 /// Keeps the words of a row, new or not; none of a row that is gone.
 pub(crate) fn put(connection: &Connection, row: &Row, text: Option<&str>) -> rusqlite::Result<()> {
     if !shop::book::is_found(row.kind) {
         return Ok(());
     }
-    let words = text.and_then(|text| row_words(row.kind, text));
-    let mut kept =
-        connection.prepare_cached("SELECT id, words FROM said WHERE kind = ?1 AND key = ?2")?;
-    let kept = kept
-        .query_row([row.kind.word(), &row.key], |row| {
-            Ok((row.get::<_, i64>(0)?, row.get::<_, String>(1)?))
-        })
-        .optional()?;
+    put_words(
+        connection,
+        row,
+        text.and_then(|text| row_words(row.kind, text)),
+    )
+}
+
+fn put_words(connection: &Connection, row: &Row, words: Option<String>) -> rusqlite::Result<()> {
+    let kept = kept(connection, row)?;
     if kept.as_ref().map(|(_, words)| words) == words.as_ref() {
         return Ok(());
     }
@@ -159,7 +172,7 @@ pub(crate) fn put(connection: &Connection, row: &Row, text: Option<&str>) -> rus
     }
     if let Some(words) = words {
         connection
-            .prepare_cached("INSERT INTO said (kind, key, words) VALUES (?1, ?2, ?3)")?
+            .prepare_cached(SAY)?
             .execute(params![row.kind.word(), row.key, words])?;
         connection
             .prepare_cached("INSERT INTO seek (rowid, words) VALUES (?1, ?2)")?
@@ -168,30 +181,55 @@ pub(crate) fn put(connection: &Connection, row: &Row, text: Option<&str>) -> rus
     Ok(())
 }
 
+/// With more rows than this to be put right, the index is made anew from all of them: to take one out of it costs as much
+/// as there are rows with words like its own.
+const MANY: usize = 500;
+
 /// Makes the words right for every row that stands, as if all were dropped and made again.
 pub(crate) fn put_right(connection: &Connection, book: &Book) -> rusqlite::Result<()> {
     let rows = book.rows();
-    let wanted: BTreeSet<(&str, &str)> = rows
-        .iter()
-        .filter(|row| shop::book::is_found(row.kind))
+    let rows = || rows.iter().filter(|row| shop::book::is_found(row.kind));
+    let wanted: BTreeSet<(&str, &str)> = rows()
         .map(|row| (row.kind.word(), row.key.as_str()))
         .collect();
-    let mut strays = false;
+    let mut strays = Vec::new();
     {
-        let mut all = connection.prepare_cached("SELECT kind, key FROM said")?;
+        let mut all = connection.prepare_cached("SELECT id, kind, key FROM said")?;
         let mut found = all.query([])?;
         while let Some(row) = found.next()? {
-            let (kind, key): (String, String) = (row.get(0)?, row.get(1)?);
-            strays |= !wanted.contains(&(kind.as_str(), key.as_str()));
+            let (id, kind, key): (i64, String, String) = (row.get(0)?, row.get(1)?, row.get(2)?);
+            if !wanted.contains(&(kind.as_str(), key.as_str())) {
+                strays.push(id);
+            }
         }
     }
-    if strays {
-        connection.execute("DELETE FROM said", [])?;
-        connection.execute("INSERT INTO seek (seek) VALUES ('rebuild')", [])?;
+    let mut wrong = Vec::new();
+    for row in rows() {
+        let text = book.row_text(row);
+        let words = text.as_deref().and_then(|text| row_words(row.kind, text));
+        if kept(connection, row)?.map(|(_, words)| words) != words {
+            wrong.push((row, words));
+        }
     }
-    for row in &rows {
-        put(connection, row, book.row_text(row).as_deref())?;
+    if strays.is_empty() && wrong.len() <= MANY {
+        for (row, words) in wrong {
+            put_words(connection, row, words)?;
+        }
+        return Ok(());
     }
+    let mut away = connection.prepare_cached("DELETE FROM said WHERE id = ?1")?;
+    for id in strays {
+        away.execute([id])?;
+    }
+    let mut away = connection.prepare_cached("DELETE FROM said WHERE kind = ?1 AND key = ?2")?;
+    let mut put = connection.prepare_cached(SAY)?;
+    for (row, words) in wrong {
+        away.execute([row.kind.word(), &row.key])?;
+        if let Some(words) = words {
+            put.execute(params![row.kind.word(), row.key, words])?;
+        }
+    }
+    connection.execute("INSERT INTO seek (seek) VALUES ('rebuild')", [])?;
     Ok(())
 }
 

@@ -206,11 +206,30 @@ impl Desk {
         Ok((head, String::from_utf8_lossy(&body).into_owned()))
     }
 
+    /// Hands in what a device kept, and gives what became of it.
+    ///
+    /// # Errors
+    /// Why it is not taken.
+    pub fn hand_in(&mut self, kept: &str) -> Result<Vec<u8>, String> {
+        let (head, body) = self.sent("POST", "/bench/send", kept)?;
+        if head.starts_with("HTTP/1.1 200") {
+            Ok(body)
+        } else {
+            Err(String::from_utf8_lossy(&body).into_owned())
+        }
+    }
+
     /// The same with the body as it came.
     fn asked(&mut self, method: &str, path: &str) -> Result<(String, Vec<u8>), String> {
+        self.sent(method, path, "")
+    }
+
+    /// One request with a body of its own.
+    fn sent(&mut self, method: &str, path: &str, body: &str) -> Result<(String, Vec<u8>), String> {
         let text = format!(
-            "{method} {path} HTTP/1.1\r\nHost: {at}\r\nOrigin: http://{at}\r\nCookie: {}\r\nContent-Length: 0\r\n\r\n",
+            "{method} {path} HTTP/1.1\r\nHost: {at}\r\nOrigin: http://{at}\r\nCookie: {}\r\nContent-Length: {}\r\n\r\n{body}",
             self.cookie,
+            body.len(),
             at = self.at
         );
         let said = |why: std::io::Error| format!("{path}: {why}");

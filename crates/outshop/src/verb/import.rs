@@ -78,6 +78,19 @@ pub struct Plan {
     pub adds: BTreeMap<String, (usize, usize)>,
 }
 
+/// A mark of lines with what was said of each.
+pub(super) fn mark(lines: impl Iterator<Item = (u32, String)>) -> String {
+    let mut told = Vec::new();
+    for (place, said) in lines {
+        told.extend(place.to_be_bytes());
+        told.extend(said.as_bytes());
+        told.push(0);
+    }
+    let mut mark = super::print::sha256(&told);
+    mark.truncate(32);
+    mark
+}
+
 impl Plan {
     /// Weighs the lines of a file.
     ///
@@ -147,15 +160,7 @@ impl Plan {
 
     /// A mark of every line's fate, the same whenever they are the same: what somebody was shown.
     pub fn mark(&self) -> String {
-        let mut told = Vec::new();
-        for line in &self.lines {
-            told.extend(line.place.to_be_bytes());
-            told.extend(tell(line).as_bytes());
-            told.push(0);
-        }
-        let mut mark = super::print::sha256(&told);
-        mark.truncate(32);
-        mark
+        mark(self.lines.iter().map(|line| (line.place, tell(line))))
     }
 
     /// Saves what is taken, as one batch.

@@ -237,7 +237,7 @@ impl Part {
                         "{}: {} (version {})\n",
                         family.family, family.title, family.version
                     ));
-                    for feature in &family.features {
+                    for feature in family.measured() {
                         text.push_str(&format!(
                             "  {:<18} at {}: {}\n",
                             feature.name,
@@ -389,7 +389,7 @@ fn show_part(
             name(book, set.by),
             set.entry
         ));
-        for feature in &family.features {
+        for feature in family.measured() {
             let of_it: Vec<_> = set
                 .readings
                 .iter()

@@ -15,9 +15,11 @@ use shop::book::{
     Statement,
 };
 use shop::locomotive::{NewPart, add_part, engine, part, tell_part};
+use store::Receipt;
 
 use super::saved;
 use crate::logfile::{self, Cell, HEADING_WITHIN, MOST_LINES, Row, blank, plain};
+use crate::words::part_list as say;
 use crate::{Answer, Context, Failure, words};
 
 /// Show what a list of parts would add, line by line; with --write, add it.
@@ -503,6 +505,85 @@ fn leave_known(told: &mut PartTold, kept: &shop::book::Part) {
         .retain(|_, feature| *feature != FeatureTold::default());
 }
 
+impl Line {
+    /// What becomes of it, in words.
+    pub fn told(&self) -> String {
+        match &self.fate {
+            Fate::Adds => say::ADDS.into(),
+            Fate::Tells(what) => say::tells(what),
+            Fate::Again => say::AGAIN.into(),
+            Fate::Refused(why) => say::refused(why),
+        }
+    }
+}
+
+impl Plan {
+    /// Weighs a file against the book of a context. Nobody need speak yet: what is weighed is nobody's.
+    ///
+    /// # Errors
+    /// As [`weigh`].
+    pub fn of_file(
+        context: &mut Context,
+        name: &str,
+        bytes: &[u8],
+        of: Option<&str>,
+        sheet: Option<&str>,
+    ) -> Result<Plan, Failure> {
+        let on = context.on()?;
+        let first = PartId(context.id()?);
+        let book = context.book()?;
+        let by = match context.by() {
+            Ok(name) => shop::locomotive::person(&book, name)?.0,
+            Err(_) => PersonId(0),
+        };
+        weigh(&book, by, on, first, (name, bytes), (of, sheet))
+    }
+
+    /// A mark of every line's fate, the same whenever they are the same: what somebody was shown.
+    pub fn mark(&self) -> String {
+        super::import::mark(self.lines.iter().map(|line| (line.place, line.told())))
+    }
+
+    /// Saves what its lines add and tell, as one batch; nothing where there is nothing new.
+    ///
+    /// # Errors
+    /// Input: lines are refused and are not to be left out. Refused: one of these engines was written of since it was
+    /// weighed. Nothing is saved then.
+    pub fn save(
+        &self,
+        context: &mut Context,
+        leave_out: bool,
+    ) -> Result<Option<(Receipt, BatchId)>, Failure> {
+        let [_, _, _, refused] = self.counts();
+        if refused > 0 && !leave_out {
+            return Err(Failure::Input(say::held_back(refused)));
+        }
+        if self.statements.is_empty() {
+            return Ok(None);
+        }
+        let batch = match context.globals().batch {
+            Some(batch) => batch,
+            None => BatchId(context.id()?),
+        };
+        let mut act = context.own_act()?;
+        act.batch = Some(batch);
+        let receipt = context.store()?.write(&act, |book, _| {
+            let changed = |(id, last): &(LocomotiveId, u64)| {
+                let kept = book.locomotives.get(id);
+                kept.is_none_or(|kept| kept.last != *last)
+            };
+            if self.seen.iter().any(changed) {
+                return Err(shop::Refusal::refused(
+                    "The book has changed since these lines were weighed against it.",
+                )
+                .todo("look again what each line would do"));
+            }
+            Ok(self.statements.clone())
+        })?;
+        Ok(Some((receipt, batch)))
+    }
+}
+
 impl Import {
     pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let bytes = super::import::read(&self.file, logfile::MOST_BYTES)?;
@@ -510,38 +591,22 @@ impl Import {
         let name = name.map_or("the file".into(), |name| {
             name.to_string_lossy().into_owned()
         });
-        let on = context.on()?;
-        let first = PartId(context.id()?);
-        let book = context.book()?;
-        // A dry run needs no name; what is weighed is nobody's yet.
-        let by = match context.by() {
-            Ok(name) => shop::locomotive::person(&book, name)?.0,
-            Err(_) => PersonId(0),
-        };
         let (of, sheet) = (self.engine.as_deref(), self.sheet.as_deref());
-        let plan = weigh(&book, by, on, first, (&name, &bytes), (of, sheet))?;
+        let plan = Plan::of_file(context, &name, &bytes, of, sheet)?;
         let [adds, tells, again, refused] = plan.counts();
         let mut text = format!("{name}\n");
         for line in &plan.lines {
             let told = match &line.fate {
-                Fate::Adds => "adds the part".to_string(),
-                Fate::Tells(what) => format!("says more of it: {}", what.join(", ")),
-                Fate::Again => "in the book already".to_string(),
                 Fate::Refused(why) => format!("{name}:{}: REFUSED: {why}", line.place),
+                _ => line.told(),
             };
             let head = format!("  {:>5}  {:<6} {:<36} ", line.place, line.engine, line.part);
             let told = super::wrap(&told, head.chars().count(), 118);
             text.push_str(&format!("{head}{told}\n"));
         }
-        text.push_str(&format!(
-            "  {}; {tells} say more, {again} in the book already, {refused} refused.\n",
-            words::count(adds, "part to add", "parts to add")
-        ));
+        text.push_str(&format!("  {}\n", say::sum(plan.counts())));
         if !plan.not_read.is_empty() {
-            text.push_str(&format!(
-                "  Columns not read: {}.\n",
-                plan.not_read.join(", ")
-            ));
+            text.push_str(&format!("  {}\n", words::log::not_read(&plan.not_read)));
         }
         let mut value = json!({
             "file": name, "adds": adds, "tells": tells, "again": again, "refused": refused, "written": self.write,
@@ -566,36 +631,13 @@ impl Import {
             });
         }
         if refused > 0 && !self.leave_out {
-            return Err(Failure::Input(format!(
-                "{text}{} refused, so nothing was saved: put the file right, or leave them out with --leave-out.",
-                words::count(refused, "line is", "lines are")
-            )));
+            let why = say::held_back(refused);
+            return Err(Failure::Input(format!("{text}{why} (--leave-out)")));
         }
-        if plan.statements.is_empty() {
+        let Some((receipt, batch)) = plan.save(context, self.leave_out)? else {
             text.push_str("There is nothing new in it, and nothing was saved.\n");
             return Ok(Answer::done(text, value));
-        }
-        let batch = match context.globals().batch {
-            Some(batch) => batch,
-            None => BatchId(context.id()?),
         };
-        let mut act = context.own_act()?;
-        act.batch = Some(batch);
-        let receipt = context.store()?.write(&act, |book, _| {
-            for (id, last) in &plan.seen {
-                if book
-                    .locomotives
-                    .get(id)
-                    .is_none_or(|kept| kept.last != *last)
-                {
-                    return Err(shop::Refusal::refused(
-                        "The book has changed since these lines were weighed against it.",
-                    )
-                    .todo("look again what each line would do"));
-                }
-            }
-            Ok(plan.statements.clone())
-        })?;
         if let Value::Object(map) = &mut value {
             map.insert("batch".into(), json!(batch.to_string()));
         }

@@ -12,7 +12,7 @@ use crate::{Answer, Context, Failure, words};
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Require {
-    /// Its word: another-certifies.
+    /// Its word, as `outshop shop rules` lists them: another-certifies, wall-ahead, wall-dates.
     pub rule: String,
     /// Why, and which paper says so.
     #[arg(long)]

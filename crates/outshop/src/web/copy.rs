@@ -11,15 +11,22 @@ use shop::book::Authority;
 
 use super::page::{self, Drawn, View, kit};
 use super::{Desk, Reader, on_thread, trouble};
-use crate::verb::backup::{Backed, Backup, day_of};
+use crate::verb::backup::{Backed, Backup, Restore, day_of};
 use crate::words::backup as say;
 use crate::{Failure, Request};
 
 /// The path of the page.
 pub const PATH: &str = "/copies";
+/// Where a drill is asked for.
+pub const DRILL: &str = "/copies/drill";
 
 /// The page: the last copies, how one is made, and whether it could be restored.
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
+    with(view, None)
+}
+
+/// The same with what a drill told.
+fn with(view: &View<'_>, told: Option<&str>) -> Result<Drawn, Failure> {
     let backed = view.desk.backed()?;
     let zone = view
         .book
@@ -54,6 +61,11 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         section class="ruled" {
             h2 { (say::DRILL) }
             p { (say::DRILL_WHY) }
+            @if let Some(told) = told { div class="kept" role="status" { @for line in told.lines() { p { (kit::worded(line.trim())) } } } }
+            @if officer && !backed.copies.is_empty() {
+                form class="act" method="post" action=(DRILL) { button { (say::DRILL_IT) } }
+                p class="quiet small" { (say::OR_AT_MACHINE) }
+            }
             p class="typed" { (say::type_drill(&book)) }
         }
     };
@@ -69,6 +81,47 @@ impl Desk {
         let now = self.context(None).now()?.as_second();
         Backed::of(&self.book, now)
     }
+}
+
+/// Makes the book again from the newest copy, beside and away again, and tells what came of it.
+pub async fn drill(
+    State(desk): State<Arc<Desk>>,
+    Extension(reader): Extension<Reader>,
+) -> Response {
+    on_thread(move || {
+        let asked = (|| -> Result<Option<(String, u8)>, Failure> {
+            if !desk.approves(&reader)? {
+                return Ok(None);
+            }
+            let copies = desk.backed()?.copies;
+            let newest = copies
+                .first()
+                .ok_or_else(|| Failure::Input(say::NOTHING_TO_DRILL.into()))?;
+            let drill = Restore {
+                copy: newest.place.clone().into(),
+                drill: true,
+            };
+            let mut context = desk.context(Some(&reader.name));
+            let answer = Request::Restore(drill).run(&mut context)?;
+            Ok(Some((answer.text, answer.code)))
+        })();
+        let (why, status) = match asked {
+            Ok(Some((text, code))) => {
+                let draft = super::form::Draft::default();
+                let mut response = page::with(&desk, &reader, PATH, "", &draft, |view| {
+                    Ok(Some(with(view, Some(&text))?))
+                });
+                if code != 0 {
+                    *response.status_mut() = StatusCode::CONFLICT;
+                }
+                return response;
+            }
+            Ok(None) => (say::OFFICER_ONLY.to_string(), StatusCode::FORBIDDEN),
+            Err(failure) => (failure.to_string(), trouble::status(&failure)),
+        };
+        page::refused(&desk, &reader, PATH, Vec::new(), why, status)
+    })
+    .await
 }
 
 /// Copies into the folder that was named at the machine; a page never says where to.

@@ -159,13 +159,16 @@ pub async fn need_reader(
             request.extensions_mut().insert(reader);
             next.run(request).await
         }
-        Ok(None) => {
-            // At the bench the next person gives a code; elsewhere a name and a passphrase.
-            let enrolled = matches!(desk.device(request.headers()), Ok(Some(_)));
-            Redirect::to(if enrolled { "/switch" } else { "/in" }).into_response()
-        }
+        Ok(None) => Redirect::to(way_in(&desk, request.headers())).into_response(),
         Err(failure) => sorry(&failure),
     }
+}
+
+/// Where somebody who is not signed in begins: at the bench the next person gives a code, elsewhere a name and a
+/// passphrase.
+pub fn way_in(desk: &Desk, headers: &HeaderMap) -> &'static str {
+    let enrolled = matches!(desk.device(headers), Ok(Some(_)));
+    if enrolled { "/switch" } else { "/in" }
 }
 
 /// A page for when nothing can be read.

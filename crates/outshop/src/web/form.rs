@@ -5,10 +5,11 @@ use std::sync::Arc;
 
 use axum::Extension;
 use axum::extract::{RawForm, State};
-use axum::http::HeaderMap;
+use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Map, Value};
 
+use super::door::cookie;
 use super::{Desk, Reader, on_thread, page, trouble};
 use crate::verb::past;
 use crate::words::form as say;
@@ -21,6 +22,8 @@ pub struct Draft {
     pub fields: Vec<(String, String)>,
     /// Why it was not saved.
     pub said: Option<String>,
+    /// What was saved before this page, in the verb's words.
+    pub kept: Option<String>,
 }
 
 impl Draft {
@@ -321,6 +324,24 @@ fn push(asked: &mut Map<String, Value>, name: &str, value: Value) {
     }
 }
 
+/// The cookie that carries what was saved to the page shown next.
+const KEPT: &str = "outshop_kept";
+
+/// Has the next page tell what was saved; a page that does not is no harm.
+fn tell_next(desk: &Desk, told: &str, response: &mut Response) {
+    let told: String = told.chars().take(300).collect();
+    if let Ok(cookie) = desk.cookie(KEPT, &page::kit::encode(&told), 30) {
+        response.headers_mut().append(header::SET_COOKIE, cookie);
+    }
+}
+
+/// What was saved just before a page was asked for, and the cookie that forgets it; nothing where nothing was.
+pub fn saved_before(desk: &Desk, headers: &HeaderMap) -> Option<(String, HeaderValue)> {
+    let told = page::decode(&cookie(headers, KEPT)?);
+    let forget = desk.cookie(KEPT, "", 0).ok()?;
+    (!told.is_empty()).then_some((told, forget))
+}
+
 /// Does what a form asks, then goes back to where it stood.
 pub async fn act(
     State(desk): State<Arc<Desk>>,
@@ -349,12 +370,18 @@ pub async fn act(
                 let made = number.map(|number| format!("/{kind}/{number}"));
                 let to = made.unwrap_or(back);
                 match past::of(&answer) {
-                    None => Redirect::to(&to).into_response(),
+                    None => {
+                        let told = answer.text.lines().next().unwrap_or_default();
+                        let mut response = Redirect::to(&to).into_response();
+                        tell_next(&desk, told, &mut response);
+                        response
+                    }
                     // What it shows of days past is told at once; the form was saved, and is not filled in again.
                     Some(said) => {
                         let told = Draft {
                             fields: Vec::new(),
                             said: Some(said.to_string()),
+                            kept: None,
                         };
                         page::draw(&desk, &reader, &to, "", &told)
                     }

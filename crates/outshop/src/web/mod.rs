@@ -14,6 +14,7 @@ mod frame;
 mod guard;
 mod link;
 mod page;
+mod part_list;
 mod passphrase;
 mod photo;
 mod pocket;
@@ -22,6 +23,7 @@ mod ribbon;
 mod spot;
 mod trouble;
 mod upload;
+mod wall;
 mod wear;
 
 use std::path::PathBuf;
@@ -130,6 +132,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
                 .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
         )
         .route("/log/import/save", post(upload::save))
+        .route(
+            part_list::PATH,
+            get(page::show)
+                .post(part_list::weigh)
+                .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
+        )
+        .route("/parts/import/save", post(part_list::save))
         .route("/photo/{number}", get(photo::show))
         .route(
             "/photo",
@@ -143,6 +152,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/bench/revoke", post(bench::revoke))
         .route("/bench/code", post(bench::set_code))
         .route(copy::PATH, get(page::show).post(copy::now))
+        .route(copy::DRILL, post(copy::drill))
         .route("/out", post(door::leave))
         .layer(from_fn_with_state(desk.clone(), pocket::know_reader))
         .layer(from_fn_with_state(desk.clone(), door::need_reader));
@@ -151,6 +161,8 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/in", get(door::ask).post(door::with_passphrase))
         .route("/switch", get(bench::switch).post(bench::switch_to))
         .route("/in/{token}", get(door::link).post(door::with_link))
+        .route("/wall/ahead", get(wall::show))
+        .route("/wall/dates", get(wall::show))
         .route("/asset/{name}", get(asset::serve))
         .route(asset::WORKER, get(asset::worker))
         .route(pocket::PATH, post(pocket::send))

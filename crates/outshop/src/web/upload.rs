@@ -32,17 +32,50 @@ const VERB: &str = "import";
 #[derive(Debug, Default)]
 pub struct Held(Mutex<VecDeque<File>>);
 
+/// A file as it was sent, and by whom.
 #[derive(Debug, Clone)]
-struct File {
-    token: String,
+pub(super) struct File {
+    pub(super) token: String,
+    /// The path of the page it was sent to: a log is no list of parts.
+    to: &'static str,
     of: PersonId,
-    name: String,
-    bytes: Arc<Vec<u8>>,
-    told: Told,
+    pub(super) name: String,
+    pub(super) bytes: Arc<Vec<u8>>,
+    pub(super) told: Told,
+}
+
+impl File {
+    /// A file that somebody sent to a page, with what they told of it beside.
+    ///
+    /// # Errors
+    /// Input: none was chosen. The machine's.
+    pub(super) fn of_sent(
+        to: &'static str,
+        reader: &Reader,
+        fields: &[(String, String)],
+        name: String,
+        bytes: Vec<u8>,
+    ) -> Result<File, Failure> {
+        if bytes.is_empty() && name.is_empty() {
+            return Err(Failure::Input(say::NO_FILE.into()));
+        }
+        Ok(File {
+            token: format!("{:032x}", Ids::Random.draw()?),
+            to,
+            of: reader.id,
+            name,
+            bytes: Arc::new(bytes),
+            told: Told {
+                engine: filled(fields, "engine"),
+                order: filled(fields, "dates").and_then(|word| Order::from_str(&word, false).ok()),
+                sheet: filled(fields, "sheet"),
+            },
+        })
+    }
 }
 
 impl Held {
-    fn keep(&self, file: File) {
+    pub(super) fn keep(&self, file: File) {
         let mut files = self
             .0
             .lock()
@@ -53,14 +86,14 @@ impl Held {
         }
     }
 
-    fn find(&self, token: &str, of: PersonId) -> Option<File> {
+    pub(super) fn find(&self, to: &str, token: &str, of: PersonId) -> Option<File> {
         let files = self
             .0
             .lock()
             .unwrap_or_else(std::sync::PoisonError::into_inner);
         files
             .iter()
-            .find(|file| file.token == token && file.of == of)
+            .find(|file| file.to == to && file.token == token && file.of == of)
             .cloned()
     }
 }
@@ -108,7 +141,8 @@ const ORDERS: &[(&str, &str)] = &[
     ("month-day", say::MONTH_DAY),
 ];
 
-fn batches(view: &View<'_>) -> Markup {
+/// What came in together, with the way to take it back.
+pub(super) fn batches(view: &View<'_>) -> Markup {
     html! {
         section class="ruled" {
             h2 { (say::BATCHES) }
@@ -150,25 +184,10 @@ pub async fn weigh(
         .await;
     };
     on_thread(move || {
-        let told = Told {
-            engine: filled(&fields, "engine"),
-            order: filled(&fields, "dates").and_then(|word| Order::from_str(&word, false).ok()),
-            sheet: filled(&fields, "sheet"),
-        };
-        let token = match Ids::Random.draw() {
-            Ok(token) => format!("{token:032x}"),
+        let file = match File::of_sent(PATH, &reader, &fields, name, bytes) {
+            Ok(file) => file,
             Err(failure) => return refused(&desk, &reader, fields, &failure),
         };
-        let file = File {
-            token,
-            of: reader.id,
-            name,
-            bytes: Arc::new(bytes),
-            told,
-        };
-        if file.bytes.is_empty() && file.name.is_empty() {
-            return refused(&desk, &reader, fields, &Failure::Input(say::NO_FILE.into()));
-        }
         match plan(&desk, &reader, &file) {
             Ok(plan) => {
                 desk.held.keep(file.clone());
@@ -241,6 +260,7 @@ fn show(
     let draft = Draft {
         fields: Vec::new(),
         said,
+        kept: None,
     };
     let mut response = page::with(desk, reader, PATH, "", &draft, |_| {
         Ok(Some(Drawn::new("/", say::FATES, fates(file, plan))))
@@ -277,7 +297,7 @@ fn fates(file: &File, plan: &Plan) -> Markup {
                 td data-label=(say::DAY) { (line.day.map_or("-".to_string(), words::day)) }
                 td data-label=(say::FATE) {
                     @let told = tell(line);
-                    @if matches!(line.fate, shop::clock::Fate::Refused(_)) { span class="need" { (told) } } @else { (told) }
+                    @if matches!(line.fate, shop::clock::Fate::Refused(_)) { span class="need" { (kit::worded(&told)) } } @else { (told) }
                 }
             } } }
         } }
@@ -292,7 +312,7 @@ pub async fn save(
 ) -> Response {
     on_thread(move || {
         let fields = fields(&body);
-        let Some(file) = desk.held.find(value(&fields, "token"), reader.id) else {
+        let Some(file) = desk.held.find(PATH, value(&fields, "token"), reader.id) else {
             let failure = shop::Refusal::refused(say::FORGOTTEN);
             return refused(&desk, &reader, Vec::new(), &failure.into());
         };

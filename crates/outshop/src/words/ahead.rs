@@ -8,7 +8,7 @@ pub const EVERY_CLOCK: &str = "Every clock";
 /// Leads to the page that looks ahead.
 pub const LOOK_AHEAD: &str = "Look ahead, and suppose a day";
 /// An empty book.
-pub const NO_ENGINE: &str = "There is no engine in this book yet.";
+pub const NO_ENGINE: &str = "There is no engine in this book yet. Begin here:";
 
 /// The book's today, in a sentence.
 pub fn today(on: Date) -> String {

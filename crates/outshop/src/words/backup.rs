@@ -48,6 +48,12 @@ pub const DRILL: &str = "Whether it could be restored";
 /// What the drill is.
 pub const DRILL_WHY: &str = "A copy that nobody ever opened is a hope. The drill makes the book again from a copy, checks it from entry 1, holds it \
 against this book, and takes it away again:";
+/// The button.
+pub const DRILL_IT: &str = "Try the newest copy now";
+/// The same without the page.
+pub const OR_AT_MACHINE: &str = "Or at the machine:";
+/// There is no copy.
+pub const NOTHING_TO_DRILL: &str = "There is no copy yet that could be tried. Copy the book first.";
 /// Heads the button.
 pub const NOW: &str = "Copy now";
 /// The button.

@@ -14,6 +14,15 @@ pub const DONE: &str = "done";
 /// A mark.
 pub const TO_DO: &str = "to do";
 /// A step.
+pub const PASSPHRASE: &str = "A passphrase of your own";
+/// Its reason.
+pub const PASSPHRASE_WHY: &str =
+    "The link that let you in works once. With a passphrase you come in again, and sign with it.";
+/// A way.
+pub const HER_PAGE: &str = "Her page";
+/// A choice not made yet.
+pub const CHOOSE: &str = "choose";
+/// A step.
 pub const ENGINE: &str = "An engine";
 /// Its reason.
 pub const ENGINE_WHY: &str = "Her number, wheels, gauge and the rules that bind her; of the rest what is on her specification card.";
@@ -41,6 +50,9 @@ pub const LINEUP_WHY: &str =
 pub const PARTS: &str = "A part";
 /// Its reason.
 pub const PARTS_WHY: &str = "Begin with what is apart today: its name and its family. No size is asked; a size comes by measuring.";
+/// A way.
+pub const IMPORT_PARTS: &str =
+    "Take a list of parts over from a spreadsheet, looked at before it is kept";
 /// A step.
 pub const LEFT: &str = "The first as-left";
 /// Its reason.
@@ -79,7 +91,7 @@ pub const IF_KNOWN: &str = "blank if not known";
 /// A summary.
 pub const FITTINGS: &str = "Fittings she has or has not";
 /// Why.
-pub const FITTINGS_WHY: &str = "Some rules speak of a fitting only. What is not answered is *not known*, and the rule is asked of her until it is.";
+pub const FITTINGS_WHY: &str = "Some rules speak of a fitting only. What is not answered stays not known, and the rule is asked of her until it is.";
 /// An answer.
 pub const NOT_KNOWN: &str = "not known";
 /// An answer.
@@ -181,4 +193,13 @@ pub fn day(what: &str, on: Date, document: &str) -> String {
 /// A fact that was stated.
 pub fn fact(fact: &str, value: &str, from: Date, document: &str) -> String {
     format!("{fact}: {value}, from {} ({document})", read(from))
+}
+
+/// A set of rules, with what it is of.
+pub fn rules(set: &str) -> String {
+    match set {
+        "us-steam" => "us-steam: a steam locomotive, 49 CFR Part 230".into(),
+        "us-diesel" => "us-diesel: a diesel locomotive, 49 CFR Part 229".into(),
+        other => other.into(),
+    }
 }

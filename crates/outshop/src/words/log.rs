@@ -105,7 +105,7 @@ pub const LINE: &str = "Line";
 /// A column.
 pub const ENGINE: &str = "Engine";
 /// A column.
-pub const FATE: &str = "What becomes of it";
+pub const FATE: &str = "Outcome";
 /// A button.
 pub const SAVE_IT: &str = "Save these lines";
 /// A choice.

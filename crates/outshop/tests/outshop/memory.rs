@@ -287,3 +287,154 @@ fn the_page_of_a_part_asks_marks_and_shows_its_photograph() {
     stranger.sign_in_with("");
     assert_eq!(stranger.get("/photo/P-001").status, 303);
 }
+
+/// A list of parts from the page: nothing is kept until it was looked at, and lines that are refused hold back the rest.
+#[test]
+fn a_list_of_parts_is_looked_at_on_a_page_before_it_is_kept() {
+    let mut desk = Served::of_book(Folder::shop("part-list"), "2026-05-03T09:00");
+    desk.sets_passphrase();
+    for page in ["/first-hour", "/engine/14", "/engine/14/known"] {
+        let body = desk.get(page).body;
+        assert!(body.contains("\"/parts/import"), "{page}");
+    }
+    let before = desk.folder.head();
+    let sent =
+        |file: Option<(&str, &[u8])>| desk.upload("/parts/import", &[("engine", "14")], file);
+    for (file, says) in [
+        (None, "No file was sent"),
+        (Some(("parts.pdf", &b"%PDF-1.7"[..])), "parts.pdf is a PDF"),
+        (
+            Some(("parts.csv", &b"name,size\nx,1 in\n"[..])),
+            "no heading that is understood",
+        ),
+    ] {
+        let page = sent(file);
+        assert_eq!(page.status, 422, "{says}");
+        assert!(page.body.contains(says), "{says}: {}", page.body);
+    }
+    let table = "part,family,side,feature,as built\n\
+        left feed check,check-valve,left,seat-wall,.484 in\n\
+        right gauge cock,try-cock,right,,\n\
+        left feed check,,,seat-wall,.484\n";
+    let page = sent(Some(("parts.csv", table.as_bytes())));
+    assert_eq!(page.status, 200);
+    for says in [
+        "1 part to add; 0 say more, 0 in the book already, 2 refused.",
+        "adds the part",
+        "There is no part family",
+        "Leave out the lines that are refused",
+    ] {
+        assert!(page.body.contains(says), "{says}: {}", page.body);
+    }
+    let field = |name: &str| crate::seasons::hidden(&page.body, name);
+    let keep = format!("token={}&mark={}", field("token"), field("mark"));
+    let held = desk.post("/parts/import/save", &keep);
+    assert_eq!(held.status, 422);
+    assert!(
+        held.body
+            .contains("2 lines are refused, so nothing was saved"),
+        "{}",
+        held.body
+    );
+    // A list of parts is no log.
+    assert_eq!(desk.post("/log/import/save", &keep).status, 409);
+    assert_eq!(desk.folder.head(), before);
+    let kept = desk.post("/parts/import/save", &format!("{keep}&leave_out=yes"));
+    assert_eq!(kept.status, 303, "{}", kept.body);
+    let part = desk.folder.json(&["part", "show", "14", "left feed check"]);
+    assert_eq!(
+        part["features"]["seat-wall"]["as_built"], ".484 in",
+        "{part:#}"
+    );
+    // Shown before, kept since: the lines would not do what was shown.
+    let twice = desk.post("/parts/import/save", &format!("{keep}&leave_out=yes"));
+    assert_eq!(twice.status, 409, "{}", twice.body);
+    let list = desk.get("/parts/import").body;
+    assert!(list.contains("Take it back"), "{list}");
+}
+
+/// A clearance read on the pair is told as such wherever a reading is: by words, on the part's page, at the bench.
+#[test]
+fn a_clearance_is_read_on_the_pair_as_it_stands() {
+    let folder = Folder::shop("pair");
+    folder.done(&[
+        "part",
+        "add",
+        "14",
+        "main rod back end, right",
+        "--family",
+        "rod-bushing",
+        "--fact",
+        "pin=main-rod",
+    ]);
+    let rod = ["14", "main rod back end, right"];
+    let refused = refused(
+        &folder,
+        &[
+            &["reading", "take"],
+            &rod[..],
+            &["bore-over-pin@middle=.05in"],
+        ]
+        .concat(),
+    );
+    assert!(
+        refused.contains("one way, square to it were expected"),
+        "{refused}"
+    );
+    let pair = [
+        "bore-over-pin@one way=1/16in by feelers F-2",
+        "bore-over-pin@square to it=7/64in by feelers F-2",
+        "--measured-by",
+        "Ben Holt",
+        "--standing",
+        "cold-and-full",
+        "--supported",
+        "rod on its pins, engine on its wheels",
+        "--part-temperature",
+        "64 F",
+    ];
+    folder.done(&[&["reading", "take"], &rod[..], &pair[..]].concat());
+    let shown = folder.done(&[&["part", "show"], &rod[..]].concat());
+    assert!(
+        shown.contains("bore-over-pin      one way 1/16in, square to it 7/64in"),
+        "{shown}"
+    );
+    assert!(shown.contains("engine on its wheels"), "{shown}");
+    // A finding on it fails the law's 3/32 in by it alone.
+    let told = [
+        "--occasion",
+        "write-up",
+        "--told",
+        "knocks at the back end, hot",
+        "bore-over-pin@one way=1/16in",
+        "bore-over-pin@square to it=7/64in",
+    ];
+    folder.done(&[&["finding", "record"], &rod[..], &told[..]].concat());
+    let finding = folder.run(&["finding", "show", "F-001"]);
+    let finding = String::from_utf8(finding.stdout).unwrap();
+    assert!(
+        finding.contains("7/64in") && finding.contains("read on the pair"),
+        "{finding}"
+    );
+    assert!(finding.contains("fails"), "{finding}");
+    // Closed by itself: asked about.
+    let closed = ["bore-over-pin@one way=1/64in"];
+    let asked = self::refused(
+        &folder,
+        &[&["reading", "take"], &rod[..], &closed[..]].concat(),
+    );
+    assert!(asked.contains("the clearance has closed since"), "{asked}");
+    let mut desk = Served::of_book(folder, "2026-05-03T09:00");
+    desk.sets_passphrase();
+    let page = desk
+        .get("/engine/14/part/main%20rod%20back%20end%2C%20right")
+        .body;
+    assert!(
+        page.contains("at:bore-over-pin@square to it") && page.contains("read on the pair"),
+        "{page}"
+    );
+    let bench = desk.get("/bench/14/main%20rod%20back%20end%2C%20right/bore-over-pin");
+    assert_eq!(bench.status, 200);
+    assert!(bench.body.contains("at:bore-over-pin@one way"));
+    assert!(desk.get("/finding/F-001").body.contains("square to it"));
+}

@@ -234,6 +234,8 @@ const ROUTES: &[&str] = &[
     "/engine/27/log?year=2024",
     "/log/import",
     "/log/import?engine=14",
+    "/parts/import",
+    "/parts/import?engine=14",
     "/engine/14?place=motion",
     "/engine/14?part=feed",
     "/engine/14/part/right%20feed%20check",

@@ -210,6 +210,166 @@ fn nothing_that_links_reach_is_readable_without_sign_in() {
     served.sign_in_with(&cookie);
 }
 
+/// Each address that the program answers at, by its own list: without a session it leads to the sign-in, unless it is the
+/// sign-in itself, the style of its pages, or what a device hands in under a token of its own.
+#[test]
+fn each_route_of_the_program_asks_who_is_there() {
+    let source = include_str!("../../src/web/mod.rs");
+    let (router, _) = source.split_once("/// Does what takes a while").unwrap();
+    let constants = [
+        ("upload::PATH", "/log/import"),
+        ("part_list::PATH", "/parts/import"),
+        ("copy::PATH", "/copies"),
+        ("copy::DRILL", "/copies/drill"),
+        ("asset::WORKER", "/bench/worker.js"),
+        ("pocket::PATH", "/bench/send"),
+    ];
+    let mut routes = Vec::new();
+    for rest in router.split(".route(").skip(1) {
+        let named = rest.split(',').next().unwrap().trim();
+        let path = match named.strip_prefix('"') {
+            Some(path) => path.trim_end_matches('"').to_string(),
+            None => {
+                let known = constants.iter().find(|(name, _)| *name == named);
+                known
+                    .unwrap_or_else(|| panic!("{named} is a new name: add it here"))
+                    .1
+                    .to_string()
+            }
+        };
+        let path = path
+            .replace("{*rest}", "work")
+            .replace("{number}", "P-001")
+            .replace("{name}", "desk.css");
+        routes.push(path.replace("{token}", "0"));
+    }
+    assert!(routes.len() > 20, "{routes:?}");
+    let mut served = Served::of_book(Folder::shop("routes"), "2026-05-03T09:00");
+    served.sign_in_with("");
+    let open = [
+        "/in",
+        "/switch",
+        "/in/0",
+        "/asset/desk.css",
+        "/bench/worker.js",
+        "/bench/send",
+    ];
+    for path in routes.iter().filter(|path| !open.contains(&path.as_str())) {
+        for (how, page) in [
+            ("GET", served.get(path)),
+            ("POST", served.post(path, "verb=part+add")),
+        ] {
+            let refused = page.status == 303 || (page.status == 405 && path.starts_with("/wall/"));
+            assert!(refused, "{how} {path}: {}", page.status);
+            assert!(
+                !page.body.contains("Juniper") && !page.body.contains("Quill"),
+                "{how} {path}"
+            );
+        }
+    }
+    for path in open {
+        let body = served.get(path).body;
+        assert!(
+            !body.contains("Juniper") && !body.contains("Quill"),
+            "{path}"
+        );
+    }
+}
+
+/// A page on the wall: nobody reads it until an officer chose it, it names nobody and nothing that anybody wrote, and the
+/// choice is taken back as it was made.
+#[test]
+fn a_page_is_readable_without_sign_in_only_where_the_shop_chose_it() {
+    let folder = Folder::shop("wall");
+    folder.done(&["person", "add", "Ben Holt", "--may", "repair"]);
+    folder.done(&[
+        "steam",
+        "promise",
+        "14",
+        "2026-05-09",
+        "Mrs Larkin's wedding train",
+    ]);
+    folder.done(&[
+        "finding",
+        "record",
+        "14",
+        "right feed check",
+        "--occasion",
+        "write-up",
+        "--told",
+        "Ben Holt says it weeps",
+        "--shows",
+        "weeps-back",
+    ]);
+    let mut served = Served::of_book(folder, "2026-05-03T09:00");
+    served.sets_passphrase();
+    let session = served.cookie();
+    let choose = |served: &mut Served, verb: &str, rule: &str| {
+        served.sign_in_with(&session);
+        let body =
+            format!("verb=shop+{verb}&back=/shop&rule={rule}&because=board+minute+9{SIGNED}");
+        let page = served.post("/do", &body);
+        assert_eq!(page.status, 303, "{}", page.body);
+        let shown = served.get("/shop").body;
+        served.sign_in_with("");
+        shown
+    };
+    let stranger =
+        |served: &Served| ["/wall/ahead", "/wall/dates"].map(|path| served.get(path).status);
+    served.sign_in_with("");
+    assert_eq!(stranger(&served), [303, 303]);
+    let shown = choose(&mut served, "require", "wall-ahead");
+    assert!(
+        shown.contains("href=\"/wall/ahead\"") && shown.contains("board minute 9"),
+        "{shown}"
+    );
+    assert_eq!(stranger(&served), [200, 303]);
+    choose(&mut served, "require", "wall-dates");
+    assert_eq!(stranger(&served), [200, 200]);
+    for (path, says) in [
+        ("/wall/ahead", "Finding F-001 is open"),
+        ("/wall/dates", "No. 14"),
+    ] {
+        let page = served.get(path).body;
+        assert!(
+            page.contains(says) && page.contains("Juniper Fork"),
+            "{path}: {page}"
+        );
+        for hidden in [
+            "Quill",
+            "Holt",
+            "Larkin",
+            "weeps",
+            "board minute",
+            "<form",
+            "/engine/",
+            "/finding/",
+            "<script",
+        ] {
+            assert!(!page.contains(hidden), "{path} shows {hidden}: {page}");
+        }
+    }
+    assert!(
+        served
+            .get("/wall/ahead")
+            .body
+            .contains("promised; something stops her")
+    );
+    // Nothing else opened with it.
+    for path in [
+        "/",
+        "/dates",
+        "/engine/14",
+        "/shop",
+        "/wall/people",
+        "/wall",
+    ] {
+        assert_eq!(served.get(path).status, 303, "{path}");
+    }
+    choose(&mut served, "drop", "wall-ahead");
+    assert_eq!(stranger(&served), [303, 200]);
+}
+
 /// From `new` to a first lineup and a first as-left without a command line.
 #[test]
 fn the_first_hour_goes_through_forms_alone() {
@@ -279,7 +439,7 @@ fn the_first_hour_goes_through_forms_alone() {
     let first = served.get("/first-hour").body;
     assert_eq!(
         first.matches("to do<").count(),
-        2,
-        "people and a copy are left: {first}"
+        3,
+        "a passphrase, people and a copy are left: {first}"
     );
 }

@@ -567,7 +567,7 @@ fn a_file_taken_back_is_as_if_it_had_never_come() {
 }
 
 /// The fields of a page's form that saves what was shown.
-fn hidden(body: &str, name: &str) -> String {
+pub fn hidden(body: &str, name: &str) -> String {
     let from = format!("name=\"{name}\" value=\"");
     let at = body
         .find(&from)

@@ -37,6 +37,10 @@ pub struct Family {
     /// Sizes that are the difference of two features, such as bore over pin.
     #[serde(default, rename = "difference")]
     pub differences: Vec<Difference>,
+    /// Of those, the clearances between two sizes, as they are measured where the pair stands: worked out as the text
+    /// is read ([`Family::pair`]).
+    #[serde(skip)]
+    pub pairs: Vec<Feature>,
     /// What it may do when it is not right.
     #[serde(default, rename = "condition")]
     pub conditions: Vec<Condition>,
@@ -62,6 +66,9 @@ pub struct Family {
     #[serde(default, rename = "route")]
     pub routes: Vec<Route>,
 }
+
+/// Where a clearance is read that is taken on the pair itself.
+pub const PAIR_PLACES: [&str; 2] = ["one way", "square to it"];
 
 /// A place on an engine, as a person standing beside her points to it. The list is closed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
@@ -366,9 +373,39 @@ impl Family {
     /// # Errors
     /// [`FamilyError`] if the text is not TOML of this shape, or a word is used that it does not define.
     pub fn read(text: &str) -> Result<Family, FamilyError> {
-        let family: Family = toml::from_str(text).map_err(|e| FamilyError(e.to_string()))?;
+        let mut family: Family = toml::from_str(text).map_err(|e| FamilyError(e.to_string()))?;
         family.hangs_together()?;
+        let between_two = family.differences.iter().filter(|d| d.larger != d.smaller);
+        family.pairs = between_two.map(Family::pair).collect();
         Ok(family)
+    }
+
+    /// A clearance as it is read on the pair itself, with nothing taken apart: twice, square to each other, since a
+    /// hole worn out of round is loose one way and not the other.
+    fn pair(of: &Difference) -> Feature {
+        Feature {
+            name: of.name.clone(),
+            title: of.title.clone(),
+            kind: FeatureKind::Size,
+            positions: PAIR_PLACES.map(str::to_string).to_vec(),
+            wears: Wears::Larger,
+            worst: Worst::Largest,
+            how: "taken on the pair as it stands, with feelers, lead wire or a dial: all of it, from one side hard over to the other"
+                .into(),
+            rule: None,
+            metal: false,
+            left_only_if_found: true,
+        }
+    }
+
+    /// All that is read on it: its features, then the clearances of its pairs.
+    pub fn measured(&self) -> impl Iterator<Item = &Feature> {
+        self.features.iter().chain(&self.pairs)
+    }
+
+    /// Of what is read on it, the feature or the clearance of this word.
+    pub fn measured_as(&self, name: &str) -> Option<&Feature> {
+        self.measured().find(|f| f.name == name)
     }
 
     /// A feature by its word.

@@ -189,6 +189,12 @@ impl Look<'_> {
             }
         }
         for difference in &family.differences {
+            if family.feature(&difference.name).is_some() {
+                let name = &difference.name;
+                let says =
+                    format!("`{name}` is a feature already: a difference needs a word of its own");
+                self.slip("difference", name, name, says);
+            }
             if let Some(rule) = &difference.rule {
                 self.choice("difference", &difference.name, rule);
             }

@@ -44,8 +44,8 @@ mod tool_statement;
 pub use boiler::{Boiler, BoilerFact, CardEdition, Component, StaySaid, StaySheet, Survey};
 pub use day_set::DaySet;
 pub use family::{
-    Condition, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan, Place,
-    Proof, Route, RuleChoice, Wears, Worst,
+    Condition, Difference, Family, FamilyError, Feature, FeatureKind, Hold, KnockOn, OperationPlan,
+    PAIR_PLACES, Place, Proof, Route, RuleChoice, Wears, Worst,
 };
 pub use family_file::{Known as KnownToFamilies, faults as family_faults};
 pub use family_words::{

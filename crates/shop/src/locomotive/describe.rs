@@ -70,7 +70,7 @@ pub(super) fn check_facts(
     Ok(())
 }
 
-/// Sizes of a feature that the family measures, each with its unit.
+/// Sizes of a feature that the family measures, or of a clearance of its, each with its unit.
 ///
 /// # Errors
 /// Input, naming what was expected.
@@ -79,8 +79,8 @@ pub(super) fn check_sizes<'s>(
     word: &str,
     sizes: impl IntoIterator<Item = &'s String>,
 ) -> Result<(), Refusal> {
-    let feature = family.feature(word).ok_or_else(|| {
-        let known: Vec<_> = family.features.iter().map(|f| f.name.as_str()).collect();
+    let feature = family.measured_as(word).ok_or_else(|| {
+        let known: Vec<_> = family.measured().map(|f| f.name.as_str()).collect();
         Refusal::input(format!(
             "`{word}` is not measured on a {}: {} were expected.",
             family.family,

@@ -57,6 +57,7 @@ pub use make::{
 pub(crate) use people::said;
 pub use people::{add_person, state_authority, with_authority};
 pub use photo::{add_photo, media_of};
+pub(crate) use question::resolution;
 pub use question::{Taking, admit as admit_readings, questions};
 pub(crate) use reading::size_of;
 pub use reading::{Value, check_readings, newest_of, value};
@@ -74,7 +75,7 @@ pub use tool::{
     tell_tooling,
 };
 pub use tree::{InTree, above_of, below, is_within, mates, mirror, tree};
-pub use wear::{Worn, as_it_is, governing, worn};
+pub use wear::{AsItIs, Worn, as_it_is, governing, worn};
 
 /// What was told, without blanks about it; nothing where nothing was.
 fn filled(told: Option<String>) -> Option<String> {

@@ -74,9 +74,22 @@ pub fn questions<'r>(
         if renewed {
             continue;
         }
-        let Some((was, set)) = last_at(feature, &reading.reading.position, earlier) else {
-            continue;
-        };
+        let pair = family.differences.iter().find(|d| d.name == feature.name);
+        // A clearance is held against those read since one of its two sizes was: one of them may be a new piece.
+        let since = pair.and_then(|pair| {
+            let sizes = [&pair.larger, &pair.smaller];
+            earlier.iter().position(|set| {
+                let of_it = |r: &FeatureReading| sizes.contains(&&r.feature);
+                set.readings.iter().any(of_it)
+            })
+        });
+        let against = earlier.get(..since.map_or(earlier.len(), |at| at + 1));
+        let last = last_at(
+            feature,
+            &reading.reading.position,
+            against.unwrap_or_default(),
+        );
+        let Some((was, set)) = last else { continue };
         let Some(before) = size_of(feature, was) else {
             continue;
         };
@@ -100,14 +113,17 @@ pub fn questions<'r>(
             Wears::Either => 0,
         };
         if grown > allowance {
-            ask(
-                reading,
+            let (on, was) = (set.on, was.reading.written());
+            let why = if pair.is_some() {
                 format!(
-                    "{written} says that metal has grown since {}, when it was {}: it wears the other way, and no job put metal on.",
-                    set.on,
-                    was.reading.written()
-                ),
-            );
+                    "{written} says that the clearance has closed since {on}, when it was {was}: it wears open, and no job took it up."
+                )
+            } else {
+                format!(
+                    "{written} says that metal has grown since {on}, when it was {was}: it wears the other way, and no job put metal on."
+                )
+            };
+            ask(reading, why);
         }
     }
     for difference in &family.differences {
@@ -189,7 +205,7 @@ pub fn admit(
 
 /// A reading's feature and its size; nothing where it is an angle.
 fn sized<'f>(family: &'f Family, reading: &FeatureReading) -> Option<(&'f Feature, Size)> {
-    let feature = family.feature(&reading.feature)?;
+    let feature = family.measured_as(&reading.feature)?;
     Some((feature, size_of(feature, reading)?))
 }
 
@@ -247,7 +263,7 @@ fn lost_bar(written: &str, size: Size, known: &[Size]) -> Option<String> {
 
 /// How finely a size is written, in ticks: a fraction to a sixty-fourth of an inch or its own finer denominator, a
 /// decimal to two of its last place, a whole number to a sixty-fourth or to a millimeter: somebody read it off a rule.
-fn resolution(written: &str) -> i64 {
+pub fn resolution(written: &str) -> i64 {
     let inch = Size::TICKS_PER_INCH;
     if let Some((_, under)) = written.split_once('/') {
         let digits: String = under.chars().take_while(char::is_ascii_digit).collect();

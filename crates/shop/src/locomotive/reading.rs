@@ -72,8 +72,8 @@ pub fn newest_of<'s>(feature: &str, newest: &[&'s ReadingSet]) -> Option<&'s Rea
 /// Input, naming what is not known.
 pub fn check_readings(family: &Family, readings: &[FeatureReading]) -> Result<(), Refusal> {
     for reading in readings {
-        let feature = family.feature(&reading.feature).ok_or_else(|| {
-            let known: Vec<_> = family.features.iter().map(|f| f.name.as_str()).collect();
+        let feature = family.measured_as(&reading.feature).ok_or_else(|| {
+            let known: Vec<_> = family.measured().map(|f| f.name.as_str()).collect();
             Refusal::input(format!(
                 "`{}` is not measured on a {}: {} were expected.",
                 reading.feature,

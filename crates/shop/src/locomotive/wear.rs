@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use measure::{Size, State};
 
 use super::reading::sizes_in;
-use crate::book::{Feature, FeatureReading, ReadingSet, Wears, Worst};
+use crate::book::{Family, Feature, FeatureReading, ReadingSet, Wears, Worst};
 
 /// A feature between two times it was measured: as it was left, and as it was found next.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,16 +62,43 @@ pub fn worn(feature: &Feature, newest: &[&ReadingSet]) -> Vec<Worn> {
     pairs
 }
 
-/// The newest reading of each feature at each place: what a part is now, so far as anybody read it.
-pub fn as_it_is(newest: &[&ReadingSet]) -> Vec<FeatureReading> {
-    let mut now: Vec<FeatureReading> = Vec::new();
+/// What a part is now, so far as anybody read it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AsItIs {
+    /// The newest reading of each feature and clearance at each place. A clearance is not among them where one of its
+    /// two sizes was read after it: something was taken apart since.
+    pub readings: Vec<FeatureReading>,
+    /// Clearances read on the pair after both sizes were: what those sizes leave between them is of an earlier day.
+    pub outdated: Vec<String>,
+}
+
+/// What a part is now. `newest` are its sets, the newest first.
+pub fn as_it_is(family: &Family, newest: &[&ReadingSet]) -> AsItIs {
+    let mut readings: Vec<FeatureReading> = Vec::new();
     for reading in newest.iter().flat_map(|set| &set.readings) {
         let there = |known: &FeatureReading| {
             known.feature == reading.feature && known.reading.position == reading.reading.position
         };
-        if !now.iter().any(there) {
-            now.push(reading.clone());
+        if !readings.iter().any(there) {
+            readings.push(reading.clone());
         }
     }
-    now
+    let mut outdated = Vec::new();
+    let last = |name: &str| {
+        let read = |set: &&ReadingSet| set.readings.iter().any(|r| r.feature == name);
+        newest.iter().position(read)
+    };
+    for pair in &family.differences {
+        let sizes = [last(&pair.larger), last(&pair.smaller)];
+        let (Some(itself), Some(size)) = (last(&pair.name), sizes.into_iter().flatten().min())
+        else {
+            continue;
+        };
+        if size < itself {
+            readings.retain(|r| r.feature != pair.name);
+        } else if itself < size {
+            outdated.push(pair.name.clone());
+        }
+    }
+    AsItIs { readings, outdated }
 }

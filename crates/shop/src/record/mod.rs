@@ -14,7 +14,7 @@ pub use day::{Daily, DayItem, How, NewDay, daily_of, start_day};
 pub use movement::{decide_move, end_move, move_rules};
 pub use particular::{PARTICULARS, state_particular};
 pub use put_right::{Mend, put_right};
-pub use shop_rule::{ANOTHER_CERTIFIES, SHOP_RULES, state_shop_rule};
+pub use shop_rule::{ANOTHER_CERTIFIES, SHOP_RULES, WALL_AHEAD, WALL_DATES, state_shop_rule};
 
 use crate::Refusal;
 use crate::book::{
@@ -221,16 +221,28 @@ fn unmet_work(
             let mut readings = finding.iter().flat_map(|f| &f.readings);
             readings.any(|reading| reading.feature == name)
         };
-        let asked = |feature: &&Feature| !feature.left_only_if_found || found(&feature.name);
-        for feature in family.features.iter().filter(asked) {
-            let read = |place: &String| {
-                let mut left = job.left.iter();
-                left.any(|r| r.feature == feature.name && r.reading.position == *place)
-            };
+        let left = |feature: &Feature, place: &String| {
+            let mut all = job.left.iter();
+            all.any(|r| r.feature == feature.name && r.reading.position == *place)
+        };
+        // A clearance left and read on the pair stands for its two sizes, where the finding did not read them.
+        let answered = |name: &String| {
+            let of_it = family.differences.iter();
+            let mut of_it = of_it.filter(|d| [&d.larger, &d.smaller].contains(&name));
+            !found(name)
+                && of_it.any(|d| {
+                    let mut pairs = family.pairs.iter().filter(|pair| pair.name == d.name);
+                    pairs.any(|pair| pair.positions.iter().all(|place| left(pair, place)))
+                })
+        };
+        let asked = |feature: &&Feature| {
+            (!feature.left_only_if_found || found(&feature.name)) && !answered(&feature.name)
+        };
+        for feature in family.measured().filter(asked) {
             let unread: Vec<&str> = feature
                 .positions
                 .iter()
-                .filter(|place| !read(place))
+                .filter(|place| !left(feature, place))
                 .map(String::as_str)
                 .collect();
             if !unread.is_empty() {

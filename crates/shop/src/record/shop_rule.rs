@@ -9,11 +9,28 @@ use crate::locomotive::with_authority;
 /// Whoever did a repair does not certify it.
 pub const ANOTHER_CERTIFIES: &str = "another-certifies";
 
+/// The days ahead may be read without signing in.
+pub const WALL_AHEAD: &str = "wall-ahead";
+/// The days by which inspections are due may be read without signing in.
+pub const WALL_DATES: &str = "wall-dates";
+
 /// Every rule a shop can give itself, with its meaning. The law asks for none of them.
-pub const SHOP_RULES: &[(&str, &str)] = &[(
-    ANOTHER_CERTIFIES,
-    "whoever did an operation of a job or signed it as repairer does not sign it as inspector or approver",
-)];
+pub const SHOP_RULES: &[(&str, &str)] = &[
+    (
+        ANOTHER_CERTIFIES,
+        "whoever did an operation of a job or signed it as repairer does not sign it as inspector or approver",
+    ),
+    (
+        WALL_AHEAD,
+        "anybody on the shop's network reads on /wall/ahead, without signing in, which engine is promised on which day and what kind \
+         of thing stops her; no name, nothing anybody wrote, no form",
+    ),
+    (
+        WALL_DATES,
+        "anybody on the shop's network reads on /wall/dates, without signing in, by which day each inspection is due; no name, nothing \
+         anybody wrote, no form",
+    ),
+];
 
 /// States that a rule of the shop's own work holds from a day on, or holds no more.
 ///

@@ -7,6 +7,7 @@
 mod check;
 mod figure;
 mod number;
+mod read;
 
 use std::collections::BTreeMap;
 
@@ -19,12 +20,14 @@ use rules::{
 pub use check::{Answered, Checked, Fineness, LimitQuestion, check, check_in};
 pub(crate) use figure::{Told, figure};
 pub(crate) use number::measured;
+use read::Read;
 
 use crate::Refusal;
 use crate::book::{
-    Book, Family, Feature, FeatureKind, FeatureReading, Part, RuleChoice, RulingRef, Worst,
+    Book, Family, Feature, FeatureKind, FeatureReading, Part, ReadingSet, RuleChoice, RulingRef,
+    Worst,
 };
-use crate::locomotive::{Bound, Law, engine_of, family, value};
+use crate::locomotive::{Bound, Law, as_it_is, engine_of, family};
 
 /// The computed answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -125,6 +128,38 @@ pub struct Question<'a> {
 /// Input: a rule named by the family is not on file for that day, a rule set of the engine's does not read, or a
 /// reading does not.
 pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Judgement, Refusal> {
+    judge_but(book, rules, question, &[])
+}
+
+/// The same of a part as it is now, by the newest reading of each of its sizes. `newest` are its sets, the newest first.
+///
+/// # Errors
+/// As [`judge`].
+pub fn judge_as_it_is(
+    book: &Book,
+    rules: &Rulebook,
+    part: &Part,
+    newest: &[&ReadingSet],
+    (on, house): (Date, House),
+) -> Result<Judgement, Refusal> {
+    let now = as_it_is(family(book, &part.family)?, newest);
+    let question = Question {
+        part,
+        readings: &now.readings,
+        conditions: &[],
+        on,
+        house,
+    };
+    judge_but(book, rules, question, &now.outdated)
+}
+
+/// As [`judge`], without what the two sizes of an outdated pair leave between them.
+fn judge_but(
+    book: &Book,
+    rules: &Rulebook,
+    question: Question<'_>,
+    outdated: &[String],
+) -> Result<Judgement, Refusal> {
     let family = family(book, &question.part.family)?;
     let engine = engine_of(book, question.part.locomotive)?;
     let sets = Law::of(book, rules, engine).sets(question.on)?;
@@ -155,7 +190,7 @@ pub fn judge(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Ju
             .features
             .get(&difference.name)
             .and_then(|f| f.shop_limit.clone());
-        let read = bench.difference(&difference.larger, &difference.smaller)?;
+        let read = bench.clearance(difference, outdated.contains(&difference.name))?;
         bench.by_sets(
             &difference.name,
             &difference.title,
@@ -308,29 +343,6 @@ fn together<'l>(all: impl Iterator<Item = &'l Verdict>, none: impl Fn() -> Verdi
     }
 }
 
-/// What the readings of a size come to, and which places were not read.
-struct Read {
-    /// Of what was read, the governing end and the other one.
-    ends: Option<[End; 2]>,
-    missing: Vec<String>,
-}
-
-/// A size that was read, with its text where one person wrote it; a difference has none.
-#[derive(Clone)]
-struct End {
-    size: Size,
-    written: Option<String>,
-}
-
-impl End {
-    fn words(&self, house: House) -> String {
-        match &self.written {
-            Some(text) => show::size_as_written(text, self.size, house),
-            None => show::size(self.size, house),
-        }
-    }
-}
-
 /// Whether a rule is of a set.
 fn of(bound: &Bound<'_>, rule: &str) -> bool {
     rule.strip_prefix(bound.set)
@@ -454,68 +466,6 @@ impl<'a> Bench<'a> {
             lines.push(Held::by_shop(line));
         }
         Ok(())
-    }
-
-    /// The governing reading of a feature; every place must be read.
-    fn worst(&self, feature: &Feature, worst: Worst) -> Result<Read, Refusal> {
-        let mut sizes = BTreeMap::new();
-        for reading in self
-            .question
-            .readings
-            .iter()
-            .filter(|r| r.feature == feature.name)
-        {
-            let written = reading.reading.written();
-            if let Some(size) = value(feature, &written)?.size() {
-                let written = Some(written);
-                sizes.insert(reading.reading.position.as_str(), End { size, written });
-            }
-        }
-        let missing = feature
-            .positions
-            .iter()
-            .filter(|place| !sizes.contains_key(place.as_str()))
-            .map(|place| format!("the {} at {place}", feature.title))
-            .collect();
-        let least = sizes.values().min_by_key(|end| end.size).cloned();
-        let most = sizes.values().max_by_key(|end| end.size).cloned();
-        let ends = match worst {
-            Worst::Largest => most.zip(least),
-            Worst::Smallest => least.zip(most),
-        };
-        Ok(Read {
-            ends: ends.map(|(governing, other)| [governing, other]),
-            missing,
-        })
-    }
-
-    fn difference(&self, larger: &str, smaller: &str) -> Result<Read, Refusal> {
-        let of = |name: &str, worst| match self.family.feature(name) {
-            Some(feature) => self.worst(feature, worst),
-            None => Ok(Read {
-                ends: None,
-                missing: vec![format!("the {name}")],
-            }),
-        };
-        let (large, small) = (of(larger, Worst::Largest)?, of(smaller, Worst::Smallest)?);
-        let far = || Refusal::input("The readings are too far apart to be of one part.");
-        let less = |from: &End, take: &End| {
-            let size = from.size.checked_sub(take.size)?;
-            Some(End {
-                size,
-                written: None,
-            })
-        };
-        let ends = match (large.ends, small.ends) {
-            (Some([largest, large]), Some([smallest, small])) => Some([
-                less(&largest, &smallest).ok_or_else(far)?,
-                less(&large, &small).ok_or_else(far)?,
-            ]),
-            _ => None,
-        };
-        let mut missing = large.missing;
-        missing.extend(small.missing);
-        Ok(Read { ends, missing })
     }
 
     /// A size under every set that limits it. The family names a rule of one set; in another set the limits on the
@@ -776,24 +726,6 @@ impl<'a> Bench<'a> {
             verdict: Verdict::CannotTell(needs),
             of: String::new(),
             held: None,
-        }
-    }
-}
-
-impl Read {
-    /// The governing size, where every place was read.
-    fn words(&self, house: House) -> String {
-        match &self.ends {
-            Some([governing, _]) if self.missing.is_empty() => governing.words(house),
-            _ => "not read".into(),
-        }
-    }
-
-    /// The verdict where nothing read fails.
-    fn complete(&self) -> Verdict {
-        match &self.ends {
-            Some(_) if self.missing.is_empty() => Verdict::Complies,
-            _ => Verdict::CannotTell(self.missing.clone()),
         }
     }
 }

@@ -458,3 +458,118 @@ fn a_verdict_is_the_same_in_both_houses() {
         "6.746875 mm"
     );
 }
+
+/// A clearance read on the pair as it stands is evidence of its own: 230.96(f), main rod 3/32 in.
+#[test]
+fn a_clearance_read_on_the_pair_answers_the_limit() {
+    let mut world = World::new();
+    let part = world.part(1, "rod-bushing", &[("pin", "main-rod")]);
+    let play = all_alike(&world, part, &[("side-play", "1/8 in")]);
+    let on_pair = |one: &str, square: &str| {
+        let mut readings = play.clone();
+        readings.extend(found(&[
+            ("bore-over-pin", "one way", one),
+            ("bore-over-pin", "square to it", square),
+        ]));
+        readings
+    };
+    let verdict = |readings: &[FeatureReading]| judged(&world, part, readings).verdict;
+    assert!(complies(&verdict(&on_pair("1/16 in", "3/32 in"))));
+    assert!(fails(&verdict(&on_pair("1/16 in", &beside("3/32 in", 1)))));
+    // Read one way only: past the limit it fails all the same, within it nobody can tell.
+    let mut one = on_pair("7/64 in", "0 in");
+    one.retain(|r| r.reading.position != "square to it");
+    assert!(fails(&verdict(&one)));
+    let mut one = on_pair("1/16 in", "0 in");
+    one.retain(|r| r.reading.position != "square to it");
+    let needed = verdict(&one);
+    assert_eq!(needs(&needed), ["the bore over pin at square to it"]);
+
+    // With bore and pin beside it, the wider of the two counts, whichever it is.
+    let sized = |bore: &str, readings: Vec<FeatureReading>| {
+        let mut all = all_alike(&world, part, &[("bore", bore), ("pin", "5.500 in")]);
+        all.extend(readings);
+        all
+    };
+    let both = sized("5.560 in", on_pair("1/16 in", "1/16 in"));
+    let judgement = judged(&world, part, &both);
+    let of_pair = |judged: &Judgement| {
+        let mut lines = judged.lines.iter();
+        let line = lines.find(|line| line.what == "bore over pin").unwrap();
+        line.found.clone()
+    };
+    assert!(complies(&judgement.verdict));
+    assert_eq!(of_pair(&judgement), "1/16 in · .0625 in; read on the pair");
+    assert!(fails(&verdict(&sized(
+        "5.600 in",
+        on_pair("1/16 in", "1/16 in")
+    ))));
+    assert!(fails(&verdict(&sized(
+        "5.530 in",
+        on_pair("7/64 in", "7/64 in")
+    ))));
+    // Farther apart than they were read to, and that is said.
+    let apart = judged(
+        &world,
+        part,
+        &sized("5.530 in", on_pair("5/64 in", "5/64 in")),
+    );
+    assert!(complies(&apart.verdict));
+    let said = of_pair(&apart);
+    assert!(
+        said.contains("differ by more than they were read to"),
+        "{said}"
+    );
+    // Places that are missing of one do not spoil the other, and neither is whole without its places.
+    let mut partly = sized("5.530 in", on_pair("1/16 in", "1/16 in"));
+    partly.retain(|r| r.feature != "bore" || r.reading.position == "middle");
+    assert!(complies(&verdict(&partly)));
+    partly.retain(|r| r.reading.position != "one way");
+    assert!(!needs(&verdict(&partly)).is_empty());
+}
+
+/// What was read last counts: a clearance of before the bush was bored says nothing of it, nor do the sizes of before it
+/// was read on the pair.
+#[test]
+fn a_clearance_and_its_two_sizes_are_of_their_days() {
+    use measure::State;
+    use shop::book::ReadingSet;
+    use shop::locomotive::as_it_is;
+    let mut world = World::new();
+    let part = world.part(1, "rod-bushing", &[("pin", "main-rod")]);
+    let sizes = all_alike(&world, part, &[("bore", "5.700 in"), ("pin", "5.500 in")]);
+    let mut pair = all_alike(&world, part, &[("side-play", "1/8 in")]);
+    pair.extend(found(&[
+        ("bore-over-pin", "one way", "1/16 in"),
+        ("bore-over-pin", "square to it", "1/16 in"),
+    ]));
+    let set = |entry: u64, readings: &[FeatureReading]| ReadingSet {
+        entry,
+        on: TODAY,
+        by: ADA,
+        finding: None,
+        job: None,
+        state: State::AsFound,
+        readings: readings.to_vec(),
+        taken: None,
+    };
+    let family = world.book.families["rod-bushing"].family().unwrap();
+    let kept = &world.book.parts[&part];
+    let verdict = |newest: &[&ReadingSet]| {
+        let asked = (TODAY, House::Inch);
+        shop::verdict::judge_as_it_is(&world.book, world.rules, kept, newest, asked)
+            .unwrap()
+            .verdict
+    };
+    let (older, newer) = (set(1, &sizes), set(2, &pair));
+    assert_eq!(
+        as_it_is(family, &[&newer, &older]).outdated,
+        ["bore-over-pin"]
+    );
+    assert!(complies(&verdict(&[&newer, &older])));
+    let (older, newer) = (set(1, &pair), set(2, &sizes));
+    let now = as_it_is(family, &[&newer, &older]);
+    assert!(now.outdated.is_empty());
+    assert!(now.readings.iter().all(|r| r.feature != "bore-over-pin"));
+    assert!(fails(&verdict(&[&newer, &older])));
+}

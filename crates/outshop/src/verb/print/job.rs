@@ -295,7 +295,14 @@ impl<'b> Filling<'b> {
                 .find(|r| r.feature == feature && r.reading.position == place)
                 .map(|r| r.reading.written())
         };
-        let features = self.family.features.iter().map(|feature| Feature {
+        // A clearance has a box only where it was read on the pair.
+        let read = |name: &str| {
+            let mut all = self.finding.readings.iter().chain(&self.job.left);
+            all.any(|r| r.feature == name)
+        };
+        let pairs = self.family.pairs.iter().filter(|pair| read(&pair.name));
+        let features = self.family.features.iter().chain(pairs);
+        let features = features.map(|feature| Feature {
             title: words::sentence(&feature.title),
             how: feature.how.clone(),
             taken: self.taken(&feature.name),

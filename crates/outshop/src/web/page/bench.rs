@@ -30,7 +30,7 @@ pub fn path(number: &str, part: &str, feature: &str) -> String {
 pub fn links(family: &Family, part: &Part, number: &str, more: &str) -> Markup {
     html! {
         @if !family.features.is_empty() {
-            div class="places" { @for feature in &family.features {
+            div class="places" { @for feature in family.measured() {
                 a href=(format!("{}{more}", path(number, &part.name, &feature.name))) { (words::sentence(&feature.title)) }
             } }
         }
@@ -152,7 +152,7 @@ pub fn draw(
     let (id, kept) = engine(view.book, number)?;
     let (part_id, part) = part(view.book, id, name)?;
     let family = family(view.book, &part.family)?;
-    let Some(feature) = family.feature(feature) else {
+    let Some(feature) = family.measured_as(feature) else {
         return Ok(None);
     };
     let sets = view.book.readings.newest_first(part_id).unwrap_or_default();

@@ -102,7 +102,7 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
                 @if !kept.readings.is_empty() {
                     div class="table" { table class="stack" {
                         thead { tr { th { (say::WHAT) } th { (say::PLACE_BY_PLACE) } th { (say::BY) } } }
-                        tbody { @for feature in &family.features {
+                        tbody { @for feature in family.measured() {
                             @let of_it: Vec<_> = kept.readings.iter().filter(|r| r.feature == feature.name).collect();
                             @if !of_it.is_empty() { tr {
                                 td data-label=(say::WHAT) { b { (feature.title) } }

@@ -23,6 +23,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         .filter_map(|part| part.read.as_ref());
     let left = sets.any(|set| set.state == State::AsLeft);
     let copied = view.desk.backed()?.days.is_some();
+    let own = view.desk.keys()?.passphrase(view.reader.id)?.is_some();
     let known = first.map(|number| format!("/engine/{number}/known"));
     let step = |done: bool, title: &str, why: &str, way: Option<(String, &str)>| {
         html! {
@@ -38,7 +39,8 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
         h1 { (say::TITLE) }
         p class="lead" { (say::WHY) }
         ul class="plain" {
-            (step(!engines.is_empty(), say::ENGINE, say::ENGINE_WHY, None))
+            (step(own, say::PASSPHRASE, say::PASSPHRASE_WHY, Some(("/me".into(), words::door::SET_PASSPHRASE))))
+            (step(!engines.is_empty(), say::ENGINE, say::ENGINE_WHY, first.map(|n| (format!("/engine/{n}"), say::HER_PAGE))))
             li { details open[engines.is_empty() || view.draft.is_of(ADD)] { summary { (say::ADD_ENGINE) } (add(view)) } }
             (step(view.book.persons.len() > 1, say::PEOPLE, say::PEOPLE_WHY, Some(("/people".into(), words::people::TITLE))))
             (step(paper, say::PAPER, say::PAPER_WHY, to(known.as_ref(), "#held").map(|to| (to, say::PAPER))))
@@ -46,6 +48,7 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             li { p { a href="/log/import" { (say::IMPORT) } } }
             (step(closed && paper, say::LINEUP, say::LINEUP_WHY, first.map(|n| (format!("/ahead/{n}"), words::ahead::LOOK_AHEAD))))
             (step(!view.book.parts.is_empty(), say::PARTS, say::PARTS_WHY, to(known.as_ref(), "#parts").map(|to| (to, say::ADD_PART))))
+            li { p { a href="/parts/import" { (say::IMPORT_PARTS) } } }
             (step(left, say::LEFT, say::LEFT_WHY, part(view)))
             (step(copied, say::COPY, say::COPY_WHY, Some(("/copies".into(), words::backup::COPIES))))
         }
@@ -76,7 +79,10 @@ fn add(view: &View<'_>) -> Markup {
         (kit::line(view, ADD, "wheels", say::WHEELS, say::WHEELS_SUCH_AS))
         (kit::line(view, ADD, "gauge", say::GAUGE, say::GAUGE_SUCH_AS))
         label for="add-rules" { (say::RULES) }
-        select id="add-rules" name="rules" { @for set in &sets { option value=(set) selected[chosen == *set] { (set) } } }
+        select id="add-rules" name="rules" required {
+            option value="" { (say::CHOOSE) }
+            @for set in &sets { option value=(set) selected[chosen == *set] { (say::rules(set)) } }
+        }
         (kit::line(view, ADD, "mawp", say::MAWP, say::MAWP_SUCH_AS))
         (kit::line(view, ADD, "axle_load", say::AXLE, say::IF_KNOWN))
         details { summary { (say::FITTINGS) }

@@ -269,7 +269,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
             @if !kept.left.is_empty() {
                 div class="table" { table class="stack threes" {
                     thead { tr { th { (say::WHAT) } th { (say::PLACE) } th class="num" { (say::AS_FOUND) } th class="num" { (say::AS_LEFT) } } }
-                    tbody { @for feature in &family.features { @for (nth, place) in feature.positions.iter().filter(|place| here(&feature.name, place).is_some()).enumerate() {
+                    tbody { @for feature in family.measured() { @for (nth, place) in feature.positions.iter().filter(|place| here(&feature.name, place).is_some()).enumerate() {
                         @if let Some(reading) = here(&feature.name, place) { tr class=(if nth == 0 { "" } else { "same" }) {
                             td data-label=(say::WHAT) { b { (feature.title) } } td data-label=(say::PLACE) { (place) }
                             td class="num" data-label=(say::AS_FOUND) { (before(&feature.name, place).unwrap_or_else(|| say::NO_READING.into())) }
@@ -282,7 +282,7 @@ fn left(view: &View<'_>, kept: &Job, part: &Part, title: &str) -> Result<Markup,
                 @let fields = html! {
                     (kit::hidden("job", title)) (kit::hidden("engine", her)) (kit::hidden("part", &part.name)) (kit::hidden("as_left", "yes"))
                     p class="quiet small" { (say::AS_WRITTEN) }
-                    @for feature in &family.features {
+                    @for feature in family.measured() {
                         fieldset {
                             legend { (feature.title) " " span class="quiet" { (feature.how) } }
                             div class="grid2" { @for place in &feature.positions {

@@ -161,7 +161,8 @@ fn parts(view: &View<'_>, id: LocomotiveId, kept: &Locomotive) -> Markup {
             h2 { (say::PARTS_OF_HER) }
             @if of_her.is_empty() { p { (say::NO_PARTS) } }
             ul class="plain" { @for part in &of_her { li { a href=(kit::part_path(&kept.number, &part.name)) { (part.name) } } } }
-            details open[view.draft.is_of(VERB)] { summary { (say::ADD_PART) } (kit::form(view, VERB, say::ADD_PART, &fields, say::ADD_IT)) }
+            details open[view.draft.is_of(VERB) || of_her.is_empty()] { summary { (say::ADD_PART) } (kit::form(view, VERB, say::ADD_PART, &fields, say::ADD_IT)) }
+            p { a href=(format!("/parts/import?engine={}", kit::encode(&kept.number))) { (crate::words::part_list::TITLE) } }
         }
     }
 }

@@ -32,6 +32,8 @@ mod outside;
 mod papers;
 mod part;
 mod part_form;
+#[cfg(test)]
+mod part_test;
 mod particular;
 mod people;
 mod plan;
@@ -47,7 +49,7 @@ use std::sync::Arc;
 
 use axum::Extension;
 use axum::extract::State;
-use axum::http::{StatusCode, Uri};
+use axum::http::{HeaderMap, StatusCode, Uri, header};
 use axum::response::{IntoResponse, Response};
 use jiff::civil::Date;
 use maud::{Markup, html};
@@ -55,7 +57,7 @@ use measure::House;
 use rules::Rulebook;
 use shop::book::{Authority, Book};
 
-use super::form::{Draft, fields, value};
+use super::form::{Draft, fields, saved_before, value};
 use super::frame::{self, Place};
 use super::{Desk, Reader, may, trouble};
 use crate::words::{self, trouble as say};
@@ -123,15 +125,24 @@ pub async fn show(
     State(desk): State<Arc<Desk>>,
     Extension(reader): Extension<Reader>,
     uri: Uri,
+    headers: HeaderMap,
 ) -> Response {
     let drawn = tokio::task::spawn_blocking(move || {
-        draw(
-            &desk,
-            &reader,
-            uri.path(),
-            uri.query().unwrap_or(""),
-            &Draft::default(),
-        )
+        // Pages of the bench are kept on devices, with whatever stands on them.
+        let before = (!uri.path().starts_with("/bench/"))
+            .then(|| saved_before(&desk, &headers))
+            .flatten();
+        let (kept, forget) = before.unzip();
+        let draft = Draft {
+            kept,
+            ..Draft::default()
+        };
+        let query = uri.query().unwrap_or("");
+        let mut response = draw(&desk, &reader, uri.path(), query, &draft);
+        if let Some(forget) = forget {
+            response.headers_mut().append(header::SET_COOKIE, forget);
+        }
+        response
     })
     .await;
     drawn.unwrap_or_else(|e| {
@@ -160,7 +171,17 @@ pub fn refused(
     status: StatusCode,
 ) -> Response {
     let said = Some(why);
-    let mut response = draw(desk, reader, path, "", &Draft { fields, said });
+    let mut response = draw(
+        desk,
+        reader,
+        path,
+        "",
+        &Draft {
+            fields,
+            said,
+            kept: None,
+        },
+    );
     *response.status_mut() = status;
     response
 }
@@ -184,7 +205,7 @@ pub fn with(
     let read = (|| -> Result<_, Failure> {
         let book = book_for(&mut context, path)?;
         let house = reader.house.unwrap_or_else(|| context.house());
-        let batches = if path == super::upload::PATH {
+        let batches = if [super::upload::PATH, super::part_list::PATH].contains(&path) {
             context.store()?.batches()?
         } else {
             Vec::new()
@@ -219,6 +240,7 @@ pub fn with(
         Ok(Some(drawn)) => {
             let body = html! {
                 @if let Some(said) = &draft.said { (trouble::said(said)) }
+                @if let Some(kept) = &draft.kept { div class="kept" role="status" { p { (kit::worded(kept)) } } }
                 (drawn.body)
             };
             frame::page(&place(drawn.here), &drawn.title, &body).into_response()
@@ -287,6 +309,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["first-hour"] => first::draw(view)?,
         ["engine", number, "log"] => log::draw(view, number)?,
         ["log", "import"] => super::upload::draw(view)?,
+        ["parts", "import"] => super::part_list::draw(view),
         ["people"] => people::draw(view)?,
         ["copies"] => super::copy::draw(view)?,
         ["engine", number, "open"] => apart::draw(view, number)?,

@@ -5,11 +5,10 @@ use maud::{Markup, html};
 use measure::{Size, State, show};
 use shop::book::{Family, Part, PartId, ReadingSet};
 use shop::locomotive::{
-    above_of, as_it_is, below, doubts, engine, family, governing, mates, mirror, names, part,
-    shape, worn,
+    above_of, below, doubts, engine, family, governing, mates, mirror, names, part, shape, worn,
 };
 use shop::route::{MetalLeft, Wear, metal_left};
-use shop::verdict::{Question, judge};
+use shop::verdict::judge_as_it_is;
 
 use super::{Drawn, View, bench, forecast, kit, part_form, plan};
 use crate::Failure;
@@ -122,15 +121,7 @@ fn limits(
     part: &Part,
     sets: &[&ReadingSet],
 ) -> Result<Markup, Failure> {
-    let now = as_it_is(sets);
-    let question = Question {
-        part,
-        readings: &now,
-        conditions: &[],
-        on: view.on,
-        house: view.house,
-    };
-    let judged = judge(view.book, view.rules, question)?;
+    let judged = judge_as_it_is(view.book, view.rules, part, sets, (view.on, view.house))?;
     let sizes = |name: &str| {
         let told = part.features.get(name)?;
         say::sizes(told)
@@ -154,7 +145,7 @@ fn limits(
                 } }
                 p class="quiet small" { (say::OF_THE_NEWEST) }
             }
-            @let told: Vec<_> = family.features.iter().filter_map(|f| Some((f, sizes(&f.name)?))).collect();
+            @let told: Vec<_> = family.measured().filter_map(|f| Some((f, sizes(&f.name)?))).collect();
             @if !told.is_empty() {
                 dl class="facts" { @for (feature, sizes) in &told { dt { (feature.title) } dd class="fig" { (sizes) } } }
             }
@@ -171,8 +162,7 @@ fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet], told
         .unwrap_or_default();
     let shown = |size: Size| show::size(size, view.house);
     let rows: Vec<_> = family
-        .features
-        .iter()
+        .measured()
         .filter(|feature| !told.forecasts.iter().any(|it| it.name == feature.name))
         .flat_map(|feature| {
             worn(feature, sets)
@@ -181,8 +171,7 @@ fn wear(view: &View<'_>, family: &Family, id: PartId, sets: &[&ReadingSet], told
         })
         .collect();
     let beside: Vec<_> = family
-        .features
-        .iter()
+        .measured()
         .filter_map(|feature| {
             let newest = |sets: &[&ReadingSet]| {
                 sets.iter()
@@ -287,7 +276,7 @@ fn readings(view: &View<'_>, family: &Family, sets: &[&ReadingSet]) -> Markup {
             @if sets.is_empty() { p { (say::NEVER_MEASURED) } }
             @for set in sets {
                 h3 id=(format!("entry-{}", set.entry)) { (say::set(set.on, set.state)) " " span class="quiet small" { (say::by(kit::name(view.book, set.by), set.entry)) } }
-                dl class="facts" { @for feature in &family.features {
+                dl class="facts" { @for feature in family.measured() {
                     @let of_it: Vec<_> = set.readings.iter().filter(|r| r.feature == feature.name).collect();
                     @if !of_it.is_empty() {
                         dt { (feature.title) }

@@ -54,7 +54,7 @@ pub fn measure(
         label class="choice" { input type="radio" name="as_left" value="" checked[!left]; span { (crate::words::state(State::AsFound)) } }
         label class="choice" { input type="radio" name="as_left" value="yes" checked[left]; span { (crate::words::state(State::AsLeft)) } }
         p class="quiet small" { (say::AS_WRITTEN) }
-        @for feature in &family.features {
+        @for feature in family.measured() {
             fieldset {
                 legend { (feature.title) " " span class="quiet" { (feature.how) } }
                 (shown_unit(view, feature))
@@ -127,7 +127,7 @@ pub fn tell(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Mark
                 }
             }
         }
-        @for feature in &family.features {
+        @for feature in family.measured() {
             fieldset {
                 legend { (feature.title) }
                 div class="grid2" { @for (word, label) in [("drawn", say::DRAWN), ("as_built", say::AS_BUILT), ("shop_limit", say::SHOP_LIMIT), ("step", say::STEP)] {
@@ -182,7 +182,7 @@ pub fn record(
             }
         }
         p class="quiet small" { (say::AS_WRITTEN) }
-        @for feature in &family.features {
+        @for feature in family.measured() {
             fieldset {
                 legend { (feature.title) " " span class="quiet" { (feature.how) } }
                 (shown_unit(view, feature))

@@ -7,6 +7,7 @@ use shop::record::{PARTICULARS, SHOP_RULES};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::web::wall;
 use crate::words::{self, particular as say};
 
 const VERB: &str = "shop state";
@@ -86,7 +87,10 @@ fn own_rule(view: &View<'_>, word: &str, means: &str, may: bool) -> Markup {
     html! {
         p { (words::sentence(means)) "." }
         @match holds {
-            Some(rule) => p { (say::holds(rule.on, kit::name(view.book, rule.by), &rule.told.because)) },
+            Some(rule) => p {
+                (say::holds(rule.on, kit::name(view.book, rule.by), &rule.told.because))
+                @if let Some((path, _)) = wall::PAGES.iter().find(|(_, opens)| *opens == word) { " " a href=(path) { (words::wall::READ_IT) } }
+            },
             None => p class="quiet" { (say::HOLDS_NOT) },
         }
         @if may { details open[view.draft.is_of(verb)] { summary { (title) } (kit::signed(view, verb, title, &fields, button)) } }

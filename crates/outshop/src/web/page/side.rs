@@ -117,6 +117,10 @@ pub fn parts(view: &View<'_>, engine: LocomotiveId, kept: &Locomotive) -> Markup
                     @if !here.is_empty() { h3 { (name) } (list(view, kept, here)) }
                 }
             } @else { (list(view, kept, shown.iter().collect())) }
+            p class="small" {
+                a href=(format!("/engine/{}/known#parts", kit::encode(&kept.number))) { (crate::words::first::ADD_PART) } " · "
+                a href=(format!("/parts/import?engine={}", kit::encode(&kept.number))) { (crate::words::part_list::TITLE) }
+            }
             form class="seek" method="get" action=(format!("/engine/{}#parts", kept.number)) {
                 label for="seek-part" { (say::FIND_PART) }
                 input type="text" id="seek-part" name="part" value=(sought) autocomplete="off";
