@@ -13,8 +13,8 @@ use super::opening::{Opening, Wearing, openings, wearing};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, Part, PartId};
 use crate::clock::{due, own_service_days, stretch};
-use crate::locomotive::{as_it_is, family, mirror, part_of};
-use crate::verdict::{Judgement, Question, judge};
+use crate::locomotive::{family, mirror, part_of};
+use crate::verdict::{Judgement, judge_as_it_is};
 
 /// The sheet that is worked.
 pub const SHEET: &str = "wear.forecast";
@@ -177,7 +177,7 @@ fn last_year(book: &Book, engine: LocomotiveId, on: Date) -> Option<(u32, String
 /// What the book tells of a part's wear, in the shop's units where a bare number stands, printed in the reader's.
 ///
 /// # Errors
-/// Input: no such part, or what [`judge`] or [`due`] refuse.
+/// Input: no such part, or what [`judge_as_it_is`] or [`due`] refuse.
 pub fn wear(
     book: &Book,
     rules: &Rulebook,
@@ -207,15 +207,7 @@ pub(crate) fn wear_before(
     let part = part_of(book, id)?;
     let family = family(book, &part.family)?;
     let sets = book.readings.newest_first(id).unwrap_or_default();
-    let now = as_it_is(&sets);
-    let question = Question {
-        part,
-        readings: &now,
-        conditions: &[],
-        on,
-        house: house(book),
-    };
-    let judged = judge(book, rules, question)?;
+    let judged = judge_as_it_is(book, rules, part, &sets, (on, house(book)))?;
     let other = mirror(book, id);
     let mut wear = Wear {
         forecasts: Vec::new(),

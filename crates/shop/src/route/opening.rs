@@ -24,7 +24,8 @@ pub struct Wearing<'f> {
 #[derive(Debug, Clone, Copy)]
 enum Of<'f> {
     Feature(&'f Feature),
-    Difference(&'f Feature, &'f Feature),
+    /// The larger and the smaller size, and the clearance as it is read on the pair.
+    Difference(&'f Feature, &'f Feature, Option<&'f Feature>),
 }
 
 /// Every such size of a family, differences last. A size that goes either way has no rate.
@@ -49,7 +50,11 @@ pub fn wearing(family: &Family) -> Vec<Wearing<'_>> {
             name: &it.name,
             title: &it.title,
             larger: true,
-            of: Of::Difference(large, small),
+            of: Of::Difference(
+                large,
+                small,
+                family.pairs.iter().find(|pair| pair.name == it.name),
+            ),
         })
     });
     features.chain(differences).collect()
@@ -60,7 +65,7 @@ impl Wearing<'_> {
     pub fn size(&self, set: &ReadingSet) -> Option<Size> {
         match self.of {
             Of::Feature(feature) => governing(feature, set),
-            Of::Difference(large, small) => {
+            Of::Difference(large, small, pair) => {
                 let end = |feature: &Feature, worst| {
                     let feature = Feature {
                         worst,
@@ -68,7 +73,10 @@ impl Wearing<'_> {
                     };
                     governing(&feature, set)
                 };
-                end(large, Worst::Largest)?.checked_sub(end(small, Worst::Smallest)?)
+                let ends = end(large, Worst::Largest).zip(end(small, Worst::Smallest));
+                let less = ends.and_then(|(large, small)| large.checked_sub(small));
+                // As in a verdict: either answers, and of both the wider.
+                less.max(pair.and_then(|pair| governing(pair, set)))
             }
         }
     }
