@@ -20,7 +20,7 @@ use crate::words::{self, log, part_list as say};
 /// The path of the page.
 pub const PATH: &str = "/parts/import";
 /// What its form calls itself, for fields to be filled in again.
-const VERB: &str = "part import";
+const VERB: &str = "parts";
 
 /// The page that asks for a file, and lists what came in.
 pub fn draw(view: &View<'_>) -> Drawn {

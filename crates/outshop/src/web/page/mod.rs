@@ -32,8 +32,6 @@ mod outside;
 mod papers;
 mod part;
 mod part_form;
-#[cfg(test)]
-mod part_test;
 mod particular;
 mod people;
 mod plan;
