@@ -311,6 +311,16 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     // The repairer works until a hold point, and cannot clear his own work.
     hand.comes_in("Ben Ostrow");
     hand.job();
+    // Nothing is loosened before he has signed that it holds no pressure.
+    hand.write("job done", "told", "bonnet off");
+    hand.send("job done");
+    assert!(hand.alert().contains("zero is proven"), "{}", hand.alert());
+    hand.write(
+        "job paper",
+        "told",
+        "both glasses empty, gauge at zero, gauge cock open; feed shut and chained",
+    );
+    hand.done("job paper");
     hand.operation_done(
         1,
         "glass and gauge showed nothing; body, bonnet and disc match-marked at the front",

@@ -77,6 +77,8 @@ mod service_day;
 mod verdict;
 #[path = "shop/world.rs"]
 mod world;
+#[path = "shop/job_papers.rs"]
+mod job_papers;
 #[path = "shop/wear.rs"]
 mod wear;
 #[path = "shop/spares.rs"]

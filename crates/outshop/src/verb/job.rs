@@ -3,7 +3,7 @@
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, Job as Kept, JobId, OnPaper, QuarterHours};
+use shop::book::{Book, Job as Kept, JobId, JobPaper, JobPaperKept, OnPaper, QuarterHours};
 use shop::locomotive::{finding, job};
 
 use super::{authority, date, name, not_stale, saved, wrap};
@@ -35,6 +35,8 @@ pub enum Job {
     Done(Done),
     /// Clear the hold point after an operation.
     Clear(Clear),
+    /// Keep a paper of a job: zero-proven, lock-out, confined-space, hot-work, certificate, outside-report, weld, press-chart, purchase.
+    Paper(Keep),
     /// Say what was found at a knock-on.
     KnockOn {
         /// The job, such as J-001.
@@ -70,6 +72,92 @@ pub struct Done {
     #[arg(long, default_value = "")]
     #[serde(default)]
     pub told: String,
+}
+
+/// Keep a paper of a job.
+#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Keep {
+    /// The job, such as J-001.
+    pub job: String,
+    /// What it is: zero-proven, lock-out, confined-space, hot-work, certificate, outside-report, weld, press-chart or purchase.
+    pub kind: String,
+    /// What it says; of zero-proven, how it was proven.
+    #[arg(long)]
+    pub told: String,
+    /// The paper itself, by its name or number.
+    #[arg(long)]
+    #[serde(default)]
+    pub document: Option<String>,
+    /// Of leave: its last day.
+    #[arg(long)]
+    #[serde(default)]
+    pub until: Option<String>,
+    /// What it cost.
+    #[arg(long)]
+    #[serde(default)]
+    pub cost: Option<String>,
+    /// Of a press chart: travel and tons, point by point, such as "1/2in 4; 1in 8.5; 1-1/2in 13".
+    #[arg(long)]
+    #[serde(default)]
+    pub points: Option<String>,
+    /// Of a press chart: the least tons the fit's sheet allows at the end.
+    #[arg(long, requires = "most")]
+    #[serde(default)]
+    pub least: Option<String>,
+    /// Of a press chart: the most tons it allows.
+    #[arg(long, requires = "least")]
+    #[serde(default)]
+    pub most: Option<String>,
+}
+
+impl Keep {
+    fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
+        let kind = JobPaper::ALL
+            .into_iter()
+            .find(|it| it.word() == self.kind.trim());
+        let kind = kind.ok_or_else(|| {
+            let all: Vec<_> = JobPaper::ALL.iter().map(|it| it.word()).collect();
+            Failure::Input(words::job::no_paper(&self.kind, &all))
+        })?;
+        let until = self.until.as_deref().map(super::date).transpose()?;
+        let mut points = Vec::new();
+        for point in self.points.iter().flat_map(|all| all.split(['\n', ';'])) {
+            let point = point.trim();
+            if point.is_empty() {
+                continue;
+            }
+            let (travel, tons) = point
+                .rsplit_once(' ')
+                .ok_or_else(|| Failure::Input(words::job::no_point(point)))?;
+            points.push((travel.trim().to_string(), tons.trim().to_string()));
+        }
+        let window = match (&self.least, &self.most) {
+            (Some(least), Some(most)) => Some((least.trim().into(), most.trim().into())),
+            (None, None) => None,
+            _ => return Err(Failure::Input(words::job::HALF_WINDOW.into())),
+        };
+        let filled = |it: &Option<String>| it.as_ref().map(|it| it.trim().to_string());
+        let receipt = context.save(|book, by, on| {
+            let (id, _) = job(book, &self.job)?;
+            let kept = JobPaperKept {
+                job: id,
+                kind,
+                told: self.told.trim().into(),
+                document: filled(&self.document),
+                until,
+                cost: filled(&self.cost),
+                points: points.clone(),
+                window: window.clone(),
+            };
+            shop::job::keep(book, kept, by, on)
+        })?;
+        Ok(saved(
+            &receipt,
+            words::job::paper_kept(&self.job, kind),
+            json!({}),
+        ))
+    }
 }
 
 /// Clear a hold point.
@@ -245,6 +333,7 @@ impl Job {
                     json!({}),
                 ))
             }
+            Job::Paper(it) => it.run(context),
             Job::KnockOn {
                 job: number,
                 knock_on,

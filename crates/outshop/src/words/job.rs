@@ -240,3 +240,144 @@ pub fn closed(on: Date, by: &str, verdict: &str) -> String {
 pub fn sign_as(name: &str) -> String {
     format!("Sign as {name}")
 }
+
+/// Papers of a job.
+pub mod papers {
+    use shop::book::{JobPaper, JobPaperOf};
+    use shop::job::Pressed;
+
+    /// A section.
+    pub const TITLE: &str = "Papers and permits";
+    /// None.
+    pub const NONE: &str = "None kept yet.";
+    /// A form.
+    pub const KEEP: &str = "Keep a paper";
+    /// Its button.
+    pub const KEEP_IT: &str = "Sign and keep it";
+    /// A form of its own.
+    pub const PROVE_ZERO: &str = "Prove that it holds no pressure";
+    /// What it asks.
+    pub const ZERO_ASKED: &str = "A step that comes opens a joint that may hold pressure. Nothing is loosened before this is signed.";
+    /// A field.
+    pub const HOW: &str = "How zero was proven";
+    /// What it tells.
+    pub const HOW_TELLS: &str = "gauge, cock open to the air, what is shut and locked";
+    /// Its button.
+    pub const SIGN_ZERO: &str = "Sign: zero is proven";
+    /// A field.
+    pub const KIND: &str = "What it is";
+    /// A field.
+    pub const SAYS: &str = "What it says";
+    /// A field.
+    pub const DOCUMENT: &str = "The paper, its name or number";
+    /// A field.
+    pub const UNTIL: &str = "Leave is given until";
+    /// A field.
+    pub const COST: &str = "What it cost";
+    /// A field.
+    pub const POINTS: &str = "Press chart: travel and tons";
+    /// What it tells.
+    pub const POINTS_TELL: &str = "a point a line, such as 1-1/2in 13";
+    /// A field.
+    pub const LEAST: &str = "Least tons the fit allows";
+    /// A field.
+    pub const MOST: &str = "Most tons";
+    /// What can hurt.
+    pub const CAUTIONS: [&str; 4] = [
+        "Zero pressure is proven at the joint itself: a gauge may stick and a shut valve may leak. Each person who works sets their own lock.",
+        "Nobody goes into a boiler, tank or smokebox whose air was not tested, without somebody outside who stays there. The local code and its licensed people govern.",
+        "Hot work: what burns is taken away or covered, and somebody watches for fire until well after the last spark. The local code governs.",
+        "A press let go under load throws what it holds: nobody in line with it.",
+    ];
+
+    /// Beside the chart.
+    pub const TONS: &str = "tons";
+    /// Under it.
+    pub const TRAVEL: &str = "travel";
+
+    /// What a kind is.
+    pub fn kind(kind: JobPaper) -> &'static str {
+        match kind {
+            JobPaper::ZeroProven => "zero pressure proven",
+            JobPaper::LockOut => "locked out",
+            JobPaper::ConfinedSpace => "leave to go inside",
+            JobPaper::HotWork => "leave for hot work",
+            JobPaper::Certificate => "material and heat certificate",
+            JobPaper::OutsideReport => "report from outside",
+            JobPaper::Weld => "weld procedure and welder",
+            JobPaper::PressChart => "press chart, tons against travel",
+            JobPaper::Purchase => "bought for the job",
+        }
+    }
+
+    /// A paper in a line.
+    pub fn line(it: &JobPaperOf, by: &str) -> String {
+        let kept = &it.kept;
+        let document = kept
+            .document
+            .as_ref()
+            .map_or(String::new(), |it| format!(", {it}"));
+        let until = kept.until.map_or(String::new(), |day| {
+            format!(", until {}", super::super::day(day))
+        });
+        let cost = kept
+            .cost
+            .as_ref()
+            .map_or(String::new(), |it| format!(", cost {it}"));
+        format!(
+            "{}{document}{until}{cost}; by {by}, {}",
+            kept.told,
+            super::super::day(it.on)
+        )
+    }
+
+    /// How a press went.
+    pub fn pressed(how: Pressed, window: Option<&(String, String)>) -> String {
+        let window = window.map_or(String::new(), |(least, most)| {
+            format!(", {least} to {most} tons")
+        });
+        match how {
+            Pressed::Within => format!("It ended within the fit's window{window}."),
+            Pressed::TooFew => format!(
+                "It ended under the fit's window{window}: it may turn. Stop, measure again."
+            ),
+            Pressed::TooMany => format!(
+                "It ended over the fit's window{window}: eye or bushing may be hurt. Stop, measure again."
+            ),
+            Pressed::Fell => {
+                "Tons fell on the way: something gave, or the gauge did. Stop, look.".into()
+            }
+            Pressed::NoWindow => {
+                "No window was stated: the sheet fit.press gives the least and the most.".into()
+            }
+        }
+    }
+
+    /// The chart, for those who do not see it.
+    pub fn chart(points: usize) -> String {
+        format!("tons against travel at {points} points; the list beside it has each")
+    }
+}
+
+/// A kind of paper that is none.
+pub fn no_paper(typed: &str, known: &[&str]) -> String {
+    format!(
+        "`{typed}` is no paper of a job: {} were expected.",
+        known.join(", ")
+    )
+}
+
+/// A point that does not read.
+pub fn no_point(typed: &str) -> String {
+    format!(
+        "`{typed}` is no point of a press chart: travel and tons were expected, such as 1-1/2in 13."
+    )
+}
+
+/// A window with one end.
+pub const HALF_WINDOW: &str = "A window has a least and a most; one was given.";
+
+/// A paper was kept.
+pub fn paper_kept(job: &str, kind: shop::book::JobPaper) -> String {
+    format!("{job}: {} is kept.", papers::kind(kind))
+}

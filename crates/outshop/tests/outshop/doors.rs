@@ -856,6 +856,17 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"job":{"sheets":{"job":"J-001"}}}"#,
     ),
     (
+        &[
+            "job",
+            "paper",
+            "J-001",
+            "zero-proven",
+            "--told",
+            "cock open",
+        ],
+        r#"{"job":{"paper":{"job":"J-001","kind":"zero-proven","told":"cock open"}}}"#,
+    ),
+    (
         &["job", "done", "J-001", "1"],
         r#"{"job":{"done":{"job":"J-001","operation":1}}}"#,
     ),

@@ -28,6 +28,9 @@ pub struct Family {
     /// Where on the engine it is looked for; families adopted before this was asked do not say.
     #[serde(default)]
     pub place: Option<Place>,
+    /// Whether its parts hold pressure, so that no step on them is done before zero is proven.
+    #[serde(default)]
+    pub holds_pressure: bool,
     /// Facts of the whole part that verdicts and routes need.
     #[serde(default, rename = "fact")]
     pub facts: Vec<FactAsked>,

@@ -15,9 +15,9 @@ use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
     AnchorTaken, AnswerGiven, Book, CarriedOn, CrewReport, DayTold, DecisionTaken, FamilyKept,
-    Finding, FindingState, Fire, Holding, Inspection, Job, Locomotive, OperationState, PaperCount,
-    Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature,
-    Spell, SymptomLooked, SymptomTold, Trial,
+    Finding, FindingState, Fire, Holding, Inspection, Job, JobPaperOf, Locomotive, OperationState,
+    PaperCount, Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule,
+    Signature, Spell, SymptomLooked, SymptomTold, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -673,6 +673,7 @@ impl Book {
                     proofs: Default::default(),
                     earlier: Vec::new(),
                     left: Vec::new(),
+                    papers: Vec::new(),
                     knock_ons: Default::default(),
                     signatures: Vec::new(),
                     closed: None,
@@ -700,6 +701,16 @@ impl Book {
                     .ok_or_else(|| unknown(format!("operation {}", it.operation)))?;
                 step.cleared = Some((meta.done_on, meta.person, it.seen.clone()));
                 step.cleared_on_paper = it.paper.clone();
+                touched.note(RowKind::Job, it.job);
+            }
+            Statement::JobPaperKept(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.papers.push(JobPaperOf {
+                    kept: it.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                    entry: seq,
+                });
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {

@@ -21,6 +21,7 @@ mod fold_part;
 mod fold_spare;
 mod fold_tool;
 mod id;
+mod job_statement;
 mod lathe_statement;
 mod log;
 mod letter_statement;
@@ -69,9 +70,9 @@ pub use rule_set::{Edition, RuleSetKept};
 pub use seek::{Term, Wanted, is_found, row_words, says, stands_in, wanted};
 pub use state::{
     AnchorTaken, AnswerGiven, Book, CarriedOn, CheckMade, CrewReport, DayTold, DecisionTaken,
-    FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, LastRead,
-    Locomotive, OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise, PutAway,
-    ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold,
-    TakenOut, Tooling, Trial,
+    FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, JobPaperOf,
+    LastRead, Locomotive, OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise,
+    PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked,
+    SymptomTold, TakenOut, Tooling, Trial,
 };
 pub use statement::*;

@@ -29,8 +29,9 @@ pub use super::state_part::{
 };
 use super::statement::{
     Answer, Authority, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked, ItemCondition,
-    JobMade, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted, PaperSent,
-    PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood, Symptom,
+    JobMade, JobPaperKept, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted,
+    PaperSent, PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood,
+    Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -682,6 +683,20 @@ pub struct Signature {
     pub stated: Option<String>,
 }
 
+/// A paper of a job, as kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobPaperOf {
+    /// As stated.
+    #[serde(flatten)]
+    pub kept: JobPaperKept,
+    /// By whom.
+    pub by: PersonId,
+    /// On which day.
+    pub on: Date,
+    /// The entry.
+    pub entry: u64,
+}
+
 /// A job.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Job {
@@ -703,6 +718,9 @@ pub struct Job {
     pub earlier: Vec<Trial>,
     /// As-left readings.
     pub left: Vec<FeatureReading>,
+    /// Its papers, in the order kept.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub papers: Vec<JobPaperOf>,
     /// Knock-ons looked at: what was seen, by whom, when.
     pub knock_ons: BTreeMap<String, (String, PersonId, Date)>,
     /// Signatures.

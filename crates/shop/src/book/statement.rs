@@ -22,6 +22,7 @@ pub use super::day_statement::{
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
+pub use super::job_statement::{JobPaper, JobPaperKept};
 pub use super::lathe_statement::{DialReads, LatheAdded, LatheKnown, LatheTold, ThreadDial};
 pub use super::letter_statement::{LetterAnswered, LetterLogged, Promised, Way};
 pub use super::log_statement::{
@@ -224,6 +225,8 @@ statements! {
     OperationDone = "operation-done" form 1,
     /// The right person looked, and the job may go on.
     HoldCleared = "hold-cleared" form 1 or 2 where paper,
+    /// A paper of a job: a permit, proof of zero pressure, a certificate, a press chart, what was bought.
+    JobPaperKept = "job-paper-kept" form 1,
     /// A proof was made.
     Proved = "proved" form 1,
     /// A set of readings of a part.

@@ -1,6 +1,10 @@
 //! The plan of a repair and its steps; a step with a hold point stops until the right person looks.
 
+mod paper;
+
 use jiff::civil::Date;
+
+pub use paper::{PressChart, Pressed, chart, keep, opens_pressure, zero_proven};
 
 use crate::Refusal;
 use crate::book::{
@@ -122,6 +126,7 @@ pub fn done(
             )));
         }
     }
+    paper::must_be_zero(book, kept, index, on)?;
     if let Some((day, ..)) = kept.operations.get(index).and_then(|s| s.done.as_ref()) {
         return Err(Refusal::refused(format!(
             "J-{:03}: operation {operation} was done on {day}.",

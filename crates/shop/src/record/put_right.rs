@@ -53,6 +53,7 @@ pub fn put_right(book: &Book, rules: &Rulebook, mend: Mend<'_>) -> Result<(), Re
         | Statement::Decided(_)
         | Statement::JobMade(_)
         | Statement::HoldCleared(_)
+        | Statement::JobPaperKept(_)
         | Statement::Signed(_)
         | Statement::JobClosed(_)
         | Statement::InspectionClosed(_)

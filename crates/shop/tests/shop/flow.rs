@@ -137,6 +137,7 @@ pub fn ordered() -> World {
     let promised = Some(later(day, 60));
     let made = job::make(&world.book, JOB, &design, promised, ADA, day);
     world.enter(ADA, day, made);
+    world.zero(JOB, day);
     world
 }
 

@@ -313,6 +313,13 @@ impl History {
     /// Does, clears, proves, measures and looks round whatever a job still lacks.
     fn work(&mut self, id: JobId) {
         let plan = self.world.book.jobs[&id].plan.clone();
+        let made = job::keep(
+            &self.world.book,
+            crate::world::zero_proven(id),
+            CAL,
+            self.on,
+        );
+        self.enter(CAL, made);
         for (at, step) in (1..).zip(&plan.operations) {
             let made = job::done(
                 &self.world.book,

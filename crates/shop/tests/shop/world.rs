@@ -236,6 +236,13 @@ impl World {
         }
     }
 
+    /// Somebody proves that what a job opens holds no pressure.
+    pub fn zero(&mut self, job: shop::book::JobId, day: Date) {
+        let kept = zero_proven(job);
+        let made = shop::job::keep(&self.book, kept, CAL, day);
+        self.enter(CAL, day, made);
+    }
+
     /// A part of No. 14 that was just added.
     pub fn part(&mut self, id: u128, family: &str, facts: &[(&str, &str)]) -> PartId {
         let id = PartId(id);
@@ -251,6 +258,20 @@ impl World {
         let made = add_part(&self.book, new);
         self.enter(ADA, TODAY, made);
         id
+    }
+}
+
+/// Proof of zero pressure, as a repairer signs it.
+pub fn zero_proven(job: shop::book::JobId) -> shop::book::JobPaperKept {
+    shop::book::JobPaperKept {
+        job,
+        kind: shop::book::JobPaper::ZeroProven,
+        told: "gauge at zero, cock open to the air, feed shut and locked".into(),
+        document: None,
+        until: None,
+        cost: None,
+        points: Vec::new(),
+        window: None,
     }
 }
 

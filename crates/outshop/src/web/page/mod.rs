@@ -20,6 +20,7 @@ mod held;
 mod inspection;
 mod instrument;
 mod job;
+mod job_papers;
 pub mod kit;
 mod known;
 mod lathe;
