@@ -28,6 +28,10 @@ const VERBS: &[(&str, &str)] = &[
         "the same of a roundhouse of 200 engines alone",
     ),
     (
+        "bench boiler",
+        "a boiler's card, its stays and a survey of 20,000 readings",
+    ),
+    (
         "bench parts",
         "a part's page among 3 engines and among 200 with 2.4 million readings",
     ),
@@ -77,6 +81,7 @@ fn main() -> ExitCode {
         ["evidence"] => evidence::table(),
         ["bench"] => bench::all(&root()),
         ["bench", "lineup"] => bench::of_lineup(&root()),
+        ["bench", "boiler"] => bench::of_boiler(),
         ["bench", "parts"] => bench::of_parts(&root()),
         ["grow-parts", file, engines] => grow_parts::from_words(file, engines),
         ["grow-book", file, fires] => grow::from_words(file, fires),

@@ -100,7 +100,7 @@ fn escaped(text: &str) -> String {
         .replace('"', "&quot;")
 }
 
-fn open(out: &mut String, wide: f64, high: f64, told: &str) {
+pub(crate) fn open(out: &mut String, wide: f64, high: f64, told: &str) {
     let _ = writeln!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"{wide:.0}\" height=\"{high:.0}\" viewBox=\"0 0 {wide:.0} {high:.0}\" \
@@ -109,7 +109,7 @@ fn open(out: &mut String, wide: f64, high: f64, told: &str) {
     );
 }
 
-fn text(out: &mut String, x: f64, y: f64, anchor: &str, weight: &str, said: &str) {
+pub(crate) fn text(out: &mut String, x: f64, y: f64, anchor: &str, weight: &str, said: &str) {
     let _ = writeln!(
         out,
         "<text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{anchor}\" font-weight=\"{weight}\">{}</text>",

@@ -142,6 +142,10 @@ pub enum Request {
     /// The boiler: its components, what each would bear, the card of it.
     #[command(subcommand)]
     Boiler(verb::boiler::Boiler),
+    /// The driving tires together: each by the law, one diameter for all, metal spent, life, the day to order.
+    Tires(verb::tires::Tires),
+    /// What a shop works every year: the sheets for it, the rules that bound it, and what is not on file.
+    Yearly(verb::yearly::YearWork),
     /// Readings of a part, as found or as left.
     #[command(subcommand)]
     Reading(verb::part::Reading),
@@ -229,6 +233,8 @@ impl Request {
             Request::Part(it) => it.run(context),
             Request::Family(it) => it.run(context),
             Request::Boiler(it) => it.run(context),
+            Request::Tires(it) => it.run(context),
+            Request::Yearly(it) => it.run(context),
             Request::Reading(it) => it.run(context),
             Request::Tooling(it) => it.run(context),
             Request::Spare(it) => it.run(context),

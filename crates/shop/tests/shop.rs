@@ -73,6 +73,8 @@ mod ruled;
 mod said;
 #[path = "shop/service_day.rs"]
 mod service_day;
+#[path = "shop/tires.rs"]
+mod tires;
 #[path = "shop/verdict.rs"]
 mod verdict;
 #[path = "shop/world.rs"]

@@ -2,6 +2,7 @@
 //!
 //! Nothing here is a promise and nothing fails for being slow: the figures are for a person to read.
 
+mod boiler;
 mod desk;
 mod lineup;
 mod parts;
@@ -28,8 +29,9 @@ pub fn all(root: &Path) -> Result<String, Stop> {
         ));
     }
     Ok(format!(
-        "{}\n{}\n{}\n{}\n{}\n{}\n{}",
+        "{}\n{}\n{}\n{}\n{}\n{}\n{}\n{}",
         sheets::bench()?,
+        boiler::bench()?,
         wheels::bench(),
         rebuild::bench()?,
         lineup::bench(root)?,
@@ -45,6 +47,14 @@ pub fn all(root: &Path) -> Result<String, Stop> {
 /// As [`all`].
 pub fn of_lineup(root: &Path) -> Result<String, Stop> {
     lineup::bench(root)
+}
+
+/// The bench of a boiler alone.
+///
+/// # Errors
+/// As [`all`].
+pub fn of_boiler() -> Result<String, Stop> {
+    boiler::bench()
 }
 
 /// The bench of parts' pages alone.

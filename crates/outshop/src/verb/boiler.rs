@@ -10,7 +10,7 @@ use shop::book::{BatchId, BoilerEntered, Book, EntryId, LocomotiveId, Meta, Pers
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
 use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, sign_boiler_card};
 
-use super::{boiler_map, name, pair, saved, wrap};
+use super::{boiler_map, name, pair, saved, test_day, wrap};
 use crate::logfile::{self, Cell, plain};
 use crate::words::{self, boiler as say};
 use crate::{Answer, Context, Failure};
@@ -52,6 +52,11 @@ pub enum Boiler {
     Stay(boiler_map::TellStays),
     /// The map of the staybolts: those that count as broken against the law, and what is to be renewed by when.
     Stays {
+        /// Her number.
+        engine: String,
+    },
+    /// The day of her hydrostatic and steam test: what is due and why, pressures, figures, what is looked at.
+    TestDay {
         /// Her number.
         engine: String,
     },
@@ -119,6 +124,7 @@ impl Boiler {
             Boiler::Map(it) => it.run(context),
             Boiler::Stay(it) => it.run(context),
             Boiler::Stays { engine } => boiler_map::stays(context, engine),
+            Boiler::TestDay { engine } => test_day::show(context, engine),
             Boiler::Kinds => Ok(kinds()),
         }
     }

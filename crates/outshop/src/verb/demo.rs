@@ -39,6 +39,7 @@ const TOLD: &[(&str, &str)] = &[
     ("9-law", include_str!("../../demo/9-law.txt")),
     ("9-memory", include_str!("../../demo/9-memory.txt")),
     ("9-pressure", include_str!("../../demo/9-pressure.txt")),
+    ("9-tires", include_str!("../../demo/9-tires.txt")),
 ];
 
 /// Every id of the demonstration follows from this, so that two runs give one book.

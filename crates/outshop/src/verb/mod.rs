@@ -46,6 +46,9 @@ pub mod shop_rule;
 pub mod stated;
 pub mod spare;
 pub mod steam;
+pub mod test_day;
+pub mod tires;
+pub mod yearly;
 pub mod tooling;
 pub mod wear;
 

@@ -17,6 +17,7 @@ mod phones;
 mod report;
 mod sheet;
 mod tag;
+mod tires;
 mod tool_tag;
 mod worksheet;
 mod year;
@@ -46,6 +47,7 @@ use shop::locomotive::Law;
 
 use super::pair;
 use super::ruled::LATHE;
+use super::tires::Tires;
 pub use calendar::calendar;
 
 use crate::words::{self, print as say};
@@ -193,6 +195,17 @@ pub enum Print {
         #[serde(flatten)]
         to: To,
     },
+    /// The proposal for the driving tires: each as it stands, one diameter for all, what it spends and moves. A PDF.
+    Tires {
+        /// Whose, and the cut.
+        #[command(flatten)]
+        #[serde(flatten)]
+        of: Tires,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
     /// The report of work on a boiler that the law wants described: an alteration, or a welded or riveted repair. A PDF.
     BoilerWork {
         /// The job, such as J-001.
@@ -288,6 +301,7 @@ impl Print {
             } => to.write_card(|| survey_map(context, engine, component)),
             Print::StayMap { engine, to } => to.write_card(|| stay_map(context, engine)),
             Print::BoilerCard { engine, to } => to.write_card(|| boiler_card(context, engine)),
+            Print::Tires { of, to } => to.write_card(|| tires_paper(context, of)),
             Print::BoilerWork { job, kind, to } => {
                 to.write_card(|| boiler_work(context, job, kind))
             }
@@ -572,6 +586,14 @@ pub fn stay_map(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
 /// If there is no such engine, or the book does not read.
 pub fn boiler_card(context: &mut Context, engine: &str) -> Result<Paper, Failure> {
     Paper::of_form("boiler", &boiler_card::paper(context, engine)?)
+}
+
+/// The proposal for the driving tires of an engine.
+///
+/// # Errors
+/// If there is no such engine, the cut does not read, or the book does not read.
+pub fn tires_paper(context: &mut Context, asked: &Tires) -> Result<Paper, Failure> {
+    Paper::of_form("tires", &tires::paper(context, asked)?)
 }
 
 /// Whether the rules that bind an engine ask for a report of each year's service days.

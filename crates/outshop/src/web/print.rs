@@ -8,13 +8,15 @@ use axum::http::{StatusCode, Uri, header};
 use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
 
-use super::form::fields;
+use super::form::{fields, value};
 use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
     Paper, before, boiler_card, boiler_work, calendar, drawing, duties, hydro, job_card, kept_card,
-    lathe_card, phones, report, stay_map, survey_map, tag, tool_tag, worksheet, yearly,
+    lathe_card, phones, report, stay_map, survey_map, tag, tires_paper, tool_tag, worksheet,
+    yearly,
 };
+use crate::verb::tires::Tires;
 use crate::{Failure, words};
 
 /// The link to a paper, from the page that shows the same: `job/J-001`, `sheet/seat.correct?land=5/32in`.
@@ -98,6 +100,17 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
         ["hydro", number] => hydro(&mut context, number)?,
+        ["tires", number] => {
+            let asked = fields(query.as_bytes());
+            let typed =
+                |name: &str| Some(value(&asked, name).to_owned()).filter(|it| !it.is_empty());
+            let asked = Tires {
+                engine: (*number).to_owned(),
+                clean_up: typed("clean_up"),
+                lead_weeks: typed("lead_weeks").and_then(|it| it.parse().ok()),
+            };
+            tires_paper(&mut context, &asked)?
+        }
         ["survey", number, component] => survey_map(&mut context, number, component)?,
         ["stay-map", number] => stay_map(&mut context, number)?,
         ["boiler-card", number] => boiler_card(&mut context, number)?,

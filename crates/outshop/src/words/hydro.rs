@@ -8,85 +8,96 @@ pub const KIND: &str = "hydrostatic test, then steam test";
 pub const WHY: &str = "What is due, and why";
 /// A part.
 pub const FIGURES: &str = "Figures of law for the day";
-/// Columns.
-pub const FIGURE_HEADS: &[&str] = &["Figure", "As we read it", "Section"];
 /// A part.
-pub const PRESSURES: &str = "Pressures, worked on boiler.hydro";
+pub const PRESSURES: &str = "Pressures and figures of the day";
 /// Columns.
-pub const PRESSURE_HEADS: &[&str] = &["What", "Pressure"];
+pub const PRESSURE_HEADS: &[&str] = &["What", "Worked, or section"];
 /// What the pressures rest on.
-pub const PRESSURES_NOTE: &str = "A gauge lower than the top of the water shows more by its head of water, and each gauge has \
-                                  its own error: what is read is corrected before it counts. The owner sets the allowed \
-                                  pressure; a sheet sets none.";
+pub const PRESSURES_NOTE: &str = "Worked on boiler.hydro: a sheet sets no pressure. A gauge is corrected by its head of water and its error.";
+/// A part.
+pub const LOOKED: &str = "What is looked at";
+/// Columns.
+pub const ITEM_HEADS: &[&str] = &[
+    "What",
+    "Pass or fail",
+    "What was seen, and where",
+    "By, day",
+];
+/// The page.
+pub const LINK: &str = "The day of her hydrostatic and steam test";
+/// The link to the paper.
+pub const PRINT: &str = "Print it: one sheet, both sides";
+/// A form.
+pub const CORRECT: &str = "What a gauge must show";
+/// A field.
+pub const HEAD: &str = "How far it hangs below the top of the water";
+/// A hint.
+pub const HEAD_HINT: &str = "such as 6ft; above it, with a minus";
+/// A field.
+pub const ERROR: &str = "What it shows too much on the tester at this pressure";
+/// A hint.
+pub const ERROR_HINT: &str = "such as 2psi; too little, with a minus; 0psi where it is true";
+/// Its button.
+pub const CORRECT_IT: &str = "Correct it";
+/// What is written where.
+pub const WRITE: &str = "Readings, leaks and the outcome are written on the paper; each leak that is more than a weep is then recorded as a \
+                         finding.";
 /// A part.
 pub const GAUGES: &str = "Gauges of the test";
 /// Boxes.
 pub const GAUGE_BOXES: &[&[&str]] = &[
     &[
-        "gauge 1: number",
-        "last tried on",
-        "its error at the test pressure",
+        "gauge 1: number; last tried on",
+        "its error at the pressure",
         "feet below the top of the water",
+        "it must show",
     ],
     &[
-        "gauge 2: number",
-        "last tried on",
-        "its error at the test pressure",
+        "gauge 2: number; last tried on",
+        "its error at the pressure",
         "feet below the top of the water",
+        "it must show",
     ],
-    &["what each must show, corrected: gauge 1", "gauge 2"],
 ];
 /// A part.
 pub const READ: &str = "Read while it stands";
-/// Columns.
-pub const READ_HEADS: &[&str] = &[
-    "Time",
-    "Gauge 1",
-    "Gauge 2",
-    "Metal, degrees F, where",
-    "Water, degrees F",
-    "By",
+/// Boxes of one reading.
+pub const READ_BOXES: &[&str] = &[
+    "time",
+    "gauge 1",
+    "gauge 2",
+    "metal, degrees F, where",
+    "water, degrees F",
+    "by",
 ];
-/// Rows of it.
-pub const READ_ROWS: usize = 6;
+/// How many of them.
+pub const READ_ROWS: usize = 3;
 /// A part.
 pub const LEAKS: &str = "Leaks, by place";
-/// Columns.
-pub const LEAK_HEADS: &[&str] = &[
-    "Place: sheet, row, bolt or seam",
-    "What, at what pressure",
-    "Finding",
-    "Put right, or carried: how, by",
+/// Boxes of one leak.
+pub const LEAK_BOXES: &[&str] = &[
+    "place: sheet, row, bolt or seam",
+    "what, at what pressure",
+    "finding; put right or carried, by whom",
 ];
-/// Rows of it.
-pub const LEAK_ROWS: usize = 12;
+/// How many of them.
+pub const LEAK_ROWS: usize = 6;
 /// What a broken telltale is.
-pub const LEAKS_NOTE: &str = "A staybolt whose telltale leaks, is plugged or is missing counts as broken (49 CFR 230.39(c)). Each leak that \
-                              is more than a weep at a joint is recorded as a finding; its number goes beside it.";
-/// A part.
-pub const STEAM: &str = "The steam test, after the water";
-/// Boxes.
-pub const STEAM_BOXES: &[&[&str]] = &[
-    &["day and hour", "pressure held, corrected", "for how long"],
-    &[
-        "tight and sound, or what leaked and where",
-        "safety valves lifted at, closed at",
-    ],
-];
+pub const LEAKS_NOTE: &str = "A leaking, plugged or missing telltale counts as broken (49 CFR 230.39(c)); more than a weep at a joint is a finding.";
 /// A part.
 pub const OUTCOME: &str = "Outcome, as a person says it";
 /// Boxes.
 pub const OUTCOME_BOXES: &[&[&str]] = &[
     &[
-        "the test pressure was held: yes or no, for how long",
-        "the pressure fell by",
+        "water: held, corrected; how long; fell by",
+        "steam: day, hour; held, corrected",
+        "tight, or what leaked; valves lifted, closed at",
     ],
     &[
-        "every item above was looked at: yes or no",
-        "what stops her",
+        "every item looked at? what stops her",
+        "inspector, by hand; day",
+        "owner or operator, by hand; day",
     ],
-    &["inspector, by hand", "day"],
-    &["for the owner or operator, by hand", "day"],
 ];
 /// What can hurt on such a day. Usual practice of the trade.
 pub const CAUTIONS: &[&str] = &[
@@ -108,9 +119,6 @@ pub fn title(number: &str) -> String {
 /// Her pressure is not known.
 pub const NO_MAWP: &str =
     "Her allowed pressure is not stated in this book: cannot tell the pressures of the day.";
-/// Nothing is missing.
-pub const NOTHING_MISSING: &str = "Her allowed pressure is stated; the boxes are for a pen.";
-
 /// No rules of hers ask for one.
 pub fn none_asked(number: &str) -> String {
     format!(
@@ -118,9 +126,16 @@ pub fn none_asked(number: &str) -> String {
     )
 }
 
-/// An occasion, and what it asks.
-pub fn asked(occasion: &str) -> String {
-    format!("Looked at {occasion}")
+/// A figure or item with its section.
+pub fn figure(says: &str, section: &str) -> String {
+    format!("{} ({section})", says.trim_end_matches('.'))
+}
+
+/// What a gauge must show.
+pub fn must_show(shows: &str, head: &str, error: &str) -> String {
+    format!(
+        "Corrected by a head of {head} and an error of {error}, this gauge shows {shows} when the test pressure stands."
+    )
 }
 
 /// A clock whose inspection holds such a test.

@@ -53,6 +53,19 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"boiler":{"card":{"engine":"14"}}}"#,
     ),
     (
+        &["boiler", "test-day", "14"],
+        r#"{"boiler":{"test-day":{"engine":"14"}}}"#,
+    ),
+    (&["yearly"], r#"{"yearly":{}}"#),
+    (
+        &["tires", "14", "--clean-up", "1/32in", "--lead-weeks", "40"],
+        r#"{"tires":{"engine":"14","clean_up":"1/32in","lead_weeks":40}}"#,
+    ),
+    (
+        &["print", "tires", "14", "--clean-up", "1/32in"],
+        r#"{"print":{"tires":{"engine":"14","clean_up":"1/32in"}}}"#,
+    ),
+    (
         &["boiler", "sign", "14", "--because", "survey of 2026"],
         r#"{"boiler":{"sign":{"engine":"14","because":"survey of 2026"}}}"#,
     ),

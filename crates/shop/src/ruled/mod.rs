@@ -6,7 +6,10 @@
 //! the sheet then works what it can. Without an engine, the rulebook meant must be said.
 
 pub mod boiler;
+pub mod knock_on;
 mod table;
+pub mod tires;
+pub mod yearly;
 mod words;
 
 use std::collections::BTreeMap;

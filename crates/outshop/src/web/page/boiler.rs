@@ -24,6 +24,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         p { (say::set(card.set_psig)) " " (say::rules(&card.rules)) }
         @for said in say::CAUTIONS { p class="small quiet" { (said) } }
         (print::boiler_link(&kept.number))
+        p { a href=(format!("/engine/{}/hydro", kept.number)) { (words::hydro::LINK) } }
         section class="ruled" { h2 { (say::COMPONENTS) } (lines(&card)) }
         @if !card.nothing_of.is_empty() { section class="ruled" {
             h2 { (say::NOT_ENTERED) }

@@ -26,6 +26,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             a href=(format!("/engine/{}/papers", kept.number)) { (words::duties::HER_PAPERS) }
             @if Law::of(view.book, view.rules, kept).counts_service_days() {
                 " · " a href=(format!("/engine/{}/boiler", kept.number)) { (words::boiler::LINK) }
+                " · " a href=(format!("/engine/{}/tires", kept.number)) { (words::tires::LINK) }
             }
         }
         (side::places(view, id, kept))

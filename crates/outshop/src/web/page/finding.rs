@@ -8,7 +8,7 @@ use shop::record::as_left;
 use shop::route::{Choice, Feasible, Offer, metal_left, routes};
 use shop::verdict::{Judgement, Verdict};
 
-use super::{Drawn, View, bench, drawn, kit, sheet};
+use super::{Drawn, View, bench, drawn, kit, moves, sheet};
 use crate::Failure;
 use crate::web::photo;
 use crate::words::{self, day as on_day, finding as say, tag};
@@ -152,8 +152,10 @@ pub fn verdict(judgement: &Judgement) -> Markup {
 }
 
 fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
+    let part = view.book.parts.get(&kept.part);
+    let family = part.map_or("", |part| part.family.as_str());
     let rows = html! {
-        @for offer in &choice.offers { (one(offer, &choice.sheets)) }
+        @for offer in &choice.offers { (one(offer, &choice.sheets, family)) }
         @if !choice.sheets.is_empty() {
             p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } "." }
         }
@@ -188,7 +190,7 @@ fn tool_line(tool: &shop::route::Tool) -> Markup {
     } }
 }
 
-fn one(offer: &Offer, sheets: &[physics::Sheet]) -> Markup {
+fn one(offer: &Offer, sheets: &[physics::Sheet], family: &str) -> Markup {
     let [low, likely, high] = offer.hours;
     html! {
         h3 { (offer.route.title) " " (kit::feasible(&offer.feasible)) }
@@ -201,6 +203,7 @@ fn one(offer: &Offer, sheets: &[physics::Sheet]) -> Markup {
             @if !offer.route.carries { dt { (say::HOURS) } dd { (say::hours(&low.to_string(), &likely.to_string(), &high.to_string())) " " span class="quiet small" { (say::hours_of(offer.hours_of)) } } }
             @if let Some(metal) = &offer.metal { dt { (say::METAL) } dd { (metal) } }
             dt { (say::BUYS) } dd { (offer.route.buys) }
+            @if let Some(moved) = moves::of_choice(family, &offer.route.word) { dt { (words::moves::MOVES) } dd { (moved) } }
             @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
             @if !offer.sheets.is_empty() { dt { (say::SHEETS) } dd { @for (at, id) in offer.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(format!("/sheet/{id}")) { (id) } } } }
             @if !offer.tools.is_empty() { dt { (say::TOOLS) } dd { @for tool in &offer.tools { (tool_line(tool)) } @if offer.tools.iter().any(|tool| !tool.is_kept()) && !sheets.is_empty() { div class="small" { (say::DRAW_FROM) " " @for (at, sheet) in sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } } } } }

@@ -17,6 +17,7 @@ mod finding;
 mod first;
 mod forecast;
 mod held;
+mod hydro;
 mod inspection;
 mod instrument;
 mod job;
@@ -40,6 +41,9 @@ mod rule;
 mod sheet;
 mod side;
 mod spare;
+mod moves;
+mod tires;
+mod yearly;
 mod tooling;
 mod work;
 mod write_up;
@@ -279,7 +283,8 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
         ["engine", number, "boiler", component] => {
             crate::verb::boiler::book_for(context, number, Some(component))
         }
-        ["engine", number, "stays"] => context.book_of(number),
+        ["engine", number, "stays" | "hydro"] => context.book_of(number),
+        ["engine", number, "tires"] => crate::verb::tires::book_for(context, number),
         ["engine", number, "before", _] => context.book_with_all_readings_of(number),
         ["finding", number] => context.book_with_readings_of_finding(number),
         ["instruments"] | ["find"] => context.book_of_shop(),
@@ -314,6 +319,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["engine", number, "open"] => apart::draw(view, number)?,
         ["engine", number, "boiler"] => boiler::draw(view, number)?,
         ["engine", number, "stays"] => boiler_map::stays(view, number)?,
+        ["engine", number, "tires"] => tires::draw(view, number)?,
+        ["engine", number, "hydro"] => hydro::draw(view, number)?,
         ["engine", number, "boiler", component] => {
             let Some(drawn) = boiler_map::survey(view, number, component)? else {
                 return Ok(None);
@@ -349,6 +356,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["drawing", word] => drawing::draw(view, word)?,
         ["sheets"] => sheet::list()?,
         ["sheet", id] => sheet::draw(view, id)?,
+        ["yearly"] => yearly::draw()?,
         ["boiler-work"] => boiler_work::draw(view)?,
         ["rulebook"] => rule::list(view)?,
         ["rule", id] => rule::draw(view, id)?,

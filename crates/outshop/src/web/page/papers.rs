@@ -21,7 +21,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         p class="lead" { (paper::GOVERNS) }
         p {
             a href=(format!("/print/duties/{}", kept.number)) { (say::PRINT) } " · "
-            @if boiler { a href=(format!("/print/hydro/{}", kept.number)) { (say::PRINT_HYDRO) } " · " }
+            @if boiler { a href=(format!("/engine/{}/hydro", kept.number)) { (words::hydro::LINK) } " · " a href=(format!("/print/hydro/{}", kept.number)) { (say::PRINT_HYDRO) } " · " }
             a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) }
         }
         @for of in DutyOf::ALL {

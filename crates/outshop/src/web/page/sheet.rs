@@ -31,6 +31,7 @@ pub fn list() -> Result<Drawn, Failure> {
         h1 { (say::WORKED_SHEETS) }
         p class="lead" { (say::LEAD) }
         p { a href="/boiler-work" { (words::boiler_work::LINK) } }
+        p { a href="/yearly" { (words::year_work::TITLE) } }
         p { a href="/lathes" { (words::lathe::TITLE) } }
         p { a href="/drawings" { (words::drawing::TITLE) } }
         section class="ruled" {

@@ -166,6 +166,61 @@ static RELATIONS: Table<Relation> = Table::new(WHAT, || {
     })
 });
 
+/// A choice of work and the size that it moves.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Choice {
+    /// The family of the part.
+    pub family: String,
+    /// The choice.
+    pub route: String,
+    /// The size it moves.
+    pub size: String,
+    /// Which way; nothing where it may go both ways.
+    pub way: Option<Way>,
+    /// Why.
+    pub why: String,
+}
+
+/// Which way a size moves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// As its plus.
+    Plus,
+    /// The other way.
+    Minus,
+}
+
+static CHOICES: Table<Choice> = Table::new(WHAT, || {
+    let text = include_str!("../../../../../tables/knock-on/choices.csv");
+    let heading = ["family", "route", "size", "way", "why"];
+    csv::each(text, &heading, |[family, route, size, way, why]| {
+        if !SIZES.contains(&size.as_str()) {
+            return Err(format!("'{size}' is no size"));
+        }
+        let way = match way.as_str() {
+            "+" => Some(Way::Plus),
+            "-" => Some(Way::Minus),
+            "either" => None,
+            other => return Err(format!("'{other}' is no way: +, - or either")),
+        };
+        Ok(Choice {
+            family,
+            route,
+            size,
+            way,
+            why,
+        })
+    })
+});
+
+/// Every choice of work that moves a size.
+///
+/// # Errors
+/// [`SheetError::OwnFault`] when the table cannot be read.
+pub fn choices() -> Result<&'static [Choice], SheetError> {
+    CHOICES.rows(super::ID)
+}
+
 /// Every size.
 ///
 /// # Errors

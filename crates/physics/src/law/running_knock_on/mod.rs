@@ -6,7 +6,7 @@
 
 mod graph;
 
-pub use graph::{Relation, SIZES, Share, Size, relations, share, sizes};
+pub use graph::{Choice, Relation, SIZES, Share, Size, Way, choices, relations, share, sizes};
 
 use crate::answer::{Answer, Outcome, TableValue, cannot_tell};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
@@ -22,7 +22,8 @@ pub const ENTRY: Entry = Entry {
     evidence: include_str!("evidence.csv"),
 };
 
-const ID: &str = "running.knock_on";
+/// The law's id.
+pub const ID: &str = "running.knock_on";
 const HANGS: &str = "what hangs on what: tables/knock-on";
 const ADDED: &str = "each maker's share, added";
 

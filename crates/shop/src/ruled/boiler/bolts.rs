@@ -4,6 +4,7 @@
 //! A bolt of which nobody said anything is not known to be sound. Distances are true ones within a sheet; between sheets
 //! this map has none, and says so.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use jiff::civil::Date;
@@ -263,17 +264,23 @@ pub fn bolt_map(
     };
     let over = matches!(verdict, Verdict::Fails(_));
     let mut renew = Vec::new();
+    let mut of_days = BTreeMap::new();
     for (sheet, bolt) in &broken {
         let Some(first) = bolt.found.first() else {
             continue;
         };
-        for ruling in Law::of(book, rules, engine).in_force(first.on)? {
+        // The rules of a day are asked for once, however many bolts were found on it.
+        if !of_days.contains_key(&first.on) {
+            let in_force = Law::of(book, rules, engine).in_force(first.on)?;
+            let renewals = in_force.into_iter().filter(|ruling| {
+                matches!(&ruling.body, Body::Calendar(says) if says.inspection == "staybolt-renewal")
+            });
+            of_days.insert(first.on, renewals.collect::<Vec<_>>());
+        }
+        for ruling in of_days.get(&first.on).into_iter().flatten() {
             let Body::Calendar(says) = &ruling.body else {
                 continue;
             };
-            if says.inspection != "staybolt-renewal" {
-                continue;
-            }
             let found_at = bolt.found.iter().find_map(|said| {
                 let kind = said.at.as_ref()?;
                 says.at_once.contains(kind).then_some((kind, said.on))

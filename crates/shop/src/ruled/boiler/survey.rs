@@ -98,7 +98,8 @@ impl Squares {
 
     /// The middle of the readings round a square, itself left out.
     fn around(&self, row: usize, column: usize) -> Option<f64> {
-        let mut near = Vec::with_capacity(8);
+        let mut near = [0.0; 8];
+        let mut count = 0;
         for down in 0..3 {
             for across in 0..3 {
                 if (down, across) != (1, 1)
@@ -107,12 +108,15 @@ impl Squares {
                         (column + across).checked_sub(1),
                     )
                     && let Some(inches) = self.get(row, column)
+                    && let Some(place) = near.get_mut(count)
                 {
-                    near.push(inches);
+                    *place = inches;
+                    count += 1;
                 }
             }
         }
-        (near.len() >= 3).then(|| middle(&mut near))
+        let near = near.get_mut(..count)?;
+        (count >= 3).then(|| middle(near))
     }
 }
 
