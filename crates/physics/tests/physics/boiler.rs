@@ -333,8 +333,9 @@ fn a_lean_of_nothing_is_none() {
             .answer
             .branch
     };
-    assert_eq!(case(""), case("0 deg"));
-    assert_ne!(case(""), case("10 deg"));
+    assert_eq!(case(""), "square to the sheet");
+    assert_eq!(case("0 deg"), "square to the sheet");
+    assert_eq!(case("10 deg"), "leaning");
 }
 
 /// Told a pressure beyond what a part holds, the sheet says to stop.
