@@ -49,12 +49,12 @@ pub const UNITS_OF_SHOP: &str = "as the shop does";
 /// A choice.
 pub const UNITS_INCH: &str = "inches";
 /// A choice.
-pub const UNITS_METRIC: &str = "millimetres";
+pub const UNITS_METRIC: &str = "millimeters";
 /// A button.
 pub const READ_SO: &str = "Read so";
 /// A form without a choice.
 pub const NO_UNITS: &str =
-    "Which units? The shop's, inches or millimetres were expected. Nothing was saved.";
+    "Which units? The shop's, inches or millimeters were expected. Nothing was saved.";
 /// Heads a form by which an officer lets somebody in.
 pub const LET_IN: &str = "Let somebody in";
 /// When that is wanted.
