@@ -338,6 +338,31 @@ fn a_lean_of_nothing_is_none() {
     assert_eq!(case("10 deg"), "leaning");
 }
 
+/// A stay loaded beyond the stress allowed is stopped, one at it is not: 4 by 4 in under 150 psi are 2,400 lb, on one square
+/// inch of section 2,400 psi.
+#[test]
+fn a_stay_over_its_stress_is_said() {
+    let told = |pressure, allowable| {
+        let diameter = format!("{:.12} in", (4.0 / std::f64::consts::PI).sqrt());
+        let pairs = [
+            ("pitches", "4 in, 4 in"),
+            ("pressure", pressure),
+            ("least_diameter", diameter.as_str()),
+            ("telltale", "0 in"),
+            ("allowable", allowable),
+        ];
+        let sheet = run("boiler.stay", &typed(&pairs), House::Inch).unwrap();
+        sheet
+            .notices
+            .join("\n")
+            .contains("over the one allowed: stop")
+    };
+    assert!(!told("150 psig", "2400 psi"));
+    assert!(!told("100 psig", "2400 psi"));
+    assert!(told("150.1 psig", "2400 psi"));
+    assert!(told("150 psig", "2399 psi"));
+}
+
 /// Told a pressure beyond what a part holds, the sheet says to stop.
 #[test]
 fn too_much_pressure_is_said() {

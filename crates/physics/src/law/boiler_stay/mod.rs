@@ -259,17 +259,18 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     let leans = angle.unwrap_or(0.0);
     let net = net_area(diameter, hole);
     let pull = load(pressure, area - filled, leans);
+    let stress = pull / net;
     let branch = if leans > 0.0 { LEANING } else { STRAIGHT };
     let mut answer = Answer::new(branch)
         .with("load", book(Dimension::Force, pull))
         .with("net_area", book(Dimension::Area, net))
-        .with("stress", book(Dimension::Stress, pull / net));
+        .with("stress", book(Dimension::Stress, stress));
     if let Some(allowed) = inputs.inch("allowable") {
         let held = allowed * net / load(1.0, area - filled, leans);
         answer = answer
             .with("allowed", book(Dimension::GaugePressure, held))
             .with("required_area", book(Dimension::Area, pull / allowed));
-        if over(pull / net, allowed) {
+        if over(stress, allowed) {
             answer.notices.push(
                 "The stress is over the one allowed: stop and show it to the responsible officer."
                     .to_owned(),
