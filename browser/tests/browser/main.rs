@@ -5,6 +5,7 @@
 )]
 
 mod bench;
+mod boiler;
 mod keyboard;
 mod printed;
 mod routes;
