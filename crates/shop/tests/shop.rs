@@ -79,6 +79,8 @@ mod tires;
 mod verdict;
 #[path = "shop/world.rs"]
 mod world;
+#[path = "shop/filled.rs"]
+mod filled;
 #[path = "shop/job_papers.rs"]
 mod job_papers;
 #[path = "shop/wear.rs"]

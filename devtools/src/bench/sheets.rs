@@ -10,6 +10,7 @@ use physics::law::lathe_change_gears::search;
 use physics::law::seat_correct::correct;
 use physics::law::thread_acme::{Class, acme};
 use physics::law::thread_identify::{Readings, Side, candidates};
+use physics::law::wear_policy::{Model, stretch};
 use physics::{Given, catalogue, run};
 
 use super::{ratio, took, wheels};
@@ -77,6 +78,36 @@ const LAWS: &[Law] = &[
                 0.000_65,
                 black_box(rise),
             ));
+        },
+    },
+    // 225 states (24 cuts and nine wears) over 60 openings: the largest plan a page may ask for.
+    Law {
+        id: "wear.policy",
+        given: &[
+            ("metal", ".6in"),
+            ("wear", "0in"),
+            ("new_metal", ".6in"),
+            ("step", ".025in"),
+            ("wear_limit", ".025in"),
+            ("wear_mean", ".01in"),
+            ("wear_spread", ".004in"),
+            ("hours_leave", "2"),
+            ("hours_cut", "20"),
+            ("hours_renew", "60"),
+            ("hours_forced", "40"),
+            ("openings", "60"),
+        ],
+        bare: || {
+            let model = Model {
+                parts: 8,
+                new_cuts: 24,
+                wear_limit: 8,
+                wear: stretch(3.2, 1.28),
+                hours: [2.0, 20.0, 60.0],
+                forced: 40.0,
+                openings: 60,
+            };
+            black_box(black_box(&model).cheapest());
         },
     },
     Law {

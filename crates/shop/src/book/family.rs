@@ -513,6 +513,28 @@ impl Family {
                 slip("limit", word, name, says);
             }
         }
+        for sum in &self.calculations {
+            for (sheet, arguments) in &sum.fill {
+                if !sum.sheets.contains(sheet) {
+                    let says = format!("`{}` fills in `{sheet}`, which it does not name", sum.word);
+                    slip("calculation", &sum.word, sheet, says);
+                }
+                for (argument, source) in arguments {
+                    let feature = source.feature().filter(|name| self.feature(name).is_none());
+                    let fact = match source {
+                        super::family_words::Source::Fact(name, _) => Some(name.as_str())
+                            .filter(|name| !self.facts.iter().any(|it| it.name == *name)),
+                        _ => None,
+                    };
+                    if let Some(name) = feature.or(fact) {
+                        let says = format!(
+                            "`{argument}` of `{sheet}` is fed by `{name}`, which is not read or told of it"
+                        );
+                        slip("calculation", &sum.word, name, says);
+                    }
+                }
+            }
+        }
         for rung in &self.rungs {
             if self.feature(&rung.size).is_none() {
                 let says = format!("steps are of `{}`, which is no feature of it", rung.size);

@@ -21,6 +21,8 @@ pub struct Known {
     pub families: BTreeMap<String, Family>,
     /// Ids of worked sheets.
     pub sheets: BTreeSet<String>,
+    /// Every argument of a sheet, with the sheet's id before it.
+    pub arguments: BTreeSet<(String, String)>,
 }
 
 /// Reads the text of a family and looks it over.
@@ -263,6 +265,15 @@ impl Look<'_> {
                         sum.word
                     );
                     self.slip("calculation", &sum.word, sheet, says);
+                }
+            }
+            for (sheet, arguments) in &sum.fill {
+                for argument in arguments.keys() {
+                    let asked = (sheet.clone(), argument.clone());
+                    if known.sheets.contains(sheet) && !known.arguments.contains(&asked) {
+                        let says = format!("`{argument}` is no argument of `{sheet}`");
+                        self.slip("calculation", &sum.word, argument, says);
+                    }
                 }
             }
         }

@@ -1,7 +1,11 @@
 //! What a family says beside its features, proofs and routes: limits that no feature carries, what is reckoned, where hours
 //! are from, what a route welds or rivets on a boiler. All of it may be left out: families in older books say none of it.
 
+use std::collections::BTreeMap;
+
 use serde::Deserialize;
+
+use super::family::Worst;
 
 /// Who sets a limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
@@ -58,6 +62,71 @@ pub struct Calculation {
     /// The sheets it is worked on, by id; none where it is worked by hand and checked by the officer.
     #[serde(default)]
     pub sheets: Vec<String>,
+    /// Which reading or fact feeds which argument, by sheet: so that it is worked, and not only named.
+    #[serde(default)]
+    pub fill: BTreeMap<String, BTreeMap<String, Source>>,
+}
+
+/// What feeds an argument of a sheet, written as `all bore`, `largest pin`, `smallest wall`, `place hole inner face`,
+/// `fact stamped`, `fact pin main-rod=main-pin` or `is driver`.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(try_from = "String")]
+pub enum Source {
+    /// Every reading of a feature, in the order of its places.
+    All(String),
+    /// The governing one.
+    End(String, Worst),
+    /// The one of a place.
+    Place(String, String),
+    /// A fact of the part; with pairs, each of its words as the sheet says it.
+    Fact(String, Vec<(String, String)>),
+    /// A word.
+    Is(String),
+}
+
+impl TryFrom<String> for Source {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Source, String> {
+        let wrong = || {
+            format!(
+                "`{text}` feeds nothing: `all`, `largest` or `smallest` and a feature, `place`, a feature and a place, `fact` and \
+                 a fact, or `is` and a word were expected"
+            )
+        };
+        let (word, rest) = text.trim().split_once(' ').ok_or_else(wrong)?;
+        let rest = rest.trim();
+        Ok(match word {
+            "all" => Source::All(rest.into()),
+            "largest" => Source::End(rest.into(), Worst::Largest),
+            "smallest" => Source::End(rest.into(), Worst::Smallest),
+            "is" => Source::Is(rest.into()),
+            "place" => {
+                let (name, place) = rest.split_once(' ').ok_or_else(wrong)?;
+                Source::Place(name.into(), place.trim().into())
+            }
+            "fact" => {
+                let mut all = rest.split_whitespace();
+                let name = all.next().ok_or_else(wrong)?;
+                let words = all.map(|pair| {
+                    let (word, as_said) = pair.split_once('=').ok_or_else(wrong)?;
+                    Ok((word.to_string(), as_said.to_string()))
+                });
+                Source::Fact(name.into(), words.collect::<Result<_, String>>()?)
+            }
+            _ => return Err(wrong()),
+        })
+    }
+}
+
+impl Source {
+    /// The feature it reads, if it reads one.
+    pub fn feature(&self) -> Option<&str> {
+        match self {
+            Source::All(name) | Source::End(name, _) | Source::Place(name, _) => Some(name),
+            Source::Fact(..) | Source::Is(_) => None,
+        }
+    }
 }
 
 /// A size that is cut down step by step over the years until it is renewed.

@@ -18,6 +18,17 @@ pub fn known(rules: &Rulebook, families: impl IntoIterator<Item = Family>) -> Kn
             .into_iter()
             .map(|family| (family.family.clone(), family))
             .collect(),
+        arguments: physics::catalogue()
+            .iter()
+            .flat_map(|entry| {
+                let id = entry.card.id.to_string();
+                entry
+                    .card
+                    .arguments
+                    .iter()
+                    .map(move |it| (id.clone(), it.name.to_string()))
+            })
+            .collect(),
         sheets: physics::catalogue()
             .iter()
             .map(|entry| entry.card.id.to_string())

@@ -2,6 +2,7 @@
 
 mod before;
 mod family;
+mod filled;
 mod forecast;
 mod hours;
 mod metal;
@@ -101,9 +102,11 @@ pub fn routes(
     };
     let judgement = judge(book, rules, question)?;
     let worked = seat::work(family, part, &finding.readings, house(book));
+    let filled = filled::work(family, part, &finding.readings, house(book));
     let mut offers = Vec::new();
     for route in &family.routes {
         let mut offer = offer(family, route, &judgement, &worked, reader);
+        offer.unknown.extend(filled.lacks(family, route));
         offer.tools = tools(book, finding.part, route);
         let stops = by_law(book, rules, part, route, on)?;
         offer.route.stop_points.extend(stops);
@@ -117,7 +120,7 @@ pub fn routes(
     Ok(Choice {
         judgement,
         offers,
-        sheets: worked.sheets,
+        sheets: worked.sheets.into_iter().chain(filled.sheets).collect(),
         wanting: worked.wanting,
     })
 }

@@ -88,6 +88,14 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/sheets", card.title, body))
 }
 
+/// A sheet to be filled in, with the law of an engine where it asks figures of law.
+pub fn of_engine(id: &str, number: &str) -> String {
+    match figures_of(id).is_empty() {
+        true => format!("/sheet/{id}"),
+        false => format!("/sheet/{id}?{ENGINE}={}", kit::encode(number)),
+    }
+}
+
 /// A worked sheet with the same inputs.
 pub fn path(sheet: &Sheet) -> String {
     let inputs: Vec<_> = sheet
