@@ -2,9 +2,10 @@
 
 use std::path::Path;
 
+use shop::book::{PersonAdded, PersonId, Statement, wanted};
 use store::{Class, Store, StoreError};
 
-use crate::world::{Folder, act, clean, fire, logged, raw, standing, state};
+use crate::world::{Folder, act, clean, fire, logged, raw, shop, standing, state};
 
 /// Opens, expects a refusal of the machine, and the folder as it was to the last byte.
 fn refused(folder: &Folder, path: &Path) -> StoreError {
@@ -159,6 +160,49 @@ fn a_book_of_an_older_layout_has_its_rows_folded_anew_as_it_is_opened() {
             .unwrap()
     };
     assert!(layout(&path) > 0);
+}
+
+/// More rows with other words than are put right one by one: the index is made anew, and finds what stands and no more.
+#[test]
+fn a_book_whose_words_an_older_program_cut_otherwise_is_found_by_its_own() {
+    let folder = Folder::new("words");
+    let path = folder.file("shop.book");
+    let mut store = shop(&path);
+    let people = (0..600u128).map(|n| {
+        Statement::PersonAdded(PersonAdded {
+            id: PersonId(0xB000 + n),
+            name: format!("Hand Number{n}"),
+            may: Vec::new(),
+            trade: None,
+        })
+    });
+    let people: Vec<Statement> = people.collect();
+    store.write(&act(2), |_, _| Ok(people.clone())).unwrap();
+    drop(store);
+    let found = |store: &Store, words: &str| {
+        let found = store.find(&wanted(words), None).unwrap();
+        found.kinds.values().map(|(count, _)| count).sum::<usize>()
+    };
+    for fewer in [true, false] {
+        // A few rows, then all of them; and words of a row that is not there.
+        let only = if fewer {
+            "WHERE words LIKE '%number59%'"
+        } else {
+            ""
+        };
+        let cut = format!(
+            "UPDATE said SET words = 'otherwise' {only};
+             INSERT INTO said (kind, key, words) SELECT 'person', 'nobody', 'otherwise' WHERE {};
+             INSERT INTO seek (seek) VALUES ('rebuild'); PRAGMA user_version = 0",
+            u8::from(!fewer)
+        );
+        raw(&path).execute_batch(&cut).unwrap();
+        let store = Store::open(&path).unwrap();
+        clean(&store);
+        assert_eq!(found(&store, "otherwise"), 0);
+        assert_eq!(found(&store, "number599"), 1);
+        assert_eq!(found(&store, "hand"), 600);
+    }
 }
 
 #[test]
