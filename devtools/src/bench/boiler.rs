@@ -5,6 +5,7 @@ use std::time::Duration;
 
 use drawing::{Marked, Square, SquareMap};
 use jiff::civil::{Date, date};
+use measure::math;
 use ndarray::{Array1, Array2, ArrayView1, Axis, Zip};
 use rules::Rulebook;
 use shop::book::{
@@ -33,12 +34,12 @@ const NOW: Date = date(2026, 5, 2);
 /// A fault where the book refuses the bench's own boiler.
 pub fn bench() -> Result<String, Stop> {
     let rules = Rulebook::built_in().map_err(Stop::fault)?;
-    let book = made(&rules)?;
+    let book = made(rules)?;
     let id = engine_of(0);
-    let card = times(|| boiler_card(&book, &rules, id, NOW).map(|card| card.lines.len()));
-    let stays = times(|| bolt_map(&book, &rules, id, NOW).map(|map| map.sheets.len()));
+    let card = times(|| boiler_card(&book, rules, id, NOW).map(|card| card.lines.len()));
+    let stays = times(|| bolt_map(&book, rules, id, NOW).map(|map| map.sheets.len()));
     let survey = times(|| {
-        survey_read(&book, &rules, id, "course 1", NOW)
+        survey_read(&book, rules, id, "course 1", NOW)
             .map(|read| read.map_or(0, |(survey, read)| map(&survey, &read).svg().len()))
     });
     let sizes = Sizes::of();
@@ -247,7 +248,7 @@ fn place(kind: &str) -> &'static str {
 fn field(loss: f64) -> Array2<f64> {
     Array2::from_shape_fn((HIGH, WIDE), |(row, column)| {
         let (down, across) = (row as f64 - 70.0, column as f64 - 90.0);
-        let pit = 0.1 * (-(down * down + across * across) / 400.0).exp();
+        let pit = 0.1 * math::exp(-(down * down + across * across) / 400.0);
         let rough = 0.001 * ((row * 31 + column * 17) % 13) as f64 / 13.0;
         0.6875 - pit * (1.0 + 20.0 * loss) - loss - rough
     })
@@ -347,6 +348,6 @@ fn survey_arithmetic(old: &Array2<f64>, new: &Array2<f64>) -> (f64, f64, f64, f6
         thinnest,
         loss,
         far,
-        level + spread * (-(-(1.0_f64 - 1e-4).ln()).ln()).abs(),
+        level + spread * math::ln(-math::ln(1.0 - 1e-4)).abs(),
     )
 }

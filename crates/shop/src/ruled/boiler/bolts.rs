@@ -5,11 +5,12 @@
 //! this map has none, and says so.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::sync::Arc;
 
 use jiff::civil::Date;
 use measure::{Dimension, House, Length, Rounding, entered_with_unit, show};
-use rules::{Body, Rulebook};
+use rules::{Body, Rulebook, Ruling};
 
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, StaySaid, StaySheet};
@@ -270,14 +271,17 @@ pub fn bolt_map(
             continue;
         };
         // The rules of a day are asked for once, however many bolts were found on it.
-        if !of_days.contains_key(&first.on) {
-            let in_force = Law::of(book, rules, engine).in_force(first.on)?;
-            let renewals = in_force.into_iter().filter(|ruling| {
-                matches!(&ruling.body, Body::Calendar(says) if says.inspection == "staybolt-renewal")
-            });
-            of_days.insert(first.on, renewals.collect::<Vec<_>>());
-        }
-        for ruling in of_days.get(&first.on).into_iter().flatten() {
+        let of_day: &Vec<Ruling> = match of_days.entry(first.on) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(free) => {
+                let in_force = Law::of(book, rules, engine).in_force(first.on)?;
+                let renewals = in_force.into_iter().filter(|ruling| {
+                    matches!(&ruling.body, Body::Calendar(says) if says.inspection == "staybolt-renewal")
+                });
+                free.insert(renewals.collect())
+            }
+        };
+        for ruling in of_day {
             let Body::Calendar(says) = &ruling.body else {
                 continue;
             };
