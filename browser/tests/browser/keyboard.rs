@@ -16,6 +16,8 @@ const PAGES: &[&str] = &[
     "/sheets",
     "/sheet/thread.acme?diameter=1in&tpi=5&class=2G",
     "/sheet/seat.correct?found_half_angle=43deg&wanted_half_angle=45deg&land=5/32in&port=2in",
+    "/drawing/nut?from=thread.unified%3Fdiameter%3D1in%26tpi%3D8%26class%3D2&length=1in&outside=2in",
+    "/card/C-001",
     "/rulebook",
     "/rule/us-steam.tire.thickness",
     "/me",

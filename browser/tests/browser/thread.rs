@@ -65,7 +65,7 @@ fn a_newcomer_goes_from_a_worn_thread_to_the_printed_card() {
     assert_eq!(field(&window, "form"), "unified");
     let text = window.text().unwrap();
     assert!(
-        text.contains("carried: line 1 of the list of thread.identify"),
+        text.contains("handed on: line 1 of the list of thread.identify"),
         "{text}"
     );
     assert!(
@@ -85,7 +85,7 @@ fn a_newcomer_goes_from_a_worn_thread_to_the_printed_card() {
     for says in [
         "Settings for LA-001",
         "exact",
-        "carried: major_limit of thread.mate",
+        "handed on: major_limit of thread.mate",
     ] {
         assert!(text.contains(says), "{says}: {text}");
     }
@@ -98,8 +98,11 @@ fn a_newcomer_goes_from_a_worn_thread_to_the_printed_card() {
     for says in [
         "Cutting a thread with a single point",
         "Settings for LA-001",
-        "carried: major_limit of thread.mate",
+        "handed on: major_limit of thread.mate",
         "A list proves nothing",
+        "Order of work",
+        "Stop and measure.",
+        "One zero: touch the work",
     ] {
         let says: String = says.split_whitespace().collect();
         assert!(text.contains(&says), "the card does not say {says}: {text}");

@@ -352,6 +352,21 @@ fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
     hand.operation_done(5, "guide bushed in cast iron, stem turned to suit");
     hand.operation_done(6, "new soft-copper joints, boiler filled through the check");
 
+    // The seat as it was blued while it was lapped: without a ring all round the job would not be signed.
+    hand.tick("blue", "face", "seat");
+    for (name, text) in [
+        ("after", "320 grit"),
+        ("touches", "all round"),
+        ("width", "1/32 in to 3/64 in"),
+        ("wanted", "1/32 in to 1/16 in"),
+    ] {
+        hand.write("blue", name, text);
+    }
+    hand.done("blue");
+    assert!(
+        hand.text()
+            .contains("touches all round; ring 1/32 in to 3/64 in")
+    );
     // A proof that does not hold is kept, and made again.
     hand.proves(
         "blue",

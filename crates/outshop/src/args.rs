@@ -158,6 +158,9 @@ pub enum Request {
     /// Lathes: leadscrew, change wheels, thread dial, speeds, dials, swing, as somebody stated them.
     #[command(subcommand)]
     Lathe(verb::lathe::Lathe),
+    /// Lathe cards with a number: each revision as printed, and whether what hangs on the wall still stands.
+    #[command(subcommand)]
+    Card(verb::card::Card),
     /// Letters to and from authorities, suppliers, hired inspectors; what was promised by when.
     #[command(subcommand)]
     Letter(verb::letter::Letter),
@@ -191,6 +194,8 @@ pub enum Request {
     /// Make, follow and close a job.
     #[command(subcommand)]
     Job(verb::job::Job),
+    /// State a blue check of a seat that is lapped: where it touches, how wide, after which grit.
+    Blue(verb::blue::Blue),
     /// Record a proof of a job.
     Prove(verb::job::Prove),
     /// Sign a job.
@@ -239,6 +244,7 @@ impl Request {
             Request::Tooling(it) => it.run(context),
             Request::Spare(it) => it.run(context),
             Request::Lathe(it) => it.run(context),
+            Request::Card(it) => it.run(context),
             Request::Letter(it) => it.run(context),
             Request::Instrument(it) => it.run(context),
             Request::Photo(it) => it.run(context),
@@ -251,6 +257,7 @@ impl Request {
             Request::Finding(it) => it.run(context),
             Request::Decide(it) => it.run(context),
             Request::Job(it) => it.run(context),
+            Request::Blue(it) => it.run(context),
             Request::Prove(it) => it.run(context),
             Request::Sign(it) => it.run(context),
             Request::Release(it) => it.run(context),

@@ -9,12 +9,12 @@ use drawing::{Drawing, Title};
 use jiff::civil::Date;
 use measure::House;
 use physics::Sheet;
-use physics::carry::Carried;
+use physics::handed_on::HandedOn;
 use rules::Rulebook;
 use shop::book::Book;
 
 use crate::Failure;
-use crate::verb::carried::{FROM, Step, steps};
+use crate::verb::handed_on::{FROM, Step, steps};
 use crate::words::{drawing as words, print as say};
 
 pub use kinds::{KINDS, Kind, Size};
@@ -52,10 +52,10 @@ pub struct Made {
 
 /// What was typed for a drawing, with what the sheets before give.
 pub struct Asked {
-    /// Names and values, those carried among them.
+    /// Names and values, those handed on among them.
     pub all: Vec<(String, String)>,
     /// What the last of the sheets before gives.
-    pub carried: Vec<Carried>,
+    pub handed_on: Vec<HandedOn>,
     /// The sheets before.
     pub steps: Vec<Step>,
 }
@@ -97,34 +97,34 @@ impl Asked {
             .collect();
         let from = filled.iter().find(|(name, _)| name == FROM);
         let steps = steps(from.map(|(_, from)| from.as_str()), book, rules, on, house)?;
-        let mut carried = Vec::new();
+        let mut handed_on = Vec::new();
         if let Some(last) = steps.last() {
-            carried = from_sheet::gives(kind.word, &last.sheet);
-            if carried.is_empty() {
+            handed_on = from_sheet::gives(kind.word, &last.sheet);
+            if handed_on.is_empty() {
                 return Err(Failure::Input(words::gives_nothing(
                     last.sheet.card.id,
                     kind.word,
                 )));
             }
-            carried.extend(from_sheet::hand_and_starts(kind, &steps));
+            handed_on.extend(from_sheet::hand_and_starts(kind, &steps));
         }
         let mut all: Vec<(String, String)> = filled;
         all.retain(|(name, _)| name != FROM);
-        for one in &carried {
+        for one in &handed_on {
             if all.iter().all(|(name, _)| name != one.name) {
                 all.push((one.name.to_owned(), one.text.clone()));
             }
         }
         Ok(Asked {
             all,
-            carried,
+            handed_on,
             steps,
         })
     }
 
-    /// What is carried under a name.
-    pub fn carried(&self, name: &str) -> Option<&Carried> {
-        self.carried.iter().find(|one| one.name == name)
+    /// What is handed on under a name.
+    pub fn handed_on(&self, name: &str) -> Option<&HandedOn> {
+        self.handed_on.iter().find(|one| one.name == name)
     }
 
     /// Sizes that the drawing cannot do without and nobody has said yet.

@@ -8,8 +8,10 @@ use serde::Serialize;
 pub struct About {
     /// The document's title, in one line.
     pub title: String,
-    /// The number people call it by; it is drawn as a barcode too.
+    /// The number people call it by.
     pub number: String,
+    /// What its bars say: the number, and what tells later whether the paper still stands.
+    pub bars: String,
     /// Whose it is; none for a sheet worked without a book.
     pub shop: Option<String>,
     /// The day for which it is true. It also dates the file.

@@ -235,7 +235,7 @@ impl JobCard {
     /// # Errors
     /// [`PaperError`].
     pub fn print(&self) -> Result<Printed, PaperError> {
-        let barcode = barcode::svg(&self.about.number)?;
+        let barcode = barcode::svg(&self.about.bars)?;
         set(
             "job.typ",
             &Page {

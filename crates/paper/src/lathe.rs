@@ -17,6 +17,8 @@ pub struct LatheCard {
     pub worked: Worked,
     /// The settings of the lathe it is cut on; none where no lathe was named.
     pub settings: Option<OnLathe>,
+    /// The order of the work, which hangs at the machine as a page of its own; empty where the sheet has none.
+    pub order: Vec<WorkStep>,
     /// Its drawings.
     pub pictures: Vec<Picture>,
 }
@@ -28,6 +30,19 @@ pub struct OnLathe {
     pub title: String,
     /// What is set, and what to.
     pub settings: Vec<Fact>,
+}
+
+/// A step of the work.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WorkStep {
+    /// What is done.
+    pub what: String,
+    /// Whether the machine is stopped here until it was looked at.
+    pub hold: bool,
+    /// What is measured and written down.
+    pub blanks: Vec<String>,
+    /// Cuts to be ticked off.
+    pub cuts: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -43,7 +58,7 @@ impl LatheCard {
     /// # Errors
     /// [`PaperError`].
     pub fn print(&self) -> Result<Printed, PaperError> {
-        let barcode = barcode::svg(&self.about.number)?;
+        let barcode = barcode::svg(&self.about.bars)?;
         set(
             "lathe.typ",
             &Page {

@@ -25,8 +25,8 @@ pub use job::{
     Answered, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Place, Ruling, Seen, Shelved,
     Signature, Verdict,
 };
-pub use lathe::{LatheCard, OnLathe};
+pub use lathe::{LatheCard, OnLathe, WorkStep};
 pub use plate::Plate;
 pub use press::Printed;
 pub use tool_tag::ToolTag;
-pub use worked::{Copied, Formula, Input, Line, Outcome, Step, Worked};
+pub use worked::{Came, Copied, Formula, Input, Line, Outcome, Step, Worked};

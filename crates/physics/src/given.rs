@@ -29,7 +29,7 @@ pub enum Basis {
         version: String,
     },
     /// A value of a sheet worked before, and which.
-    Carried(String),
+    HandedOn(String),
     /// Taken for granted, with the reason.
     Assumed(String),
 }
@@ -44,7 +44,7 @@ impl std::fmt::Display for Basis {
             Basis::Table(which) => write!(f, "table: {which}"),
             Basis::Found(how) => write!(f, "found: {how}"),
             Basis::Ruling { rule, version } => write!(f, "ruling: {rule}, version {version}"),
-            Basis::Carried(whence) => write!(f, "carried: {whence}"),
+            Basis::HandedOn(whence) => write!(f, "handed on: {whence}"),
             Basis::Assumed(why) => write!(f, "ASSUMED: {why}"),
         }
     }

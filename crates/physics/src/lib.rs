@@ -11,7 +11,7 @@ pub mod answer;
 pub mod atmosphere;
 pub mod boiler;
 pub mod card;
-pub mod carry;
+pub mod handed_on;
 mod catalogue;
 pub mod chance;
 mod csv;

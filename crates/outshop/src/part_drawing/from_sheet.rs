@@ -1,10 +1,10 @@
 //! What a worked sheet gives of a drawing: the same figures under the drawing's own names.
 
-use physics::carry::Carried;
+use physics::handed_on::HandedOn;
 use physics::{Sheet, Shown};
 
 use super::kinds::Kind;
-use crate::verb::carried::Step;
+use crate::verb::handed_on::Step;
 
 /// Sheets that give the limits of both members of a thread, and the form's name as it stands on a print.
 const THREADS: [(&str, &str); 5] = [
@@ -16,7 +16,7 @@ const THREADS: [(&str, &str); 5] = [
 ];
 
 /// What this sheet gives of this drawing; nothing where it gives none.
-pub fn gives(kind: &str, sheet: &Sheet) -> Vec<Carried> {
+pub fn gives(kind: &str, sheet: &Sheet) -> Vec<HandedOn> {
     let from = Source(sheet);
     match (kind, sheet.card.id) {
         ("nut", "thread.mate") => from.mate("external"),
@@ -67,7 +67,7 @@ pub fn gives(kind: &str, sheet: &Sheet) -> Vec<Carried> {
 }
 
 /// The hand and the starts, where one of the sheets before was told them.
-pub fn hand_and_starts(kind: &Kind, steps: &[Step]) -> Vec<Carried> {
+pub fn hand_and_starts(kind: &Kind, steps: &[Step]) -> Vec<HandedOn> {
     let told = ["hand", "starts"].into_iter();
     let takes = |name: &&str| kind.sizes.iter().any(|size| size.name == *name);
     let found = told.filter(takes).filter_map(|name| {
@@ -77,7 +77,7 @@ pub fn hand_and_starts(kind: &Kind, steps: &[Step]) -> Vec<Carried> {
             let input = inputs.find(|input| {
                 input.name == name && !matches!(input.basis, physics::Basis::Assumed(_))
             })?;
-            Some(Carried {
+            Some(HandedOn {
                 name,
                 text: input.entered.clone(),
                 whence: format!("{name} as entered in {}", step.sheet.card.id),
@@ -87,7 +87,7 @@ pub fn hand_and_starts(kind: &Kind, steps: &[Step]) -> Vec<Carried> {
     found.collect()
 }
 
-/// A sheet from which something is carried.
+/// A sheet from which something is handed on.
 struct Source<'s>(&'s Sheet);
 
 impl Source<'_> {
@@ -100,8 +100,8 @@ impl Source<'_> {
         Some(found.entered.trim())
     }
 
-    fn entered(&self, name: &str, to: &'static str) -> Option<Carried> {
-        Some(Carried {
+    fn entered(&self, name: &str, to: &'static str) -> Option<HandedOn> {
+        Some(HandedOn {
             name: to,
             text: self.text(name)?.to_owned(),
             whence: format!("{name} as entered in {}", self.id()),
@@ -115,8 +115,8 @@ impl Source<'_> {
         }
     }
 
-    fn result(&self, name: &str, to: &'static str) -> Option<Carried> {
-        Some(Carried {
+    fn result(&self, name: &str, to: &'static str) -> Option<HandedOn> {
+        Some(HandedOn {
             name: to,
             text: self.shown(name)?,
             whence: format!("{name} of {}", self.id()),
@@ -124,14 +124,14 @@ impl Source<'_> {
     }
 
     /// The limits of a diameter from the results of these names, either of which the sheet may lack.
-    fn limits(&self, to: &'static str, least: &str, most: &str) -> Option<Carried> {
+    fn limits(&self, to: &'static str, least: &str, most: &str) -> Option<HandedOn> {
         let (text, whence) = match (self.shown(least), self.shown(most)) {
             (Some(low), Some(high)) => (format!("{low} to {high}"), format!("{least}, {most}")),
             (Some(low), None) => (format!("{low} or over"), least.to_owned()),
             (None, Some(high)) => (format!("{high} or under"), most.to_owned()),
             (None, None) => return None,
         };
-        Some(Carried {
+        Some(HandedOn {
             name: to,
             text,
             whence: format!("{whence} of {}", self.id()),
@@ -139,7 +139,7 @@ impl Source<'_> {
     }
 
     /// The new member for an old one of this side: its limits for use hot, where those were worked.
-    fn mate(&self, old: &str) -> Vec<Carried> {
+    fn mate(&self, old: &str) -> Vec<HandedOn> {
         if self.text("side") != Some(old) {
             return Vec::new();
         }
@@ -167,7 +167,7 @@ impl Source<'_> {
             self.text("form").unwrap_or_default(),
         );
         [
-            Some(Carried {
+            Some(HandedOn {
                 name: "thread",
                 text: format!("{tpi} TPI {form}, to its mate"),
                 whence: format!("form and tpi as entered in {}", self.id()),
@@ -182,7 +182,7 @@ impl Source<'_> {
     }
 
     /// One member of a standard thread.
-    fn standard(&self, side: &str) -> Vec<Carried> {
+    fn standard(&self, side: &str) -> Vec<HandedOn> {
         let name = THREADS.iter().find(|(id, _)| *id == self.id());
         let Some((_, form)) = name else {
             return Vec::new();
@@ -202,7 +202,7 @@ impl Source<'_> {
             self.limits(to, &of("min"), &of("max"))
         };
         [
-            Some(Carried {
+            Some(HandedOn {
                 name: "thread",
                 text: named,
                 whence: format!("as entered in {}", self.id()),

@@ -210,6 +210,28 @@ pub(super) fn stated(entry: &store::Entry) -> Option<(Statement, jiff::civil::Da
     Some((statement, text(&entry.done_on).parse().ok()?))
 }
 
+/// What was entered of a job after this entry, as differences of a card: nothing before, a line for each now.
+pub(super) fn of_job_since(
+    context: &mut Context,
+    job: shop::book::JobId,
+    entry: u64,
+) -> Result<Vec<(String, String)>, Failure> {
+    let book = context.book()?;
+    let id = job.to_string();
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    let entries = context.store()?.entries()?;
+    let since = entries.iter().filter(|it| it.number() > entry);
+    let of_it = since.filter(|it| text(&it.body).contains(&id));
+    let lines = of_it.map(|it| {
+        let person = text(&it.person).parse().ok();
+        let by = person.map_or("?", |id| super::name(&book, id));
+        let kind = text(&it.kind).replace('-', " ");
+        let line = words::card::entered(it.number(), &kind, &text(&it.done_on), by);
+        (String::new(), line)
+    });
+    Ok(lines.collect())
+}
+
 fn correct(
     context: &mut Context,
     number: u64,

@@ -49,6 +49,10 @@ impl Find {
     /// [`Failure`]: nothing to be found is said.
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         let asked = self.words.join(" ");
+        // What a hand reader gives may be the bars of a card.
+        if super::card::read(context, &asked)?.is_some() {
+            return super::card::Card::Read { code: asked }.run(context);
+        }
         let groups = find(context, &asked)?;
         let mut text = String::new();
         for group in &groups {
@@ -241,6 +245,14 @@ fn named(book: &Book, hit: &Hit) -> Option<(String, String)> {
             (
                 format!("{number} {}", kept.name),
                 format!("/lathe/{number}"),
+            )
+        }
+        RowKind::Card => {
+            let kept = book.cards.get(&key.parse().ok()?)?;
+            let number = tag::card(kept.number);
+            (
+                format!("{number} {}", kept.sheet),
+                format!("/card/{number}"),
             )
         }
         RowKind::Letter => {

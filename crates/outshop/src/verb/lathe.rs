@@ -6,7 +6,8 @@ use serde::Deserialize;
 use serde_json::{Map, Value, json};
 use shop::Refusal;
 use shop::book::{
-    Book, DialReads, Lathe as Kept, LatheAdded, LatheId, LatheKnown, LatheTold, ThreadDial,
+    Book, DialReads, Lathe as Kept, LatheAdded, LatheId, LatheKnown, LatheTaper, LatheTold,
+    SwivelZero, ThreadDial,
 };
 use shop::locomotive::lathe;
 
@@ -89,6 +90,15 @@ pub struct Known {
     /// The longest piece between centers.
     #[arg(long)]
     pub centers: Option<String>,
+    /// One graduation of the compound's swivel, such as "1 deg" or 0d30m.
+    #[arg(long)]
+    pub swivel_graduation: Option<String>,
+    /// Where that scale reads nothing: with the slide along the bed, or along the cross-slide.
+    #[arg(long, value_name = "bed|cross")]
+    pub swivel_zero: Option<String>,
+    /// How far the tailstock goes over, each way, such as "3/4 in".
+    #[arg(long)]
+    pub set_over: Option<String>,
 }
 
 impl Known {
@@ -108,6 +118,16 @@ impl Known {
             swing_slide: size(&self.swing_slide)?,
             centers: size(&self.centers)?,
         })
+    }
+
+    /// What is known of tapers; none where nothing was said.
+    fn read_taper(&self) -> Result<Option<LatheTaper>, Refusal> {
+        let taper = LatheTaper {
+            swivel_graduation: self.swivel_graduation.clone(),
+            swivel_zero: self.swivel_zero.as_deref().map(zero).transpose()?,
+            set_over: size(&self.set_over)?,
+        };
+        Ok((taper != LatheTaper::default()).then_some(taper))
     }
 }
 
@@ -144,6 +164,12 @@ fn reads(text: &str) -> Result<DialReads, Refusal> {
     found.ok_or_else(|| Refusal::input(say::no_reads(text)))
 }
 
+fn zero(text: &str) -> Result<SwivelZero, Refusal> {
+    let found = SwivelZero::ALL.into_iter();
+    let found = found.into_iter().find(|it| it.word() == text.trim());
+    found.ok_or_else(|| Refusal::input(say::no_zero(text)))
+}
+
 fn size(text: &Option<String>) -> Result<Option<Size>, Refusal> {
     let read = |text: &String| {
         Size::parse(text).map_err(|why| Refusal::input(say::no_size(text, &why.to_string())))
@@ -165,6 +191,7 @@ impl Lathe {
                         id,
                         name: name.clone(),
                         known: known.read()?,
+                        taper: known.read_taper()?,
                     };
                     shop::locomotive::add_lathe(book, new)
                 })?;
@@ -174,8 +201,13 @@ impl Lathe {
             Lathe::Tell { number, known } => {
                 let receipt = context.save(|book, _, _| {
                     let (lathe, _) = lathe(book, number)?;
-                    let known = known.read()?;
-                    shop::locomotive::tell_lathe(book, LatheTold { lathe, known })
+                    let (known, taper) = (known.read()?, known.read_taper()?);
+                    let told = LatheTold {
+                        lathe,
+                        known,
+                        taper,
+                    };
+                    shop::locomotive::tell_lathe(book, told)
                 })?;
                 told_of(context, &receipt, number)
             }
@@ -262,6 +294,12 @@ fn value(kept: &Kept, house: House) -> Value {
     put("swing_bed", json!(size(known.swing_bed)));
     put("swing_slide", json!(size(known.swing_slide)));
     put("centers", json!(size(known.centers)));
+    put("swivel_graduation", json!(kept.taper.swivel_graduation));
+    put(
+        "swivel_zero",
+        json!(kept.taper.swivel_zero.map(SwivelZero::word)),
+    );
+    put("set_over", json!(size(kept.taper.set_over)));
     put("last", json!(kept.last));
     Value::Object(told)
 }

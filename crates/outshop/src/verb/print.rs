@@ -12,6 +12,7 @@ mod held;
 mod hers;
 mod hydro;
 mod job;
+mod order;
 mod particulars;
 mod phones;
 mod report;
@@ -61,6 +62,15 @@ pub enum Print {
     Job {
         /// Its number, such as J-001.
         job: String,
+        /// Where to.
+        #[command(flatten)]
+        #[serde(flatten)]
+        to: To,
+    },
+    /// A lathe card that the book keeps under a number, as it stands in its newest revision. A PDF.
+    Card {
+        /// Its number, such as C-001.
+        card: String,
         /// Where to.
         #[command(flatten)]
         #[serde(flatten)]
@@ -279,6 +289,7 @@ impl Print {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Print::Job { job, to } => to.write_card(|| job_card(context, job)),
+            Print::Card { card, to } => to.write_card(|| kept_lathe_card(context, card)),
             Print::Worksheet { engine, kind, to } => {
                 to.write_card(|| worksheet(context, engine, kind))
             }
@@ -466,8 +477,17 @@ pub fn lathe_card(
     id: &str,
     given: &[(String, String)],
 ) -> Result<Paper, Failure> {
-    let card = sheet::card(context, id, given)?;
+    let card = sheet::worked(context, id, given)?;
     Ok(Paper::pdf(&card.about.number, card.print()?))
+}
+
+/// A lathe card that the book keeps, in its newest revision.
+///
+/// # Errors
+/// If there is no such card, or the book does not read.
+pub fn kept_lathe_card(context: &mut Context, number: &str) -> Result<Paper, Failure> {
+    let card = sheet::kept(context, number)?;
+    Ok(Paper::pdf(&card.about.bars, card.print()?))
 }
 
 /// A drawing that a part is made from, in a form: pdf, svg or dxf.
@@ -646,6 +666,7 @@ fn about(context: &mut Context, number: &str, title: String) -> Result<About, Fa
     Ok(About {
         title,
         number: number.into(),
+        bars: number.into(),
         as_of: on,
         as_of_read: words::day(on),
         shows,

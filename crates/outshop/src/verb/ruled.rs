@@ -5,14 +5,16 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 use measure::House;
-use physics::{Given, Sheet, Shown};
+use physics::{Basis, Given, Sheet, Shown};
 use rules::Rulebook;
 use shop::book::Book;
+use shop::lathe::{FILLED, fills};
+use shop::locomotive::lathe;
 use shop::ruled::{Question, asks_law, figures_of, fill};
 
-use super::carried::{FROM, Over, TAKEN};
+use super::handed_on::{FROM, Over, TAKEN};
 use super::rule_held;
-use crate::words::sheet as say;
+use crate::words::{setting, sheet as say, tag};
 use crate::{Context, Failure};
 
 /// The name under which an engine is said.
@@ -41,7 +43,7 @@ pub struct Asked {
     pub so: Vec<String>,
     /// Facts of tables and formulas that the sheet does not know.
     pub facts: BTreeMap<String, String>,
-    /// The sheet that this one goes on from, as [`super::carried`] names it.
+    /// The sheet that this one goes on from, as [`super::handed_on`] names it.
     pub from: Option<String>,
     /// The line taken of this sheet's own list, for the one that goes on from it.
     pub taken: Option<usize>,
@@ -85,12 +87,12 @@ impl Asked {
     /// As [`Asked::worked`].
     pub fn work(&self, context: &mut Context, id: &str) -> Result<Sheet, Failure> {
         let house = context.house();
-        if !self.is_by_law() {
+        if !self.is_by_law() && self.lathe.is_none() {
             return self.worked(&Book::default(), context.rules()?, id, Date::MAX, house);
         }
         let rules = context.rules()?;
         let there = context.globals().book.as_ref().is_some_and(|b| b.is_file());
-        let (book, on) = if there || self.engine.is_some() {
+        let (book, on) = if there || self.engine.is_some() || self.lathe.is_some() {
             (context.book()?, context.on()?)
         } else {
             (Book::default(), context.on_without_book()?)
@@ -112,10 +114,28 @@ impl Asked {
         house: House,
     ) -> Result<Sheet, Failure> {
         let over = Over::into(id, self.from.as_deref(), book, rules, on, house)?;
-        let given = over.with(&self.given);
+        let mut given = over.with(&self.given);
+        given.extend(self.of_lathe(book, id, &given)?);
         let mut sheet = self.alone(book, rules, id, &given, on, house)?;
         sheet.notices.extend(over.notices(&self.given));
         Ok(sheet)
+    }
+
+    /// What the lathe said has, for what nobody typed, where the sheet asks it.
+    fn of_lathe(&self, book: &Book, id: &str, typed: &[Given]) -> Result<Vec<Given>, Failure> {
+        let Some(number) = self.lathe.as_deref().filter(|_| FILLED.contains(&id)) else {
+            return Ok(Vec::new());
+        };
+        let (_, kept) = lathe(book, number)?;
+        let whence = setting::as_stated(&tag::lathe(kept.number));
+        let all = fills(&kept.known, id).into_iter();
+        let new = all.filter(|(name, _)| typed.iter().all(|given| given.name != *name));
+        Ok(new
+            .map(|(name, text)| Given {
+                basis: Basis::Reading(whence.clone()),
+                ..Given::typed(name, &text)
+            })
+            .collect())
     }
 
     /// Works the sheet with these arguments, whatever comes before it.

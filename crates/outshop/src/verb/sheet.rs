@@ -76,9 +76,11 @@ impl Sheet {
         };
         if let Some(number) = &asked.lathe {
             let told = ForLathe::of(&context.book()?, number, &sheet, context.house())?;
-            answer.text.push_str(&told.text());
-            if let Some(json) = answer.json.as_object_mut() {
-                json.insert("lathe".into(), told.json());
+            if let Some(told) = told {
+                answer.text.push_str(&told.text());
+                if let Some(json) = answer.json.as_object_mut() {
+                    json.insert("lathe".into(), told.json());
+                }
             }
         }
         Ok(answer)

@@ -95,6 +95,8 @@ const ASKED: &[&str] = &[
     "spare settle",
     "lathe add",
     "lathe tell",
+    "card keep",
+    "blue",
     "letter log",
     "letter answer",
     "tooling add",
@@ -165,7 +167,7 @@ const NUMBERS: &[&str] = &[
 ];
 const LISTS: &[&str] = &[
     "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
-    "features", "rows",
+    "features", "rows", "given",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];

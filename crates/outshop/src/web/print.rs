@@ -13,8 +13,8 @@ use super::frame::Place;
 use super::{Desk, Reader, page, trouble};
 use crate::verb::print::{
     Paper, before, boiler_card, boiler_work, calendar, drawing, duties, hydro, job_card, kept_card,
-    lathe_card, phones, report, stay_map, survey_map, tag, tires_paper, tool_tag, worksheet,
-    yearly,
+    kept_lathe_card, lathe_card, phones, report, stay_map, survey_map, tag, tires_paper, tool_tag,
+    worksheet, yearly,
 };
 use crate::verb::tires::Tires;
 use crate::{Failure, words};
@@ -90,6 +90,7 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
     let paper = match parts.as_slice() {
         ["job", number] => job_card(&mut context, number)?,
         ["job", number, sheet] => kept_card(&mut context, number, sheet)?,
+        ["card", number] => kept_lathe_card(&mut context, number)?,
         ["worksheet", number, kind] => worksheet(&mut context, number, kind)?,
         ["inspection", number] => report(&mut context, number)?,
         ["before", number, kind] => {

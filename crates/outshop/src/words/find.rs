@@ -15,6 +15,7 @@ pub fn kind(kind: RowKind) -> &'static str {
         RowKind::Instrument => "Instruments",
         RowKind::Spare => "Spares",
         RowKind::Lathe => "Lathes",
+        RowKind::Card => "Lathe cards",
         RowKind::Letter => "Letters",
         RowKind::Boiler => "Boilers",
         RowKind::Photo => "Photographs and scans",

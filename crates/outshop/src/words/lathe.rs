@@ -1,7 +1,7 @@
 //! Lathes.
 
 use measure::{House, Size, show};
-use shop::book::{Lathe, ThreadDial};
+use shop::book::{Lathe, SwivelZero, ThreadDial};
 
 /// What is known of it, a line each; what nobody said stands as that.
 pub fn known(kept: &Lathe, house: House) -> Vec<(&'static str, Option<String>)> {
@@ -21,6 +21,9 @@ pub fn known(kept: &Lathe, house: House) -> Vec<(&'static str, Option<String>)> 
         (SWING_BED, size(known.swing_bed)),
         (SWING_SLIDE, size(known.swing_slide)),
         (CENTERS, size(known.centers)),
+        (SWIVEL, kept.taper.swivel_graduation.clone()),
+        (ZERO, kept.taper.swivel_zero.map(|it| zero(it).into())),
+        (SET_OVER, size(kept.taper.set_over)),
     ]
 }
 
@@ -75,6 +78,34 @@ pub fn no_dial(text: &str) -> String {
 pub fn no_reads(text: &str) -> String {
     format!("`{text}` is not what a cross-slide's dial reads: radius or diameter was expected.")
 }
+
+/// From where a swivel's scale counts.
+pub fn zero(zero: SwivelZero) -> &'static str {
+    match zero {
+        SwivelZero::Bed => ZERO_BED,
+        SwivelZero::Cross => ZERO_CROSS,
+    }
+}
+
+/// Nowhere that a scale counts from.
+pub fn no_zero(text: &str) -> String {
+    format!("`{text}` is not where a swivel's scale reads nothing: bed or cross was expected.")
+}
+
+/// A field.
+pub const SWIVEL: &str = "One graduation of the compound's swivel";
+/// What it tells.
+pub const SWIVEL_TELLS: &str = "with its unit: 1 deg, 0d30m";
+/// A choice.
+pub const ZERO: &str = "The swivel reads nothing";
+/// A choice.
+pub const ZERO_BED: &str = "with the slide along the bed";
+/// A choice.
+pub const ZERO_CROSS: &str = "with the slide along the cross-slide";
+/// A field.
+pub const SET_OVER: &str = "The tailstock goes over, each way";
+/// What it tells.
+pub const SET_OVER_TELLS: &str = "with its unit: 3/4 in";
 
 /// Not a size.
 pub fn no_size(text: &str, why: &str) -> String {

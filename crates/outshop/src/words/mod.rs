@@ -8,13 +8,15 @@ pub mod ahead;
 pub mod apart;
 pub mod backup;
 pub mod boiler;
+pub mod blue;
 pub mod boiler_map;
 pub mod before;
+pub mod card;
 pub mod bench;
 pub mod boiler_work;
 pub mod calendar;
 pub mod dates;
-pub mod carried;
+pub mod handed_on;
 pub mod day;
 pub mod drawing;
 pub mod door;
@@ -35,6 +37,7 @@ pub mod log;
 pub mod look;
 pub mod moved;
 pub mod network;
+pub mod order;
 pub mod page;
 pub mod paper;
 pub mod part;
@@ -158,6 +161,11 @@ pub mod tag {
     /// `LA-001`.
     pub fn lathe(number: u32) -> String {
         format!("LA-{number:03}")
+    }
+
+    /// `C-001`.
+    pub fn card(number: u32) -> String {
+        format!("C-{number:03}")
     }
 
     /// `L-004`.

@@ -1,7 +1,9 @@
 //! The settings of a lathe for a worked thread.
 
 use measure::{House, Rounding, show};
-use shop::lathe::{HalfNuts, Infeed, Missing, Speed, Swing, Wheels};
+use shop::lathe::{
+    Between, HalfNuts, Infeed, Missing, SetOver, Speed, Swing, Swivel, TurningSpeed, Wheels,
+};
 
 use super::lathe::{self as say, sized};
 
@@ -30,6 +32,10 @@ fn field(one: Missing) -> (&'static str, &'static str) {
         Missing::CrossGraduation => (say::CROSS, "cross-graduation"),
         Missing::CompoundGraduation => (say::COMPOUND, "compound-graduation"),
         Missing::SwingSlide => (say::SWING_SLIDE, "swing-slide"),
+        Missing::SwivelGraduation => (say::SWIVEL, "swivel-graduation"),
+        Missing::SwivelZero => ("Where the swivel's scale reads nothing", "swivel-zero"),
+        Missing::SetOver => ("How far the tailstock goes over", "set-over"),
+        Missing::Centers => (say::CENTERS, "centers"),
     }
 }
 
@@ -143,6 +149,97 @@ pub fn swing(swing: Swing, number: &str, house: House) -> String {
     }
 }
 
+/// Over the cross-slide, of a piece whose largest diameter is the sheet's.
+pub fn swings(swing: Swing, number: &str, house: House) -> String {
+    match swing {
+        Swing::Clears(work, over) => format!(
+            "{} swings over the cross-slide ({}); what is larger on the piece was not told",
+            sized(work, house),
+            sized(over, house)
+        ),
+        other => self::swing(other, number, house),
+    }
+}
+
+/// The spindle for turning.
+pub fn turning_speed(speed: TurningSpeed) -> String {
+    match (speed.set, speed.later) {
+        (Some(set), None) => format!(
+            "{set} turns a minute, at or below the {} the sheet begins with",
+            speed.begin
+        ),
+        (Some(set), Some(later)) => format!(
+            "{set} turns a minute to begin with ({} by the sheet); {later} once tool and chip bear it (the sheet has {} at most)",
+            speed.begin, speed.most
+        ),
+        (None, Some(later)) => format!(
+            "none as slow as the {} the sheet begins with; {later} is within its {} at most: a light first cut",
+            speed.begin, speed.most
+        ),
+        (None, None) => format!(
+            "NONE SLOW ENOUGH: its slowest is {}, the sheet has {} at most",
+            speed.slowest, speed.most
+        ),
+    }
+}
+
+/// One cut by the cross-slide.
+pub fn cut(infeed: &Infeed, reads: &str, house: House) -> String {
+    format!(
+        "dial reads {reads}: {} graduations of {} from the touch",
+        show::number(infeed.full(), 1, Rounding::Nearest),
+        sized(infeed.graduation, house)
+    )
+}
+
+/// The compound's swivel.
+pub fn swivel(swivel: Swivel, house: House) -> String {
+    let degrees = |of: f64| show::number(of, 2, Rounding::Nearest);
+    let off = show::length(swivel.off, house, 4, Rounding::Nearest);
+    format!(
+        "{} degrees by its scale, which reads nothing {}; on its nearest line, {}, the diameter is off by {off} over the taper: prove it with blue before the last cuts",
+        degrees(swivel.wanted),
+        say::zero(swivel.zero),
+        degrees(swivel.line)
+    )
+}
+
+/// The tailstock set over.
+pub fn set_over(over: SetOver, house: House) -> String {
+    let wanted = show::length(over.wanted, house, 4, Rounding::Nearest);
+    let most = sized(over.most, house);
+    match over.reaches() {
+        true => format!(
+            "{wanted} over, of the {most} it goes; by an indicator on its barrel, and back to line afterward"
+        ),
+        false => format!("DOES NOT GO SO FAR: {wanted} wanted, it goes {most} each way"),
+    }
+}
+
+/// The work between the centers.
+pub fn between(between: Between, house: House) -> String {
+    let work = show::length(between.work, house, 3, Rounding::Nearest);
+    let most = sized(between.most, house);
+    match between.goes_in() {
+        true => format!("{work} of work, {most} between them"),
+        false => format!("DOES NOT GO IN: {work} of work, {most} between them"),
+    }
+}
+
+/// A sheet that is turned into no settings.
+pub fn sets_nothing(sheet: &str) -> String {
+    format!(
+        "The sheet {sheet} is turned into no settings of a lathe: {} are, and {} take what it has. Leave the lathe out.",
+        shop::lathe::SET.join(", "),
+        shop::lathe::FILLED.join(", ")
+    )
+}
+
+/// A lathe's own facts, gone into a sheet.
+pub fn as_stated(number: &str) -> String {
+    format!("{number}, as stated")
+}
+
 /// Over them.
 pub fn title(number: &str, name: &str) -> String {
     format!("Settings for {number}, {name}")
@@ -159,6 +256,19 @@ pub const BY_CROSS_SLIDE: &str = "Infeed by the cross-slide";
 /// A setting.
 pub const SPINDLE_SPEED: &str = "Spindle speed";
 /// A setting.
+pub const CUT: &str = "One cut by the cross-slide";
+/// A setting.
+pub const SWIVEL: &str = "Compound's swivel";
+/// A setting.
+pub const SET_OVER: &str = "Tailstock";
+/// A setting.
+pub const BETWEEN: &str = "Between centers";
+/// The tailstock cannot be told.
+pub const NO_LENGTH: &str =
+    "not known: tell the sheet the length of the whole work between centers";
+/// A setting.
 pub const SWING: &str = "Swing";
+/// A field on the page of a sheet that asks what a lathe has.
+pub const OF_LATHE: &str = "What is left empty, as stated of the lathe";
 /// A field on the page of the sheet.
 pub const FOR_LATHE: &str = "Settings for the lathe";

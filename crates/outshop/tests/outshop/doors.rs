@@ -480,6 +480,42 @@ const DOORS: &[(&[&str], &str)] = &[
     ),
     (&["lathe", "list"], r#"{"lathe":"list"}"#),
     (
+        &[
+            "card",
+            "keep",
+            "thread.cutting",
+            "tpi=8",
+            "--lathe",
+            "LA-001",
+        ],
+        r#"{"card":{"keep":{"sheet":"thread.cutting","given":["tpi=8"],"lathe":"LA-001"}}}"#,
+    ),
+    (&["card", "list"], r#"{"card":"list"}"#),
+    (
+        &["card", "show", "C-001"],
+        r#"{"card":{"show":{"number":"C-001"}}}"#,
+    ),
+    (
+        &["card", "read", "C-001 R1"],
+        r#"{"card":{"read":{"code":"C-001 R1"}}}"#,
+    ),
+    (
+        &["print", "card", "C-001"],
+        r#"{"print":{"card":{"card":"C-001"}}}"#,
+    ),
+    (
+        &[
+            "blue",
+            "J-001",
+            "seat",
+            "--after",
+            "320 grit",
+            "--touches",
+            "all round",
+        ],
+        r#"{"blue":{"job":"J-001","face":"seat","after":"320 grit","touches":"all round"}}"#,
+    ),
+    (
         &["lathe", "show", "LA-001"],
         r#"{"lathe":{"show":{"number":"LA-001"}}}"#,
     ),

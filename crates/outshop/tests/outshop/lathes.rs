@@ -84,7 +84,7 @@ fn the_pages_of_lathes_do_the_same() {
     for says in ["4 TPI", "none", "radius", "not known"] {
         assert!(page.contains(says), "{says}: {page}");
     }
-    assert!(served.get("/lathes").body.contains("10 of 13 not known"));
+    assert!(served.get("/lathes").body.contains("13 of 16 not known"));
     assert_eq!(served.get("/lathe/LA-009").status, 404);
 }
 
@@ -126,15 +126,140 @@ fn a_thread_has_the_settings_of_its_lathe_at_every_door() {
     assert!(text.contains("Half nuts: no thread dial"), "{text}");
     let other = [
         "sheet",
-        "lathe.change_gears",
-        "leadscrew=4 TPI",
-        "wanted=8 TPI",
+        "fit.iso",
+        "size=1in",
+        "fit=H7/g6",
+        "--lathe",
+        "LA-1",
     ];
-    let other = [&other[..], &["gears=24,48", "wheels=2", "--lathe", "LA-1"]].concat();
     let output = folder.run(&other);
     let why = String::from_utf8(output.stderr).unwrap();
     assert!(
-        output.status.code() == Some(2) && why.contains("thread.cutting"),
+        output.status.code() == Some(2) && why.contains("lathe.turning"),
         "{why}"
     );
+}
+
+/// A lathe of invented sizes, all of it stated.
+const ALL: [&str; 27] = [
+    "lathe",
+    "add",
+    "sixteen-inch",
+    "--leadscrew",
+    "4 TPI",
+    "--wheels",
+    "24, 24, 48, 60",
+    "--stud",
+    "15",
+    "--spindle-ratio",
+    "1",
+    "--speeds",
+    "28, 95, 290, 520",
+    "--cross-reads",
+    "diameter",
+    "--cross-graduation",
+    ".001 in",
+    "--swing-slide",
+    "9-1/4 in",
+    "--centers",
+    "54 in",
+    "--swivel-graduation",
+    "1 deg",
+    "--swivel-zero",
+    "bed",
+    "--set-over",
+    "7/8 in",
+];
+
+fn says(told: &serde_json::Value) -> String {
+    let all = told["lathe"]["settings"].as_array().unwrap().iter();
+    let all = all.map(|it| format!("{}: {}", it["setting"], it["says"]));
+    all.collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn turning_and_tapers_have_settings_too() {
+    let folder = Folder::shop("lathe-turning");
+    folder.done(&ALL);
+    let turning = [
+        "sheet",
+        "lathe.turning",
+        "material=bronze",
+        "tool=hss",
+        "diameter=2in",
+        "length=3in",
+        "depth=.05in",
+        "feed=.006in",
+        "--lathe",
+        "LA-1",
+    ];
+    let told = says(&folder.json(&turning));
+    // 250 and 500 ft/min on 2 in: 477 and 954 turns (12 V over pi d, by hand); .05 deep is .100 on a dial of diameter.
+    for line in [
+        "290 turns a minute to begin with (477 by the sheet); 520 once",
+        "dial reads diameter: 100.0 graduations of .0010 in",
+        "2 in swings over the cross-slide (9 1/4 in)",
+    ] {
+        assert!(told.contains(line), "{line}: {told}");
+    }
+    let taper = [
+        "sheet",
+        "lathe.taper",
+        "large=1.5in",
+        "small=1.25in",
+        "length=4in",
+        "between_centers=8in",
+        "--lathe",
+        "LA-1",
+    ];
+    let told = says(&folder.json(&taper));
+    // Half of .25 over 4 in: 1.79 degrees; on the line of 2 the diameter is 8 tan 2 deg - .25 = .0294 off.
+    for line in [
+        "1.79 degrees by its scale",
+        "on its nearest line, 2.00, the diameter is off by .0294 in",
+        ".2500 in over, of the 7/8 in it goes",
+        "8.000 in of work, 54 in between them",
+    ] {
+        assert!(told.contains(line), "{line}: {told}");
+    }
+    // Without the whole length the tailstock cannot be told, and that is said.
+    let told = says(&folder.json(&[&taper[..5], &taper[6..]].concat()));
+    assert!(
+        told.contains("tell the sheet the length of the whole work"),
+        "{told}"
+    );
+    folder.done(&["lathe", "add", "bare"]);
+    let bare = folder.json(&[&taper[..7], &["LA-2"]].concat());
+    assert_eq!(bare["lathe"]["settings"][0]["not_known"], true, "{bare}");
+    assert!(
+        says(&bare).contains("--swivel-graduation … --swivel-zero …"),
+        "{bare}"
+    );
+}
+
+#[test]
+fn what_a_lathe_has_goes_into_the_sheets_that_ask_it() {
+    let folder = Folder::shop("lathe-fills");
+    folder.done(&ALL);
+    let gears = [
+        "sheet",
+        "lathe.change_gears",
+        "wanted=8 TPI",
+        "wheels=2",
+        "--lathe",
+        "LA-1",
+    ];
+    let told = folder.json(&gears);
+    let mut inputs = told["inputs"].as_array().unwrap().iter();
+    let own = inputs.find(|input| input["name"] == "gears").unwrap();
+    assert_eq!(own["basis"], "reading: LA-001, as stated");
+    assert!(
+        told["results"]["best"].to_string().contains("exact"),
+        "{told}"
+    );
+    // What is typed stands before what was stated.
+    let told = folder.json(&[&gears[..4], &["gears=30,60", "--lathe", "LA-1"]].concat());
+    let mut inputs = told["inputs"].as_array().unwrap().iter();
+    let own = inputs.find(|input| input["name"] == "gears").unwrap();
+    assert_eq!(own["basis"], "entered");
 }

@@ -8,7 +8,8 @@
 )]
 
 mod bench;
-mod carried;
+mod handed_on;
+mod cards;
 mod casebook;
 mod contract;
 mod copies;

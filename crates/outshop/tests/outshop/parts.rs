@@ -209,7 +209,7 @@ fn the_page_of_a_drawing_says_what_a_stranger_would_ask_and_gives_its_files() {
     let asked = "from=thread.unified%3Fdiameter%3D1in%26tpi%3D8%26class%3D2&length=1in&outside=2in";
     let page = served.get(&format!("/drawing/nut?{asked}")).body;
     for says in [
-        "carried: internal_pitch_min, internal_pitch_max of thread.unified",
+        "handed on: internal_pitch_min, internal_pitch_max of thread.unified",
         "what it is made of, by its specification",
         "how closely these are kept: length of the nut",
         "<svg",

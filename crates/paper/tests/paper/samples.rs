@@ -12,6 +12,7 @@ use physics::{Given, STANDING, Sheet};
 
 pub fn about(number: &str, title: &str) -> About {
     About {
+        bars: number.to_owned(),
         title: title.into(),
         number: number.into(),
         shop: Some("Juniper Fork Railroad Museum".into()),
@@ -65,6 +66,7 @@ pub fn lathe(sheet: &Sheet) -> LatheCard {
         settings: None,
         about: about(sheet.card.id, sheet.card.title),
         worked: Worked::of(sheet).expect("our own page reads back"),
+        order: Vec::new(),
         pictures: Vec::new(),
     }
 }

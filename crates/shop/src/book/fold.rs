@@ -14,10 +14,10 @@ use super::id::{
 use super::rows::{Row, RowKind, fire_key};
 use super::rule_set::Edition;
 use super::state::{
-    AnchorTaken, AnswerGiven, Book, CarriedOn, CrewReport, DayTold, DecisionTaken, FamilyKept,
-    Finding, FindingState, Fire, Holding, Inspection, Job, JobPaperOf, Locomotive, OperationState,
-    PaperCount, Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule,
-    Signature, Spell, SymptomLooked, SymptomTold, Trial,
+    AnchorTaken, AnswerGiven, Blue, Book, CarriedOn, CrewReport, DayTold, DecisionTaken,
+    FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Job, JobPaperOf, Locomotive,
+    OperationState, PaperCount, Part, Person, Promise, PutAway, ReadingSet, ReleaseGiven, Sent,
+    Shop, ShopRule, Signature, Spell, SymptomLooked, SymptomTold, Trial,
 };
 use super::statement::{Occasion, PaperAbout, Statement};
 
@@ -149,6 +149,7 @@ impl Book {
                     photos: 0,
                     spares: 0,
                     lathes: 0,
+                    cards: 0,
                     letters: 0,
                 });
                 touched.note(RowKind::Shop, "");
@@ -366,6 +367,7 @@ impl Book {
             Statement::SpareHeld(it) => self.hold_spare(it, meta, touched).map_err(unfit)?,
             Statement::LatheAdded(it) => self.add_lathe(it, meta, touched).map_err(unfit)?,
             Statement::LatheTold(it) => self.tell_lathe(it, meta, touched).map_err(unfit)?,
+            Statement::CardKept(it) => self.keep_card(it, meta, touched).map_err(unfit)?,
             Statement::LetterLogged(it) => self.log_letter(it, meta, touched).map_err(unfit)?,
             Statement::LetterAnswered(it) => {
                 self.answer_letter(it, meta, touched).map_err(unfit)?;
@@ -672,6 +674,7 @@ impl Book {
                     operations: vec![OperationState::default(); it.operations.len()],
                     proofs: Default::default(),
                     earlier: Vec::new(),
+                    blues: Vec::new(),
                     left: Vec::new(),
                     papers: Vec::new(),
                     knock_ons: Default::default(),
@@ -711,6 +714,22 @@ impl Book {
                     on: meta.done_on,
                     entry: seq,
                 });
+                touched.note(RowKind::Job, it.job);
+            }
+            Statement::BlueChecked(it) => {
+                let job = self.job_mut(it.job, seq).map_err(unknown)?;
+                job.blues.push(Blue {
+                    face: it.face,
+                    after: it.after.clone(),
+                    touches: it.touches.clone(),
+                    width: it.width,
+                    wanted: it.wanted,
+                    photo: it.photo,
+                    told: it.told.clone(),
+                    by: meta.person,
+                    on: meta.done_on,
+                });
+                job.last = job.last.max(seq);
                 touched.note(RowKind::Job, it.job);
             }
             Statement::Proved(it) => {

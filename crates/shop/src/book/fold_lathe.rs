@@ -6,7 +6,7 @@ use super::fold::{Meta, Touched};
 use super::fold_part::{Unfit, take};
 use super::rows::RowKind;
 use super::state::Book;
-use super::statement::{LatheAdded, LatheKnown, LatheTold};
+use super::statement::{LatheAdded, LatheKnown, LatheTaper, LatheTold};
 
 /// A lathe.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -18,6 +18,9 @@ pub struct Lathe {
     /// What is known of it.
     #[serde(flatten)]
     pub known: LatheKnown,
+    /// What is known of tapers on it.
+    #[serde(default)]
+    pub taper: LatheTaper,
     /// Newest entry.
     pub last: u64,
 }
@@ -34,6 +37,7 @@ impl Book {
             number: number.ok_or_else(|| Unfit::Unknown("the shop".into()))?,
             name: it.name.clone(),
             known: it.known.clone(),
+            taper: it.taper.clone().unwrap_or_default(),
             last: meta.seq,
         };
         if self.lathes.insert(it.id, made).is_some() {
@@ -66,6 +70,12 @@ impl Book {
         take(&mut known.swing_bed, &told.swing_bed);
         take(&mut known.swing_slide, &told.swing_slide);
         take(&mut known.centers, &told.centers);
+        if let Some(told) = &it.taper {
+            let taper = &mut lathe.taper;
+            take(&mut taper.swivel_graduation, &told.swivel_graduation);
+            take(&mut taper.swivel_zero, &told.swivel_zero);
+            take(&mut taper.set_over, &told.set_over);
+        }
         lathe.last = lathe.last.max(meta.seq);
         touched.note(RowKind::Lathe, it.lathe);
         Ok(())

@@ -109,6 +109,8 @@ ids! {
     SpareId,
     /// A lathe.
     LatheId,
+    /// A lathe card.
+    CardId,
     /// A letter.
     LetterId,
     /// A photograph or a scan.

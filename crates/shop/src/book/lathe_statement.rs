@@ -87,6 +87,43 @@ pub struct LatheKnown {
     pub centers: Option<Size>,
 }
 
+/// From where the scale on a compound's swivel counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SwivelZero {
+    /// It reads nothing where the slide lies along the bed.
+    Bed,
+    /// It reads nothing where the slide lies along the cross-slide.
+    Cross,
+}
+
+impl SwivelZero {
+    /// Both.
+    pub const ALL: [SwivelZero; 2] = [SwivelZero::Bed, SwivelZero::Cross];
+
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            SwivelZero::Bed => "bed",
+            SwivelZero::Cross => "cross",
+        }
+    }
+}
+
+/// What is known of how a lathe is set to a taper. What nobody said is missing, and nothing is put in its place.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct LatheTaper {
+    /// One graduation of the compound's swivel as it was written: `1 deg`, `0d30m`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub swivel_graduation: Option<String>,
+    /// From where that scale counts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub swivel_zero: Option<SwivelZero>,
+    /// How far the tailstock goes over, each way.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_over: Option<Size>,
+}
+
 /// A lathe.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct LatheAdded {
@@ -97,6 +134,9 @@ pub struct LatheAdded {
     /// What is known of it.
     #[serde(flatten)]
     pub known: LatheKnown,
+    /// What is known of tapers on it; form 2 holds it, and form 1 where nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taper: Option<LatheTaper>,
 }
 
 /// More is known of a lathe, or something else. What is not told stays as it was.
@@ -107,4 +147,7 @@ pub struct LatheTold {
     /// What is known.
     #[serde(flatten)]
     pub known: LatheKnown,
+    /// What is known of tapers on it; form 2 holds it, and form 1 where nobody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taper: Option<LatheTaper>,
 }

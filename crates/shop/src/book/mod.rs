@@ -15,6 +15,7 @@ mod family_file;
 mod family_words;
 mod fire_days;
 mod fold;
+mod fold_card;
 mod fold_lathe;
 mod fold_letter;
 mod fold_part;
@@ -22,6 +23,8 @@ mod fold_spare;
 mod fold_tool;
 mod id;
 mod job_statement;
+mod blue_statement;
+mod card_statement;
 mod lathe_statement;
 mod log;
 mod letter_statement;
@@ -54,12 +57,14 @@ pub use family_words::{
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};
+pub use fold_card::{Card, Revision};
 pub use fold_lathe::Lathe;
 pub use fold_letter::{Answered, Letter};
 pub use fold_spare::{MoveOf, Spare, SpareMove};
 pub use id::{
-    BatchId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId, LatheId,
-    LetterId, LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
+    BatchId, CardId, EntryId, FindingId, FireId, IdError, InspectionId, InstrumentId, JobId,
+    LatheId, LetterId, LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId,
+    ToolingId,
 };
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};
@@ -69,7 +74,7 @@ pub use rows::{Row, RowKind};
 pub use rule_set::{Edition, RuleSetKept};
 pub use seek::{Term, Wanted, is_found, row_words, says, stands_in, wanted};
 pub use state::{
-    AnchorTaken, AnswerGiven, Book, CarriedOn, CheckMade, CrewReport, DayTold, DecisionTaken,
+    AnchorTaken, AnswerGiven, Blue, Book, CarriedOn, CheckMade, CrewReport, DayTold, DecisionTaken,
     FamilyKept, Finding, FindingState, Fire, Holding, Inspection, Instrument, Job, JobPaperOf,
     LastRead, Locomotive, OperationState, PaperCount, Part, PartSaid, Person, Photo, Promise,
     PutAway, ReadingSet, ReleaseGiven, Sent, Shop, ShopRule, Signature, Spell, SymptomLooked,

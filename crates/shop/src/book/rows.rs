@@ -34,6 +34,8 @@ pub enum RowKind {
     Spare,
     /// A lathe.
     Lathe,
+    /// A lathe card.
+    Card,
     /// A letter.
     Letter,
     /// A photograph or a scan.
@@ -56,7 +58,7 @@ pub enum RowKind {
 
 impl RowKind {
     /// All of them.
-    pub const ALL: [RowKind; 21] = [
+    pub const ALL: [RowKind; 22] = [
         RowKind::Shop,
         RowKind::Family,
         RowKind::RuleSet,
@@ -69,6 +71,7 @@ impl RowKind {
         RowKind::Instrument,
         RowKind::Spare,
         RowKind::Lathe,
+        RowKind::Card,
         RowKind::Letter,
         RowKind::Photo,
         RowKind::Fire,
@@ -95,6 +98,7 @@ impl RowKind {
             RowKind::Instrument => "instrument",
             RowKind::Spare => "spare",
             RowKind::Lathe => "lathe",
+            RowKind::Card => "card",
             RowKind::Letter => "letter",
             RowKind::Photo => "photo",
             RowKind::Fire => "fire",
@@ -186,6 +190,7 @@ impl Book {
         );
         rows.extend(self.spares.keys().map(|k| Row::of(RowKind::Spare, k)));
         rows.extend(self.lathes.keys().map(|k| Row::of(RowKind::Lathe, k)));
+        rows.extend(self.cards.keys().map(|k| Row::of(RowKind::Card, k)));
         rows.extend(self.letters.keys().map(|k| Row::of(RowKind::Letter, k)));
         rows.extend(self.photos.keys().map(|k| Row::of(RowKind::Photo, k)));
         rows.extend(
@@ -227,6 +232,7 @@ impl Book {
             RowKind::Instrument => text(key.parse().ok().and_then(|k| self.instruments.get(&k))),
             RowKind::Spare => text(key.parse().ok().and_then(|k| self.spares.get(&k))),
             RowKind::Lathe => text(key.parse().ok().and_then(|k| self.lathes.get(&k))),
+            RowKind::Card => text(key.parse().ok().and_then(|k| self.cards.get(&k))),
             RowKind::Letter => text(key.parse().ok().and_then(|k| self.letters.get(&k))),
             RowKind::Photo => text(key.parse().ok().and_then(|k| self.photos.get(&k))),
             RowKind::Fire => text(fire_of(key).and_then(|(engine, id)| self.fires.get(engine, id))),
@@ -251,6 +257,7 @@ impl Book {
             | RowKind::Instrument
             | RowKind::Spare
             | RowKind::Lathe
+            | RowKind::Card
             // A letter may be about no engine, and is read with the shop's other papers.
             | RowKind::Letter => None,
             RowKind::Locomotive | RowKind::Log | RowKind::Boiler => key.parse().ok(),
@@ -327,6 +334,7 @@ impl Book {
             RowKind::Instrument => drop(self.instruments.insert(key(row)?, read(text)?)),
             RowKind::Spare => drop(self.spares.insert(key(row)?, read(text)?)),
             RowKind::Lathe => drop(self.lathes.insert(key(row)?, read(text)?)),
+            RowKind::Card => drop(self.cards.insert(key(row)?, read(text)?)),
             RowKind::Letter => drop(self.letters.insert(key(row)?, read(text)?)),
             RowKind::Photo => drop(self.photos.insert(key(row)?, read(text)?)),
             RowKind::Fire => {

@@ -27,6 +27,7 @@ fn letter(kind: RowKind) -> Option<&'static str> {
         RowKind::Photo => Some("p"),
         RowKind::Spare => Some("s"),
         RowKind::Lathe => Some("la"),
+        RowKind::Card => Some("c"),
         RowKind::Letter => Some("l"),
         RowKind::Report => Some("w"),
         _ => None,

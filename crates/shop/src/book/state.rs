@@ -11,11 +11,12 @@ use serde::{Deserialize, Serialize};
 
 use super::boiler::Boiler;
 use super::family::Family;
+use super::fold_card::Card;
 use super::fold_lathe::Lathe;
 use super::fold_letter::Letter;
 use super::fold_spare::Spare;
 use super::id::{
-    FindingId, InspectionId, InstrumentId, JobId, LatheId, LetterId, LocomotiveId, PartId,
+    CardId, FindingId, InspectionId, InstrumentId, JobId, LatheId, LetterId, LocomotiveId, PartId,
     PersonId, PhotoId, ReportId, RunId, SpareId, ToolingId,
 };
 use super::log::{EngineLog, Fires};
@@ -28,10 +29,10 @@ pub use super::state_part::{
     CheckMade, Instrument, LastRead, Part, PartSaid, Photo, ReadingSet, TakenOut, Tooling,
 };
 use super::statement::{
-    Answer, Authority, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked, ItemCondition,
-    JobMade, JobPaperKept, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper, PaperCounted,
-    PaperSent, PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef, ShopRuleStated, Stood,
-    Symptom,
+    Answer, Authority, BluedFace, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked,
+    ItemCondition, JobMade, JobPaperKept, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper,
+    PaperCounted, PaperSent, PrintedSheet, QuarterHours, RingWidth, RuleHeld, RulesBind, RulingRef,
+    ShopRuleStated, Stood, Symptom, Touch,
 };
 
 /// Everything the book says, as of its last entry.
@@ -61,6 +62,8 @@ pub struct Book {
     pub spares: BTreeMap<SpareId, Spare>,
     /// Lathes.
     pub lathes: BTreeMap<LatheId, Lathe>,
+    /// Lathe cards that have a number.
+    pub cards: BTreeMap<CardId, Card>,
     /// Letters.
     pub letters: BTreeMap<LetterId, Letter>,
     /// Photographs and scans; what they show lies in the file under its hash.
@@ -119,6 +122,9 @@ pub struct Shop {
     /// Last number of a lathe.
     #[serde(default)]
     pub lathes: u32,
+    /// Last number of a lathe card.
+    #[serde(default)]
+    pub cards: u32,
     /// Last number of a letter.
     #[serde(default)]
     pub letters: u32,
@@ -697,6 +703,33 @@ pub struct JobPaperOf {
     pub entry: u64,
 }
 
+/// A face as it was blued once.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Blue {
+    /// Which face.
+    pub face: BluedFace,
+    /// After which cut or grit.
+    pub after: String,
+    /// Where it touched.
+    pub touches: Vec<Touch>,
+    /// How wide, as measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<RingWidth>,
+    /// How wide it was to be.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wanted: Option<RingWidth>,
+    /// The photograph of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub photo: Option<PhotoId>,
+    /// What else was seen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub told: Option<String>,
+    /// Who saw it.
+    pub by: PersonId,
+    /// When.
+    pub on: Date,
+}
+
 /// A job.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Job {
@@ -725,6 +758,9 @@ pub struct Job {
     pub knock_ons: BTreeMap<String, (String, PersonId, Date)>,
     /// Signatures.
     pub signatures: Vec<Signature>,
+    /// Blue checks while it was lapped, in the order made.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub blues: Vec<Blue>,
     /// Closed: when, by whom, the verdict as worded.
     pub closed: Option<(Date, PersonId, String)>,
     /// Entry number of the last change to the work itself (signatures must be newer).

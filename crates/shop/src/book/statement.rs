@@ -10,9 +10,11 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
+pub use super::blue_statement::{BlueChecked, BluedFace, RingWidth, Touch};
 pub use super::boiler_statement::{
     BoilerCardSigned, BoilerEntered, BoilerSurveyed, CardLineKept, StayRow, StaysMapped, StaysTold,
 };
+pub use super::card_statement::CardKept;
 pub use super::crew_statement::{
     CrewReported, Heat, NoticeGiven, NoticeLifted, Symptom, SymptomAnswered,
 };
@@ -23,7 +25,9 @@ pub use super::day_statement::{
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
 pub use super::job_statement::{JobPaper, JobPaperKept};
-pub use super::lathe_statement::{DialReads, LatheAdded, LatheKnown, LatheTold, ThreadDial};
+pub use super::lathe_statement::{
+    DialReads, LatheAdded, LatheKnown, LatheTaper, LatheTold, SwivelZero, ThreadDial,
+};
 pub use super::letter_statement::{LetterAnswered, LetterLogged, Promised, Way};
 pub use super::log_statement::{
     DayLogged, FireLogged, LogClosed, PaperCounted, RunPromised, Stood,
@@ -186,9 +190,11 @@ statements! {
     /// Some of a spare are held for a job.
     SpareHeld = "spare-held" form 1,
     /// A lathe.
-    LatheAdded = "lathe-added" form 1,
+    LatheAdded = "lathe-added" form 1 or 2 where taper,
     /// More is known of a lathe.
-    LatheTold = "lathe-told" form 1,
+    LatheTold = "lathe-told" form 1 or 2 where taper,
+    /// A lathe card was kept under a number.
+    CardKept = "card-kept" form 1,
     /// A letter.
     LetterLogged = "letter-logged" form 1,
     /// What came of a letter's promise.
@@ -227,6 +233,8 @@ statements! {
     HoldCleared = "hold-cleared" form 1 or 2 where paper,
     /// A paper of a job: a permit, proof of zero pressure, a certificate, a press chart, what was bought.
     JobPaperKept = "job-paper-kept" form 1,
+    /// A face was blued while it was lapped.
+    BlueChecked = "blue-checked" form 1,
     /// A proof was made.
     Proved = "proved" form 1,
     /// A set of readings of a part.

@@ -1,7 +1,17 @@
-//! A worked thread turned into the settings of one lathe: what is known of the lathe gives them, and what is not known
+//! A worked sheet turned into the settings of one lathe: what is known of the lathe gives them, and what is not known
 //! is said as that. Nothing is taken for granted in its place.
 
-use measure::{Dimension, Fraction, Size, Unit, entered, fraction};
+mod card;
+mod fills;
+mod taper;
+mod turning;
+
+pub use card::{changed, keep_card, revised};
+pub use fills::{FILLED, fills};
+pub use taper::{Between, SetOver, Swivel, TAPER, Taper, taper};
+pub use turning::{TURNING, Turning, TurningSpeed, turning};
+
+use measure::{Angle, Dimension, Fraction, Length, Size, Unit, entered, fraction};
 use physics::{Given, Sheet, Shown};
 
 use crate::Refusal;
@@ -9,6 +19,9 @@ use crate::book::{DialReads, LatheKnown, ThreadDial};
 
 /// The sheet whose settings are worked here.
 pub const THREAD: &str = "thread.cutting";
+
+/// Sheets that are turned into settings.
+pub const SET: [&str; 3] = [THREAD, TURNING, TAPER];
 
 /// What of a lathe must be stated before a setting can be told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,6 +44,14 @@ pub enum Missing {
     CompoundGraduation,
     /// Swing over the cross-slide.
     SwingSlide,
+    /// One graduation of the compound's swivel.
+    SwivelGraduation,
+    /// From where the swivel's scale counts.
+    SwivelZero,
+    /// How far the tailstock goes over.
+    SetOver,
+    /// The length between centers.
+    Centers,
 }
 
 /// A setting, or what must be stated first.
@@ -225,6 +246,42 @@ fn column(sheet: &Sheet, at: usize) -> Option<Vec<f64>> {
     passes.map(|row| row.get(at)?.parse().ok()).collect()
 }
 
+/// What `read` finds in a sheet of this id.
+fn reread<T>(id: &str, sheet: &Sheet, read: impl FnOnce() -> Option<T>) -> Result<T, Refusal> {
+    let found = (sheet.card.id == id).then(read).flatten();
+    found.ok_or_else(|| {
+        Refusal::input(format!(
+            "The settings of a lathe were wanted for {id}; {} does not read back as that.",
+            sheet.card.id
+        ))
+    })
+}
+
+/// An argument that is a length, inches.
+fn inches(sheet: &Sheet, name: &str) -> Option<f64> {
+    let input = sheet.inputs.iter().find(|input| input.name == name)?;
+    match input.value {
+        Shown::Quantity { si: Some(si), .. } => Some(Length::m(si).to_inches()),
+        _ => None,
+    }
+}
+
+/// A result that is a length, inches.
+fn result_inches(sheet: &Sheet, name: &str) -> Option<f64> {
+    match sheet.result(name)? {
+        Shown::Quantity { si: Some(si), .. } => Some(Length::m(*si).to_inches()),
+        _ => None,
+    }
+}
+
+/// A result that is an angle, degrees.
+fn degrees(sheet: &Sheet, name: &str) -> Option<f64> {
+    match sheet.result(name)? {
+        Shown::Quantity { si: Some(si), .. } => Some(Angle::radians(*si).to_degrees()),
+        _ => None,
+    }
+}
+
 fn number(sheet: &Sheet, name: &str) -> Option<f64> {
     match sheet.result(name) {
         Some(Shown::Quantity { value, .. }) => Some(*value),
@@ -329,6 +386,11 @@ fn infeed(graduation: Size, times: f64, ways: &[f64]) -> Infeed {
 }
 
 fn cross(known: &LatheKnown, thread: &Thread<'_>) -> Told<(Infeed, DialReads)> {
+    cross_infeed(known, &thread.depth)
+}
+
+/// Ways square to the axis, inches, in graduations of the cross-slide's dial.
+fn cross_infeed(known: &LatheKnown, ways: &[f64]) -> Told<(Infeed, DialReads)> {
     let (Some(reads), Some(graduation)) = (known.cross_reads, known.cross_graduation) else {
         let wanting = [
             (known.cross_reads.is_none(), Missing::CrossReads),
@@ -344,7 +406,7 @@ fn cross(known: &LatheKnown, thread: &Thread<'_>) -> Told<(Infeed, DialReads)> {
         DialReads::Radius => 1.0,
         DialReads::Diameter => 2.0,
     };
-    Ok((infeed(graduation, times, &thread.depth), reads))
+    Ok((infeed(graduation, times, ways), reads))
 }
 
 fn speed(known: &LatheKnown, thread: &Thread<'_>) -> Told<Speed> {
@@ -363,10 +425,23 @@ fn speed(known: &LatheKnown, thread: &Thread<'_>) -> Told<Speed> {
 }
 
 fn swing(known: &LatheKnown, thread: &Thread<'_>) -> Swing {
-    match (thread.outside, known.swing_slide) {
-        (None, _) => Swing::Outside,
-        (_, None) => Swing::NotKnown,
-        (Some(work), Some(swing)) if work < swing => Swing::Clears(work, swing),
-        (Some(work), Some(swing)) => Swing::Fouls(work, swing),
+    thread
+        .outside
+        .map_or(Swing::Outside, |work| swings(known, work))
+}
+
+/// Whether a diameter, inches, swings over the cross-slide.
+fn over_slide(known: &LatheKnown, diameter: f64) -> Swing {
+    swings(
+        known,
+        Size::nearest_to(Length::inches(diameter)).unwrap_or(Size::from_ticks(i64::MAX)),
+    )
+}
+
+fn swings(known: &LatheKnown, work: Size) -> Swing {
+    match known.swing_slide {
+        None => Swing::NotKnown,
+        Some(swing) if work < swing => Swing::Clears(work, swing),
+        Some(swing) => Swing::Fouls(work, swing),
     }
 }

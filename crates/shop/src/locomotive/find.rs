@@ -2,9 +2,9 @@
 
 use crate::Refusal;
 use crate::book::{
-    Book, Finding, FindingId, Inspection, InspectionId, Job, JobId, Lathe, LatheId, Letter,
-    LetterId, Locomotive, LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId, Spare,
-    SpareId, Tooling, ToolingId,
+    Book, Card, CardId, Finding, FindingId, Inspection, InspectionId, Job, JobId, Lathe, LatheId,
+    Letter, LetterId, Locomotive, LocomotiveId, Part, PartId, Person, PersonId, Photo, PhotoId,
+    Spare, SpareId, Tooling, ToolingId,
 };
 
 /// An engine's number as it stands in the book, however people write it: `14`, `No. 14`.
@@ -182,6 +182,10 @@ by_number!(
 by_number!(
     /// A lathe by number, LA-001.
     lathe, lathes, "LA", "lathe", LatheId, Lathe
+);
+by_number!(
+    /// A lathe card by number, C-001.
+    card, cards, "C", "card", CardId, Card
 );
 by_number!(
     /// A letter by number, L-001.

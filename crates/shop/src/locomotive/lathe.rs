@@ -1,10 +1,12 @@
 //! The lathes that the shop cuts on: what is stated of each, so that a sheet can be turned into its settings.
 
-use measure::{Dimension, House, Size, entered, entered_with_unit};
+use measure::{Angle, Dimension, House, Size, entered, entered_with_unit};
 
 use super::filled;
 use crate::Refusal;
-use crate::book::{Book, Lathe, LatheAdded, LatheId, LatheKnown, LatheTold, Statement, ThreadDial};
+use crate::book::{
+    Book, Lathe, LatheAdded, LatheId, LatheKnown, LatheTaper, LatheTold, Statement, ThreadDial,
+};
 
 /// Teeth that a change wheel may have, and a dial's worm wheel; lines of its face. As the sheets take them.
 const WHEEL: std::ops::RangeInclusive<u32> = 10..=200;
@@ -24,7 +26,7 @@ const FASTEST: u32 = 20_000;
 /// Input: it has no name, a lathe of that name is in the book, or something told of it cannot be.
 pub fn add_lathe(book: &Book, new: LatheAdded) -> Result<Vec<Statement>, Refusal> {
     let name = new.name.trim();
-    let known = fits(new.known)?;
+    let (known, taper) = (fits(new.known)?, fits_taper(new.taper)?);
     if name.is_empty() {
         return Err(Refusal::input(
             "What the shop calls the lathe was expected.",
@@ -40,6 +42,7 @@ pub fn add_lathe(book: &Book, new: LatheAdded) -> Result<Vec<Statement>, Refusal
     Ok(vec![Statement::LatheAdded(LatheAdded {
         name: name.into(),
         known,
+        taper,
         ..new
     })])
 }
@@ -50,20 +53,24 @@ pub fn add_lathe(book: &Book, new: LatheAdded) -> Result<Vec<Statement>, Refusal
 /// Input: there is no such lathe, nothing is told, or something told of it cannot be.
 pub fn tell_lathe(book: &Book, told: LatheTold) -> Result<Vec<Statement>, Refusal> {
     kept(book, told.lathe)?;
-    let known = fits(told.known)?;
-    if known == LatheKnown::default() {
+    let (known, taper) = (fits(told.known)?, fits_taper(told.taper)?);
+    if known == LatheKnown::default() && taper.is_none() {
         return Err(Refusal::input(
             "Nothing is told of it: leadscrew, wheels, thread dial, speeds, a dial's graduation or a swing was expected.",
         ));
     }
-    Ok(vec![Statement::LatheTold(LatheTold { known, ..told })])
+    Ok(vec![Statement::LatheTold(LatheTold {
+        known,
+        taper,
+        ..told
+    })])
 }
 
 /// What a correction of a statement about a lathe must still say.
 pub(crate) fn admit_lathe(statement: &Statement) -> Result<(), Refusal> {
-    let (name, known) = match statement {
-        Statement::LatheAdded(it) => (it.name.as_str(), &it.known),
-        Statement::LatheTold(it) => ("told", &it.known),
+    let (name, known, taper) = match statement {
+        Statement::LatheAdded(it) => (it.name.as_str(), &it.known, &it.taper),
+        Statement::LatheTold(it) => ("told", &it.known, &it.taper),
         _ => return Ok(()),
     };
     if name.trim().is_empty() {
@@ -71,6 +78,7 @@ pub(crate) fn admit_lathe(statement: &Statement) -> Result<(), Refusal> {
             "It must still say what the lathe is called.",
         ));
     }
+    fits_taper(taper.clone())?;
     fits(known.clone()).map(drop)
 }
 
@@ -132,6 +140,36 @@ fn fits(mut known: LatheKnown) -> Result<LatheKnown, Refusal> {
         }
     }
     Ok(known)
+}
+
+/// What is told of tapers, tidy; none where nothing is.
+fn fits_taper(taper: Option<LatheTaper>) -> Result<Option<LatheTaper>, Refusal> {
+    let Some(mut taper) = taper else {
+        return Ok(None);
+    };
+    taper.swivel_graduation = filled(taper.swivel_graduation);
+    if let Some(written) = &taper.swivel_graduation {
+        let read = entered_with_unit(written, Dimension::Angle).map_err(|why| {
+            Refusal::input(format!(
+                "`{written}` is not one graduation of a swivel, such as 1 deg or 0d30m: {why}"
+            ))
+        })?;
+        let degrees = Angle::radians(read.si).to_degrees();
+        if !(1.0 / 60.0..=10.0).contains(&(degrees + 1e-9)) {
+            return Err(Refusal::input(format!(
+                "A graduation of `{written}` cannot be: a minute to ten degrees was expected."
+            )));
+        }
+    }
+    if taper
+        .set_over
+        .is_some_and(|over| over <= Size::from_ticks(0))
+    {
+        return Err(Refusal::input(
+            "How far the tailstock goes over each way was expected, above nothing.",
+        ));
+    }
+    Ok((taper != LatheTaper::default()).then_some(taper))
 }
 
 fn all_within(

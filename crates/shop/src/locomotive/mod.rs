@@ -33,8 +33,8 @@ pub use boiler_map::{
 };
 pub use describe::{span, tell_part};
 pub use find::{
-    engine, engine_of, engines, finding, finding_of, inspection, job, lathe, letter, part, part_of,
-    person, photo, plain_number, spare, tooling,
+    card, engine, engine_of, engines, finding, finding_of, inspection, job, lathe, letter, part,
+    part_of, person, photo, plain_number, spare, tooling,
 };
 pub use fit_out::{Place as FitOutPlace, fit_out, places};
 pub use held::{

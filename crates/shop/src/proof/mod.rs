@@ -1,6 +1,10 @@
 //! Proofs: evidence that a repair holds.
 
+mod blue;
+
 use jiff::civil::Date;
+
+pub use blue::{BLUE, admit_blue, check_blue, degrees, missing_rings, newest, wanted};
 
 use crate::Refusal;
 use crate::book::{Authority, Book, JobId, PersonId, Proved, Statement};

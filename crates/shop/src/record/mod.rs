@@ -23,6 +23,7 @@ use crate::book::{
 };
 use crate::job::open;
 use crate::locomotive::{engine_of, family, with_authority};
+use crate::proof::missing_rings;
 use crate::report::stops;
 use crate::route::house;
 use crate::verdict::{Judgement, Question, Verdict, judge};
@@ -216,6 +217,7 @@ fn unmet_work(
             Some(_) => {}
         }
     }
+    missing.extend(missing_rings(job));
     if let Some(family) = family {
         let found = |name: &str| {
             let mut readings = finding.iter().flat_map(|f| &f.readings);

@@ -18,6 +18,7 @@ use crate::locomotive::{
     check_readings, family, fits_tool, held_before, log_letter, new_book, part_of, tell_part,
     with_authority,
 };
+use crate::proof::admit_blue;
 
 /// A statement about to take another's place.
 #[derive(Debug, Clone, Copy)]
@@ -146,6 +147,8 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::SpareHeld(it) => vec![it.spare.to_string(), it.job.to_string()],
         Statement::LatheAdded(it) => vec![it.id.to_string()],
         Statement::LatheTold(it) => vec![it.lathe.to_string()],
+        Statement::CardKept(it) => vec![it.card.to_string(), it.sheet.clone()],
+        Statement::BlueChecked(it) => vec![it.job.to_string(), it.face.word().into()],
         Statement::LetterLogged(it) => vec![it.id.to_string()],
         Statement::LetterAnswered(it) => vec![it.letter.to_string()],
         Statement::ToolingTold(it) => vec![it.tooling.to_string()],
@@ -319,6 +322,7 @@ fn admit(
         }
         Statement::SymptomAnswered(it) => told(&it.seen),
         Statement::ItemAnswered(it) => told(&it.seen),
+        Statement::BlueChecked(it) => admit_blue(book, it),
         Statement::Proved(it) => told(&it.told),
         Statement::KnockOnAnswered(it) => told(&it.seen),
         Statement::RunPromised(it) => told(&it.what),

@@ -155,6 +155,7 @@ fn of_one(book: &Book, engine: LocomotiveId, kept: &Locomotive) -> Book {
         instruments: Default::default(),
         spares: Default::default(),
         lathes: Default::default(),
+        cards: Default::default(),
         letters: Default::default(),
         photos: Default::default(),
         fires: Fires::none_asked(),

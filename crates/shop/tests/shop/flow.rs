@@ -5,21 +5,21 @@ use std::collections::BTreeMap;
 use jiff::civil::{Date, date};
 use measure::{House, Size, State};
 use shop::book::{
-    Answer, Authority, FeatureFacts, FindingId, FindingState, InspectionId, JobId, Occasion,
-    PartId, QuarterHours,
+    Answer, Authority, BlueChecked, BluedFace, FeatureFacts, FindingId, FindingState, InspectionId,
+    JobId, Occasion, PartId, QuarterHours, RingWidth, Touch,
 };
 use shop::decision::{Wish, decide};
 use shop::finding::{NewFinding, record};
 use shop::inspection;
 use shop::job;
 use shop::locomotive::{NewPart, add_part, take_readings};
-use shop::proof::prove;
+use shop::proof::{check_blue, prove};
 use shop::record::{close_job, knock_on, release, sign, unmet};
 use shop::report::{Release, stops};
 use shop::route::{Feasible, metal_left, routes};
 use shop::verdict::Verdict;
 
-use crate::world::{ADA, BEN, CAL, DOT, FOURTEEN, World, found, later, reading, words};
+use crate::world::{ADA, BEN, CAL, DOT, FOURTEEN, TODAY, World, found, later, reading, words};
 
 /// The check, the finding and the job of the flow.
 pub const CHECK: PartId = PartId(0xC0);
@@ -186,10 +186,146 @@ pub fn as_left() -> Vec<shop::book::FeatureReading> {
     readings
 }
 
+/// Size of so many 64ths of an inch.
+fn sixty_fourths(count: i64) -> Size {
+    Size::parse(&format!("{count}/64 in")).unwrap()
+}
+
+/// A ring on the seat that goes all round and is as wide as was wanted.
+pub fn all_round() -> BlueChecked {
+    let width = |least, most| RingWidth {
+        least: sixty_fourths(least),
+        most: sixty_fourths(most),
+    };
+    BlueChecked {
+        job: JOB,
+        face: BluedFace::Seat,
+        after: "500 grit".into(),
+        touches: vec![Touch { from: 0, to: 360 }],
+        width: Some(width(2, 3)),
+        wanted: Some(width(2, 4)),
+        photo: None,
+        told: None,
+    }
+}
+
+/// The close of a lapped seat asks for a ring all round, as wide as was wanted, on the newest blue of each face.
+#[test]
+fn a_lapped_seat_is_not_closed_without_its_ring() {
+    let missing = |world: &World| {
+        let kept = &world.book.jobs[&JOB];
+        unmet(&world.book, world.rules, kept, TODAY, House::Inch)
+            .unwrap()
+            .join("; ")
+    };
+    let mut world = worked();
+    assert!(
+        missing(&world).contains("no blue check of the seat"),
+        "{}",
+        missing(&world)
+    );
+    let day = later(OPENED, 40);
+    let steps = [
+        (
+            BlueChecked {
+                touches: vec![Touch { from: 20, to: 200 }],
+                ..all_round()
+            },
+            "touches 180 of 360 degrees",
+        ),
+        (
+            BlueChecked {
+                width: None,
+                ..all_round()
+            },
+            "width of the newest ring on the seat was not stated",
+        ),
+        (
+            BlueChecked {
+                width: Some(RingWidth {
+                    least: sixty_fourths(1),
+                    most: sixty_fourths(3),
+                }),
+                ..all_round()
+            },
+            "not as wide as was wanted",
+        ),
+        (all_round(), ""),
+        // Another face that was blued and is open is missing too.
+        (
+            BlueChecked {
+                face: BluedFace::Disc,
+                touches: Vec::new(),
+                width: None,
+                ..all_round()
+            },
+            "blue on the disc touches 0 of 360",
+        ),
+    ];
+    for (blue, says) in steps {
+        let made = check_blue(&world.book, blue);
+        world.enter(CAL, day, made);
+        let told = missing(&world);
+        if says.is_empty() {
+            assert!(
+                !told.contains("newest") && !told.contains("no blue check"),
+                "{told}"
+            );
+        } else {
+            assert!(told.contains(says), "{says}: {told}");
+        }
+    }
+    for (wrong, says) in [
+        (
+            BlueChecked {
+                after: " ".into(),
+                ..all_round()
+            },
+            "cut or grit",
+        ),
+        (
+            BlueChecked {
+                touches: vec![Touch { from: 10, to: 10 }],
+                ..all_round()
+            },
+            "no arc",
+        ),
+        (
+            BlueChecked {
+                touches: vec![Touch { from: 360, to: 10 }],
+                ..all_round()
+            },
+            "no arc",
+        ),
+        (
+            BlueChecked {
+                touches: Vec::new(),
+                ..all_round()
+            },
+            "no width",
+        ),
+        (
+            BlueChecked {
+                wanted: Some(RingWidth {
+                    least: sixty_fourths(4),
+                    most: sixty_fourths(2),
+                }),
+                ..all_round()
+            },
+            "width wanted is none",
+        ),
+    ] {
+        let why = check_blue(&world.book, wrong).unwrap_err().to_string();
+        assert!(why.contains(says), "{says}: {why}");
+    }
+}
+
 /// Proved, measured and looked round: nothing is missing but signatures.
 pub fn proved() -> World {
     let mut world = worked();
     let day = later(OPENED, 40);
+    let made = check_blue(&world.book, all_round());
+    world.enter(CAL, day, made);
     for proof in ["blue", "cold-water", "steam-test"] {
         let made = prove(
             &world.book,

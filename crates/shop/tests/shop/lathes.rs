@@ -1,7 +1,9 @@
 //! Lathes: what is stated of one is kept, what is not stays unknown, and what no lathe can be is refused.
 
 use measure::Size;
-use shop::book::{LatheAdded, LatheId, LatheKnown, LatheTold, Statement, ThreadDial};
+use shop::book::{
+    LatheAdded, LatheId, LatheKnown, LatheTaper, LatheTold, Statement, SwivelZero, ThreadDial,
+};
 use shop::locomotive::{add_lathe, lathe, tell_lathe};
 
 use crate::world::{ADA, TODAY, World};
@@ -13,6 +15,7 @@ fn added(known: LatheKnown) -> LatheAdded {
         id: SIXTEEN,
         name: " the sixteen-inch ".into(),
         known,
+        taper: None,
     }
 }
 
@@ -34,6 +37,7 @@ fn what_is_told_is_kept_and_what_is_not_stays_unknown() {
     let told = LatheTold {
         lathe: SIXTEEN,
         known: dial,
+        taper: None,
     };
     let stated = tell_lathe(&world.book, told);
     world.enter(ADA, TODAY, stated);
@@ -168,6 +172,7 @@ fn what_no_lathe_can_be_is_refused() {
     let nothing = LatheTold {
         lathe: SIXTEEN,
         known: none(),
+        taper: None,
     };
     assert!(tell_lathe(&world.book, nothing).is_err());
     let nobody = LatheTold {
@@ -176,6 +181,53 @@ fn what_no_lathe_can_be_is_refused() {
             stud: Some(15),
             ..none()
         },
+        taper: None,
     };
     assert!(tell_lathe(&world.book, nobody).is_err());
+}
+
+#[test]
+fn what_is_told_of_tapers_is_kept_bit_by_bit() {
+    let mut world = World::new();
+    let stated = add_lathe(&world.book, added(LatheKnown::default()));
+    world.enter(ADA, TODAY, stated);
+    let tell = |world: &World, taper: LatheTaper| {
+        let told = LatheTold {
+            lathe: SIXTEEN,
+            known: LatheKnown::default(),
+            taper: Some(taper),
+        };
+        tell_lathe(&world.book, told)
+    };
+    let swivel = LatheTaper {
+        swivel_graduation: Some(" 1 deg ".into()),
+        swivel_zero: Some(SwivelZero::Bed),
+        set_over: None,
+    };
+    let stated = tell(&world, swivel);
+    world.enter(ADA, TODAY, stated);
+    let over = LatheTaper {
+        set_over: Some(Size::from_ticks(8_890_000)),
+        ..LatheTaper::default()
+    };
+    let stated = tell(&world, over);
+    world.enter(ADA, TODAY, stated);
+    let (_, kept) = lathe(&world.book, "LA-1").unwrap();
+    let all = LatheTaper {
+        swivel_graduation: Some("1 deg".into()),
+        swivel_zero: Some(SwivelZero::Bed),
+        set_over: Some(Size::from_ticks(8_890_000)),
+    };
+    assert_eq!(kept.taper, all);
+    let wrong = |graduation: &str| LatheTaper {
+        swivel_graduation: Some(graduation.into()),
+        ..LatheTaper::default()
+    };
+    for graduation in ["1", "coarse", "0 deg", "20 deg"] {
+        assert!(tell(&world, wrong(graduation)).is_err(), "{graduation}");
+    }
+    assert!(
+        tell(&world, LatheTaper::default()).is_err(),
+        "nothing is told"
+    );
 }

@@ -349,6 +349,12 @@ impl History {
                 self.enter(by, made);
             }
         }
+        let ring = shop::book::BlueChecked {
+            job: id,
+            ..flow::all_round()
+        };
+        let made = proof::check_blue(&self.world.book, ring);
+        self.enter(CAL, made);
         for word in &plan.proofs {
             let made = proof::prove(&self.world.book, id, word, true, "held", DOT, self.on);
             self.enter(DOT, made);

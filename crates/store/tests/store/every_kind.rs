@@ -10,24 +10,25 @@ use std::collections::BTreeMap;
 use jiff::civil::date;
 use measure::{Reading, Size, State};
 use shop::book::{
-    Amount, AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn,
-    BoilerCardSigned, BoilerEntered, BoilerSurveyed, BookOpened, CardLineKept, Circumstances,
-    ClockOpened, Correction, Counted, CrewReported, DayLogged, DayStated, Decided, DialReads,
-    EngineState, FactStated, FamilyAdopted, FeatureFacts, FeatureReading, FeatureTold, FindingId,
-    FindingRecorded, FireId, FireLogged, Heat, HeldBefore, HoldCleared, HoldPoint, InspectedBy,
-    InspectionClosed, InspectionId, InspectionNotCompleted, InspectionOpened, InstrumentAdded,
-    InstrumentChecked, InstrumentId, ItemAnswered, ItemAsked, ItemCondition, JobClosed, JobId,
-    JobMade, JobPaper, JobPaperKept, KnockOnAnswered, LatheAdded, LatheId, LatheKnown, LatheTold,
-    LetterAnswered, LetterId, LetterLogged, LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd,
-    MoveEnded, MoveId, MoveUnder, MovedHow, NoticeGiven, NoticeLifted, Occasion, OnPaper,
-    Operation, OperationDone, OutOfUse, PaperAbout, PaperCounted, PaperSent, PartAdded, PartId,
-    PartKnown, PartTold, ParticularStated, PersonAdded, PersonId, PhotoAdded, PhotoId, PhotoOf,
-    PrintedSheet, Promised, Proved, QuarterHours, Questioned, ReadingsTaken, Released, ReportId,
-    RuleHeld, RulesAdopted, RulesBind, RulingRef, RunId, RunPromised, ShopRuleStated, Side, Signed,
-    SpareAdded, SpareCounted, SpareHeld, SpareId, SpareKnown, SpareReceived, SpareSettled,
-    SpareTold, SpareUsed, Statement, StayRow, StaysMapped, StaysTold, Stood, Symptom,
-    SymptomAnswered, ThreadDial, ToolingAdded, ToolingChecked, ToolingId, ToolingMoved,
-    ToolingTakenOut, ToolingTold, UsedOn, Way,
+    Amount, AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn, BlueChecked,
+    BluedFace, BoilerCardSigned, BoilerEntered, BoilerSurveyed, BookOpened, CardId, CardKept,
+    CardLineKept, Circumstances, ClockOpened, Correction, Counted, CrewReported, DayLogged,
+    DayStated, Decided, DialReads, EngineState, FactStated, FamilyAdopted, FeatureFacts,
+    FeatureReading, FeatureTold, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore,
+    HoldCleared, HoldPoint, InspectedBy, InspectionClosed, InspectionId, InspectionNotCompleted,
+    InspectionOpened, InstrumentAdded, InstrumentChecked, InstrumentId, ItemAnswered, ItemAsked,
+    ItemCondition, JobClosed, JobId, JobMade, JobPaper, JobPaperKept, KnockOnAnswered, LatheAdded,
+    LatheId, LatheKnown, LatheTaper, LatheTold, LetterAnswered, LetterId, LetterLogged,
+    LocomotiveAdded, LogClosed, Made, MoveDecided, MoveEnd, MoveEnded, MoveId, MoveUnder, MovedHow,
+    NoticeGiven, NoticeLifted, Occasion, OnPaper, Operation, OperationDone, OutOfUse, PaperAbout,
+    PaperCounted, PaperSent, PartAdded, PartId, PartKnown, PartTold, ParticularStated, PersonAdded,
+    PersonId, PhotoAdded, PhotoId, PhotoOf, PrintedSheet, Promised, Proved, QuarterHours,
+    Questioned, ReadingsTaken, Released, ReportId, RingWidth, RuleHeld, RulesAdopted, RulesBind,
+    RulingRef, RunId, RunPromised, ShopRuleStated, Side, Signed, SpareAdded, SpareCounted,
+    SpareHeld, SpareId, SpareKnown, SpareReceived, SpareSettled, SpareTold, SpareUsed, Statement,
+    StayRow, StaysMapped, StaysTold, Stood, SwivelZero, Symptom, SymptomAnswered, ThreadDial,
+    ToolingAdded, ToolingChecked, ToolingId, ToolingMoved, ToolingTakenOut, ToolingTold, Touch,
+    UsedOn, Way,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -153,6 +154,7 @@ pub const PHOTO: &[u8] = b"\x89PNG\r\n\x1a\nan invented ring of blue";
 pub const PHOTO_NAME: &str = "23c57baaa11b0eaad37f63548cec145e31c5667c626f4e752ccca81610093750";
 const INSTRUMENT: InstrumentId = InstrumentId(0x312);
 const LATHE: LatheId = LatheId(0x1A7);
+const CARD: CardId = CardId(0xCA4D);
 const SPARE: SpareId = SpareId(0x5BA);
 const LETTER: LetterId = LetterId(0x1E7);
 
@@ -184,6 +186,14 @@ fn lathe_known() -> LatheKnown {
         swing_bed: Some(Size::from_ticks(162_560_000)),
         swing_slide: Some(Size::from_ticks(91_440_000)),
         centers: Some(Size::from_ticks(487_680_000)),
+    }
+}
+
+fn lathe_taper() -> LatheTaper {
+    LatheTaper {
+        swivel_graduation: Some("1 deg".into()),
+        swivel_zero: Some(SwivelZero::Bed),
+        set_over: Some(Size::from_ticks(8_890_000)),
     }
 }
 
@@ -517,10 +527,28 @@ fn flow() -> Vec<Statement> {
             id: LATHE,
             name: "the invented sixteen-inch".into(),
             known: lathe_known(),
+            taper: None,
         }),
         Statement::LatheTold(LatheTold {
             lathe: LATHE,
             known: lathe_known(),
+            taper: None,
+        }),
+        Statement::CardKept(CardKept {
+            card: CARD,
+            sheet: "thread.cutting".into(),
+            given: vec!["tpi=12".into(), "lathe=LA-001".into()],
+            house: "inch".into(),
+            text: "WORKED SHEET  thread.cutting\n".into(),
+            because: None,
+        }),
+        Statement::CardKept(CardKept {
+            card: CARD,
+            sheet: "thread.cutting".into(),
+            given: vec!["tpi=11".into()],
+            house: "inch".into(),
+            text: "WORKED SHEET  thread.cutting\n  anew\n".into(),
+            because: Some("counted again".into()),
         }),
         Statement::LetterLogged(LetterLogged {
             id: LETTER,
@@ -562,6 +590,22 @@ fn flow() -> Vec<Statement> {
             cost: Some("41.50 for the hire of the gauge".into()),
             points: vec![("1/2in".into(), "4".into()), ("1in".into(), "8.5".into())],
             window: Some(("8".into(), "20".into())),
+        }),
+        Statement::BlueChecked(BlueChecked {
+            job: JOB,
+            face: BluedFace::Seat,
+            after: "320 grit".into(),
+            touches: vec![Touch { from: 20, to: 140 }, Touch { from: 200, to: 10 }],
+            width: Some(RingWidth {
+                least: Size::from_ticks(317_500),
+                most: Size::from_ticks(476_250),
+            }),
+            wanted: Some(RingWidth {
+                least: Size::from_ticks(317_500),
+                most: Size::from_ticks(635_000),
+            }),
+            photo: None,
+            told: Some("open at the back".into()),
         }),
         Statement::Proved(Proved {
             job: JOB,
@@ -865,6 +909,12 @@ pub fn bare() -> Vec<Statement> {
                 it.told = None;
             }
             Statement::PhotoAdded(it) => it.of = PhotoOf::Part { part: PART },
+            Statement::BlueChecked(it) => {
+                it.touches.clear();
+                it.width = None;
+                it.wanted = None;
+                it.told = None;
+            }
             Statement::OperationDone(it) => it.hours = None,
             Statement::ReadingsTaken(it) => {
                 it.job = None;
@@ -964,6 +1014,20 @@ pub fn later_forms() -> Vec<Statement> {
         Statement::ReadingsTaken(ReadingsTaken {
             taken: Some(taken()),
             ..read.unwrap()
+        }),
+        Statement::LatheAdded(LatheAdded {
+            id: LATHE,
+            name: "the invented sixteen-inch".into(),
+            known: LatheKnown::default(),
+            taper: Some(lathe_taper()),
+        }),
+        Statement::LatheTold(LatheTold {
+            lathe: LATHE,
+            known: LatheKnown::default(),
+            taper: Some(LatheTaper {
+                swivel_zero: Some(SwivelZero::Cross),
+                ..LatheTaper::default()
+            }),
         }),
         Statement::PhotoAdded(PhotoAdded {
             of: PhotoOf::Letter,

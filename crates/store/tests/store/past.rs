@@ -13,7 +13,7 @@ use crate::every_kind;
 use crate::world::{Folder, OFFICER, act, act_in, clean, fire, rows, state, verb};
 
 /// The newest of them: what this build would write today.
-const NEWEST: &str = "2026-11-job-papers";
+const NEWEST: &str = "2026-11-cards";
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/past/books")

@@ -9,7 +9,7 @@ use shop::book::Book;
 
 use super::{Paper, about};
 use crate::part_drawing::{self, Asked};
-use crate::verb::carried::FROM;
+use crate::verb::handed_on::FROM;
 use crate::words::print as say;
 use crate::{Context, Failure};
 

@@ -40,11 +40,12 @@ pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failu
     let engine = book.locomotives.get(&job.locomotive);
     let engine = engine.map_or("?", |e| e.number.as_str());
     let tag = tag::job(job.number);
-    let about = about(
+    let mut about = about(
         context,
         &tag,
         say::job(&tag, engine, &from.part.name, &job.plan.title),
     )?;
+    about.bars = words::card::of_job(&tag, job.last);
     let sheets: Vec<_> = job
         .plan
         .sheets
@@ -112,11 +113,12 @@ pub(super) fn lathe_card(
         .ok_or_else(|| Failure::Input(say::kept_unread(&tag, id)))?;
     let engine = book.locomotives.get(&from.job.locomotive);
     let engine = engine.map_or("?", |e| e.number.as_str());
-    let about = about(
+    let mut about = about(
         context,
         &tag,
         say::lathe(&tag, engine, &from.part.name, &worked.title),
     )?;
+    about.bars = words::card::of_job(&tag, from.job.last);
     let pictures = from.pictures(
         &tag,
         about.shop.clone(),
@@ -128,6 +130,7 @@ pub(super) fn lathe_card(
         about,
         worked,
         settings: None,
+        order: Vec::new(),
         pictures,
     })
 }

@@ -1,15 +1,15 @@
 //! Drawings that a part is made from: the list, and one as a form that shows the part and gives its files.
 
 use maud::{Markup, html};
-use physics::carry::Carried;
+use physics::handed_on::HandedOn;
 
 use super::{Drawn, View, drawn, kit};
 use crate::Failure;
 use crate::part_drawing::{self, Asked, KINDS, Kind, TITLE};
-use crate::verb::carried::FROM;
+use crate::verb::handed_on::FROM;
 use crate::web::form::value;
 use crate::web::trouble;
-use crate::words::{self, carried, drawing as say};
+use crate::words::{self, drawing as say, handed_on};
 
 pub fn list() -> Drawn {
     let body = html! {
@@ -37,7 +37,7 @@ pub fn draw(view: &View<'_>, word: &str) -> Result<Drawn, Failure> {
     let body = html! {
         h1 { (kind.title) }
         p class="lead" { (say::LEAD) }
-        @if !asked.steps.is_empty() { p class="kinds" { (carried::GOES_ON) ": "
+        @if !asked.steps.is_empty() { p class="kinds" { (handed_on::GOES_ON) ": "
             @for (n, step) in asked.steps.iter().enumerate() { @if n > 0 { " · " } a href=(format!("/sheet/{}", step.named)) { (step.sheet.card.title) } }
         } }
         @if !asked.all.is_empty() && !wanting.is_empty() { p class="need" { (say::still(&wanting)) } }
@@ -83,7 +83,7 @@ fn inputs(view: &View<'_>, kind: &Kind, asked: &Asked) -> Markup {
             @if let Some(last) = asked.steps.last() { (kit::hidden(FROM, &last.named)) }
             h2 { (say::SIZES) }
             p class="small quiet" { (say::SIZES_TELL) }
-            @for size in kind.sizes { (line(view, size.name, size.meaning, size.required, asked.carried(size.name))) }
+            @for size in kind.sizes { (line(view, size.name, size.meaning, size.required, asked.handed_on(size.name))) }
             h2 { (say::BLOCK) }
             @for (name, meaning) in TITLE { (line(view, name, meaning, false, None)) }
             button { (say::DRAW) }
@@ -96,17 +96,17 @@ fn line(
     name: &str,
     meaning: &str,
     required: bool,
-    from: Option<&Carried>,
+    from: Option<&HandedOn>,
 ) -> Markup {
     let id = kit::id("drawing", name);
-    let carried_text = from.map_or("", |one| one.text.as_str());
+    let handed_text = from.map_or("", |one| one.text.as_str());
     let typed = match value(&view.query, name).trim() {
-        "" => carried_text,
+        "" => handed_text,
         typed => typed,
     };
     html! {
         label for=(id) { (meaning) " " span class="quiet" { (words::sheet::argument(name, required)) } }
-        @if let Some(one) = from { p class="small" { @if typed == carried_text { (carried::whence(one)) } @else { (carried::instead(one)) } } }
+        @if let Some(one) = from { p class="small" { @if typed == handed_text { (handed_on::whence(one)) } @else { (handed_on::instead(one)) } } }
         input type="text" id=(id) name=(name) value=(typed) required[required] autocomplete="off";
     }
 }

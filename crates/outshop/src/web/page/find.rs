@@ -2,15 +2,20 @@
 
 use maud::html;
 
+use super::card::stands;
 use super::{Drawn, View, kit};
 use crate::Failure;
+use crate::verb::card::read;
 use crate::verb::find::find;
 use crate::words::find as say;
 
 pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
     let asked = view.asked("q");
     let mut context = view.desk.context(Some(&view.reader.name));
-    let groups = if asked.is_empty() {
+    // What a hand reader puts here may be the bars of a card.
+    let standing = read(&mut context, asked);
+    let of_card = !matches!(standing, Ok(None));
+    let groups = if asked.is_empty() || of_card {
         Ok(Vec::new())
     } else {
         find(&mut context, asked)
@@ -24,7 +29,12 @@ pub fn draw(view: &View<'_>) -> Result<Drawn, Failure> {
             input type="text" id="find-words" name="q" value=(asked) autocomplete="off";
             button { (say::TITLE) }
         }
-        @if let Some(said) = said { p class="need" { (kit::worded(&said)) } }
+        @match &standing {
+            Ok(Some(standing)) => (stands(standing, true)),
+            Ok(None) => {}
+            Err(why) => p class="need" { (kit::worded(&why.to_string())) },
+        }
+        @if of_card {} @else if let Some(said) = said { p class="need" { (kit::worded(&said)) } }
         @else if asked.is_empty() { p class="lead" { (say::LEAD) } }
         @else if groups.is_empty() { p { (kit::worded(&say::nothing(asked))) } }
         @for group in &groups {

@@ -62,6 +62,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (super::spare::of_job(view, id))
         (super::job_papers::draw(view, kept, &title))
         (operations(view, kept, &title))
+        (super::blue::of_job(view, kept, &title))
         (proofs(view, kept, kind, &title))
         @if let Some(part) = part { (left(view, kept, part, &title)?) }
         (knock_ons(view, kept, kind, &title))

@@ -76,6 +76,11 @@ fn known(view: &View<'_>, verb: &str) -> Markup {
         ("radius", say::READS_RADIUS),
         ("diameter", say::READS_DIAMETER),
     ];
+    let zeros = [
+        ("", words::sheet::NOT_SAID),
+        ("bed", say::ZERO_BED),
+        ("cross", say::ZERO_CROSS),
+    ];
     html! {
         (line("leadscrew", say::LEADSCREW, say::LEADSCREW_TELLS))
         (line("wheels", say::WHEELS, say::WHEELS_TELLS))
@@ -92,5 +97,8 @@ fn known(view: &View<'_>, verb: &str) -> Markup {
             div { (line("swing_slide", say::SWING_SLIDE, say::SIZE_TELLS)) }
         }
         (line("centers", say::CENTERS, say::SIZE_TELLS))
+        (line("swivel_graduation", say::SWIVEL, say::SWIVEL_TELLS))
+        (kit::choices(view, verb, "swivel_zero", say::ZERO, &zeros))
+        (line("set_over", say::SET_OVER, say::SET_OVER_TELLS))
     }
 }

@@ -9,6 +9,8 @@ mod boiler_map;
 mod boiler_work;
 mod dates;
 mod day;
+mod blue;
+mod card;
 mod drawing;
 mod drawn;
 mod engine;
@@ -174,11 +176,13 @@ pub fn refused(
     status: StatusCode,
 ) -> Response {
     let said = Some(why);
+    // A page that was asked something is asked it again.
+    let (path, query) = path.split_once('?').unwrap_or((path, ""));
     let mut response = draw(
         desk,
         reader,
         path,
-        "",
+        query,
         &Draft {
             fields,
             said,
@@ -345,6 +349,8 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["spare", number] => spare::draw(view, number)?,
         ["lathes"] => lathe::list(view),
         ["lathe", number] => lathe::draw(view, number)?,
+        ["cards"] => card::list(view),
+        ["card", number] => card::draw(view, number)?,
         ["letters"] => letter::list(view),
         ["letter", number] => letter::draw(view, number)?,
         ["tooling"] => tooling::list(view),

@@ -3,17 +3,18 @@
 use maud::{Markup, PreEscaped, html};
 use physics::card::Card;
 use physics::{Sheet, Shown};
+use shop::lathe::{FILLED, SET};
 use shop::ruled::figures_of;
 
-use super::{Drawn, View, drawn, kit};
+use super::{Drawn, View, card, drawn, kit};
 use crate::Failure;
 use crate::part_drawing;
-use crate::verb::carried::{FROM, Over, Step, named, next as follow};
+use crate::verb::handed_on::{FROM, Over, Step, named, next as follow};
 use crate::verb::lathe::by_number;
 use crate::verb::ruled::{Asked, ENGINE, LATHE, RULES};
 use crate::verb::setting::ForLathe;
 use crate::web::form::value;
-use crate::words::{self, carried, sheet as say, tag};
+use crate::words::{self, handed_on, sheet as say, tag};
 
 pub fn list() -> Result<Drawn, Failure> {
     let mut rest: Vec<_> = physics::catalogue().iter().collect();
@@ -33,11 +34,12 @@ pub fn list() -> Result<Drawn, Failure> {
         p { a href="/boiler-work" { (words::boiler_work::LINK) } }
         p { a href="/yearly" { (words::year_work::TITLE) } }
         p { a href="/lathes" { (words::lathe::TITLE) } }
+        p { a href="/cards" { (words::card::TITLE) } }
         p { a href="/drawings" { (words::drawing::TITLE) } }
         section class="ruled" {
-            h2 { (carried::WAY) }
-            p { (carried::WAY_TELLS) }
-            p { a href="/sheet/thread.identify" { (carried::BEGIN) } }
+            h2 { (handed_on::WAY) }
+            p { (handed_on::WAY_TELLS) }
+            p { a href="/sheet/thread.identify" { (handed_on::BEGIN) } }
         }
         p class="small" { @for (n, (subject, title, _)) in groups.iter().enumerate() { @if n > 0 { " · " } a href=(format!("#{subject}")) { (title) } } }
         @for (subject, title, of) in &groups {
@@ -75,7 +77,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
         h1 { (card.title) }
         p class="lead" { (card.purpose) }
         (goes_on_from(&over.steps))
-        @if !wanting.is_empty() { p class="need" { (carried::still(&wanting)) } }
+        @if !wanting.is_empty() { p class="need" { (handed_on::still(&wanting)) } }
         div class="sheet" {
             (inputs(view, card, &over))
             div id="worked" { @match &worked {
@@ -136,7 +138,7 @@ fn wanting<'c>(card: &'c Card, asked: &Asked, over: &Over) -> Vec<&'c str> {
 /// The sheets worked before this one, each a way back.
 fn goes_on_from(steps: &[Step]) -> Markup {
     html! { @if !steps.is_empty() {
-        p class="kinds" { (carried::GOES_ON) ": "
+        p class="kinds" { (handed_on::GOES_ON) ": "
             @for (n, step) in steps.iter().enumerate() { @if n > 0 { " · " } a href=(format!("/sheet/{}", step.named)) { (step.sheet.card.title) } }
         }
     } }
@@ -149,8 +151,8 @@ fn next(view: &View<'_>, sheet: &Sheet, asked: &Asked) -> Markup {
     let named = named(id, &view.query, None);
     let parts: Vec<_> = part_drawing::from_sheet(sheet).collect();
     html! {
-        h2 { (carried::NEXT) }
-        @if !sheets.is_empty() || !parts.is_empty() { p class="small" { (carried::NEXT_TELLS) } }
+        h2 { (handed_on::NEXT) }
+        @if !sheets.is_empty() || !parts.is_empty() { p class="small" { (handed_on::NEXT_TELLS) } }
         ul class="plain steps-next" {
             @for (next, from) in &sheets {
                 li { a href=(format!("/sheet/{}?from={}", next.sheet, kit::encode(from))) { (next.what) } " " span class="quiet small" { (next.sheet) } }
@@ -159,8 +161,9 @@ fn next(view: &View<'_>, sheet: &Sheet, asked: &Asked) -> Markup {
                 li { a href=(format!("/drawing/{}?from={}", kind.word, kit::encode(&named))) { (words::drawing::draw(kind.title)) } }
             }
         }
-        @if id == shop::lathe::THREAD && asked.lathe.is_none() { p class="small" { (carried::NO_LATHE) } }
+        @if id == shop::lathe::THREAD && asked.lathe.is_none() { p class="small" { (handed_on::NO_LATHE) } }
         (crate::web::print::sheet_link(id, &view.query))
+        (card::keep(view, sheet))
     }
 }
 
@@ -170,8 +173,11 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
         typed => typed,
     };
     let law = figures_of(card.id);
-    // A figure of law may be left to the rulebook, also where the sheet cannot do without it.
-    let needed = |name: &str, required: bool| required && !law.contains(&name);
+    // What the law or a lathe of the book gives may be left to it, also where the sheet cannot do without.
+    let by_lathe = FILLED.contains(&card.id) && !view.book.lathes.is_empty();
+    let needed = |name: &str, required: bool| {
+        required && !law.contains(&name) && !(by_lathe && name != "wanted" && name != "wheels")
+    };
     html! {
         form class="act" method="get" action=(format!("/sheet/{}#worked", card.id)) {
             h2 { (say::GOES_IN) }
@@ -180,7 +186,7 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
                 label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { (say::OF_LAW) } } }
-                @if let Some(one) = over.of(argument.name) { p class="small" { @if typed(argument.name) == one.text { (carried::whence(one)) } @else { (carried::instead(one)) } } }
+                @if let Some(one) = over.of(argument.name) { p class="small" { @if typed(argument.name) == one.text { (handed_on::whence(one)) } @else { (handed_on::instead(one)) } } }
                 @if argument.choices().is_empty() || argument.name == "materials" {
                     input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[needed(argument.name, argument.required)] autocomplete="off";
                     @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
@@ -191,7 +197,7 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
                     }
                 }
             }
-            @if card.id == shop::lathe::THREAD { (whose_lathe(view)) }
+            @if SET.contains(&card.id) || FILLED.contains(&card.id) { (whose_lathe(view, card.id)) }
             button { (say::WORK_IT) }
         }
     }
@@ -216,11 +222,11 @@ fn whose_law(view: &View<'_>) -> Markup {
 }
 
 /// Which lathe the settings are wanted for; nothing where the book has none.
-fn whose_lathe(view: &View<'_>) -> Markup {
+fn whose_lathe(view: &View<'_>, sheet: &str) -> Markup {
     let all = by_number(view.book);
     let chosen = value(&view.query, LATHE);
     html! { @if !all.is_empty() {
-        label for="sheet-lathe" { (words::setting::FOR_LATHE) }
+        label for="sheet-lathe" { @if FILLED.contains(&sheet) { (words::setting::OF_LATHE) } @else { (words::setting::FOR_LATHE) } }
         select id="sheet-lathe" name=(LATHE) {
             option value="" { (say::NOT_SAID) }
             @for kept in all { @let number = tag::lathe(kept.number); option value=(number) selected[chosen == number] { (number) " " (kept.name) } }
@@ -232,7 +238,8 @@ fn whose_lathe(view: &View<'_>) -> Markup {
 fn on_lathe(view: &View<'_>, number: &str, sheet: &Sheet) -> Markup {
     match ForLathe::of(view.book, number, sheet, view.house) {
         Err(why) => crate::web::trouble::said(&why.to_string()),
-        Ok(told) => html! {
+        Ok(None) => html! {},
+        Ok(Some(told)) => html! {
             h2 { a href=(format!("/lathe/{}", told.number)) { (told.title) } }
             dl class="facts" { @for it in &told.settings {
                 dt { (it.what) }

@@ -4,7 +4,7 @@
 
 use jiff::civil::Date;
 use measure::House;
-use physics::carry::{self, Before, Carried, Next};
+use physics::handed_on::{self, Before, HandedOn, Next};
 use physics::{Basis, Given, Sheet};
 use rules::Rulebook;
 use shop::book::Book;
@@ -12,7 +12,7 @@ use shop::book::Book;
 use super::ruled::Asked;
 use crate::Failure;
 use crate::web::form::fields;
-use crate::words::carried as say;
+use crate::words::handed_on as say;
 
 /// The name under which the sheet before is said: its id, a question mark, its arguments as in an address.
 pub const FROM: &str = "from";
@@ -39,7 +39,7 @@ pub struct Over {
     /// They themselves, the first one first.
     pub steps: Vec<Step>,
     /// What goes into this sheet.
-    pub carried: Vec<Carried>,
+    pub handed_on: Vec<HandedOn>,
     /// What must be remembered here, and no argument takes.
     pub remarks: Vec<String>,
 }
@@ -62,28 +62,28 @@ impl Over {
         leads(&steps, id)?;
         let before = before(&steps);
         Ok(Over {
-            carried: carry::carried(id, &before),
-            remarks: carry::remarks(id, &before),
+            handed_on: handed_on::handed_on(id, &before),
+            remarks: handed_on::remarks(id, &before),
             steps,
         })
     }
 
-    /// What is carried for an argument.
-    pub fn of(&self, name: &str) -> Option<&Carried> {
-        self.carried.iter().find(|one| one.name == name)
+    /// What is handed on for an argument.
+    pub fn of(&self, name: &str) -> Option<&HandedOn> {
+        self.handed_on.iter().find(|one| one.name == name)
     }
 
-    /// The arguments typed, with those carried that were not.
+    /// The arguments typed, with those handed on that were not.
     pub fn with(&self, typed: &[Given]) -> Vec<Given> {
         let anew = typed.iter().filter(|given| {
-            let carried = self.of(&given.name);
-            carried.is_none_or(|one| one.text != given.text.trim())
+            let handed_on = self.of(&given.name);
+            handed_on.is_none_or(|one| one.text != given.text.trim())
         });
         let mut all: Vec<Given> = anew.cloned().collect();
-        for one in &self.carried {
+        for one in &self.handed_on {
             if all.iter().all(|given| given.name != one.name) {
                 all.push(Given {
-                    basis: Basis::Carried(one.whence.clone()),
+                    basis: Basis::HandedOn(one.whence.clone()),
                     ..Given::typed(one.name, &one.text)
                 });
             }
@@ -91,13 +91,13 @@ impl Over {
         all
     }
 
-    /// What the sheet must say of it: what was typed in place of what was carried, and the remarks.
+    /// What the sheet must say of it: what was typed in place of what was handed on, and the remarks.
     pub fn notices(&self, typed: &[Given]) -> Vec<String> {
-        let anew = |one: &&Carried| {
+        let anew = |one: &&HandedOn| {
             let mut typed = typed.iter().filter(|given| given.name == one.name);
             typed.any(|given| given.text.trim() != one.text)
         };
-        let anew = self.carried.iter().filter(anew).map(say::anew);
+        let anew = self.handed_on.iter().filter(anew).map(say::anew);
         anew.chain(self.remarks.iter().cloned()).collect()
     }
 }
@@ -105,7 +105,7 @@ impl Over {
 /// The sheets that this one leads to, each with the name under which it is gone on from: `query` is what stands in the
 /// address of this one.
 pub fn next(sheet: &Sheet, query: &[(String, String)]) -> Vec<(Next, String)> {
-    let all = carry::leads_to(sheet).into_iter();
+    let all = handed_on::leads_to(sheet).into_iter();
     all.map(|next| {
         let named = named(sheet.card.id, query, next.taken);
         (next, named)
@@ -151,7 +151,7 @@ pub fn steps(
     for (named, id, asked) in chain.into_iter().rev() {
         leads(&steps, id)?;
         let over = Over {
-            carried: carry::carried(id, &before(&steps)),
+            handed_on: handed_on::handed_on(id, &before(&steps)),
             ..Over::default()
         };
         let alone = Asked {
@@ -174,7 +174,7 @@ fn leads(steps: &[Step], id: &str) -> Result<(), Failure> {
     let Some(last) = steps.last() else {
         return Ok(());
     };
-    if carry::leads_to(&last.sheet)
+    if handed_on::leads_to(&last.sheet)
         .iter()
         .any(|next| next.sheet == id)
     {

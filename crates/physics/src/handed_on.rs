@@ -1,5 +1,5 @@
 //! Which sheet a worked sheet leads to, and what of it goes into that one: from a worn thread's readings to the
-//! table of cuts without a figure typed twice. Every value that is carried says where it came from, and what is not
+//! table of cuts without a figure typed twice. Every value that is handed on says where it came from, and what is not
 //! known of the sheets before stays to be said.
 
 use crate::catalogue::find;
@@ -43,7 +43,7 @@ pub struct Next {
 
 /// A value for an argument of the next sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Carried {
+pub struct HandedOn {
     /// The argument.
     pub name: &'static str,
     /// What goes in, written as a shop writes it.
@@ -91,7 +91,7 @@ pub fn leads_to(sheet: &Sheet) -> Vec<Next> {
 
 /// What goes into the sheet `to` from those worked before it, the first one first. Nothing where the last of them does
 /// not lead there.
-pub fn carried(to: &str, before: &[Before<'_>]) -> Vec<Carried> {
+pub fn handed_on(to: &str, before: &[Before<'_>]) -> Vec<HandedOn> {
     let Some(last) = before.last() else {
         return Vec::new();
     };
@@ -113,7 +113,7 @@ pub fn carried(to: &str, before: &[Before<'_>]) -> Vec<Carried> {
         _ => Vec::new(),
     };
     // What the next sheet does not ask cannot be given to it.
-    let asked = |one: &Carried| {
+    let asked = |one: &HandedOn| {
         find(to).is_ok_and(|entry| entry.card.arguments.iter().any(|a| a.name == one.name))
     };
     all.into_iter().filter(asked).collect()
@@ -152,12 +152,12 @@ pub fn remarks(to: &str, before: &[Before<'_>]) -> Vec<String> {
 }
 
 /// The readings of a worn thread, and the form that a person took from the list.
-fn of_readings(before: &Before<'_>) -> Vec<Carried> {
+fn of_readings(before: &Before<'_>) -> Vec<HandedOn> {
     let sheet = before.sheet;
     let mut all = Vec::new();
     if let (Some(line), Some(at)) = (taken(before), before.taken) {
         let whence = format!("line {at} of the list of {IDENTIFY}");
-        let from_list = |name, text| Carried {
+        let from_list = |name, text| HandedOn {
             name,
             text,
             whence: whence.clone(),
@@ -172,7 +172,7 @@ fn of_readings(before: &Before<'_>) -> Vec<Carried> {
 }
 
 /// The new member of a pair: the other side than the old one's, at its limit with the most metal.
-fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<Carried> {
+fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<HandedOn> {
     let mut all = [
         entered(sheet, "form", "form"),
         entered(sheet, "tpi", "tpi"),
@@ -184,7 +184,7 @@ fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<Carried> {
         Some("internal") => Some("external"),
         _ => None,
     };
-    all.extend(new.map(|side| Carried {
+    all.extend(new.map(|side| HandedOn {
         name: "side",
         text: side.to_owned(),
         whence: format!("the other than the old one's in {MATE}"),
@@ -195,7 +195,7 @@ fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<Carried> {
         let line = taken(one)?;
         (line.starts > 1 || input(one.sheet, "lead").is_some()).then_some(line.starts)
     });
-    all.extend(counted.map(|starts| Carried {
+    all.extend(counted.map(|starts| HandedOn {
         name: "starts",
         text: starts.to_string(),
         whence: format!("the line taken from the list of {IDENTIFY}"),
@@ -204,7 +204,7 @@ fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<Carried> {
 }
 
 /// The diameter at which the new member's thread is cut: for use hot where that was worked.
-fn size(sheet: &Sheet, of_a_nut: bool) -> Option<Carried> {
+fn size(sheet: &Sheet, of_a_nut: bool) -> Option<HandedOn> {
     let (name, si) = ["major_limit_hot", "major_limit"]
         .into_iter()
         .find_map(|name| Some((name, number(sheet, name)?)))?;
@@ -224,7 +224,7 @@ fn size(sheet: &Sheet, of_a_nut: bool) -> Option<Carried> {
         String::new()
     };
     let text = show::number(major - clear, 4, Rounding::Nearest);
-    Some(Carried {
+    Some(HandedOn {
         name: "diameter",
         text: format!("{text} in"),
         whence: format!("{name} of {MATE}{less}"),
@@ -232,10 +232,10 @@ fn size(sheet: &Sheet, of_a_nut: bool) -> Option<Carried> {
 }
 
 /// A thread of a standard: its form, pitch, diameter and starts.
-fn of_limits(sheet: &Sheet) -> Vec<Carried> {
+fn of_limits(sheet: &Sheet) -> Vec<HandedOn> {
     let form = LIMITS.iter().find(|(id, _)| *id == sheet.card.id);
-    let mut all: Vec<Carried> = form
-        .map(|(id, form)| Carried {
+    let mut all: Vec<HandedOn> = form
+        .map(|(id, form)| HandedOn {
             name: "form",
             text: (*form).to_owned(),
             whence: format!("the sheet {id}"),
@@ -245,7 +245,7 @@ fn of_limits(sheet: &Sheet) -> Vec<Carried> {
     for name in ["diameter", "tpi"] {
         all.extend(entered(sheet, name, name));
     }
-    // What was taken for granted before is not carried as if somebody had said it.
+    // What was taken for granted before is not handed on as if somebody had said it.
     let starts = sheet.inputs.iter().find(|one| one.name == "starts");
     if starts.is_some_and(|one| matches!(one.basis, crate::given::Basis::Entered)) {
         all.extend(entered(sheet, "starts", "starts"));
@@ -254,8 +254,8 @@ fn of_limits(sheet: &Sheet) -> Vec<Carried> {
 }
 
 /// An argument as it was entered, for the argument `to` of the next sheet.
-fn entered(sheet: &Sheet, name: &str, to: &'static str) -> Vec<Carried> {
-    let one = input(sheet, name).map(|text| Carried {
+fn entered(sheet: &Sheet, name: &str, to: &'static str) -> Vec<HandedOn> {
+    let one = input(sheet, name).map(|text| HandedOn {
         name: to,
         text: text.to_owned(),
         whence: format!("{name} as entered in {}", sheet.card.id),
@@ -264,9 +264,9 @@ fn entered(sheet: &Sheet, name: &str, to: &'static str) -> Vec<Carried> {
 }
 
 /// A result as the sheet shows it, for the argument `to` of the next sheet.
-fn result(sheet: &Sheet, name: &str, to: &'static str) -> Vec<Carried> {
+fn result(sheet: &Sheet, name: &str, to: &'static str) -> Vec<HandedOn> {
     match sheet.result(name) {
-        Some(Shown::Quantity { shown, unit, .. }) => vec![Carried {
+        Some(Shown::Quantity { shown, unit, .. }) => vec![HandedOn {
             name: to,
             text: format!("{shown} {unit}").trim().to_owned(),
             whence: format!("{name} of {}", sheet.card.id),
@@ -276,11 +276,11 @@ fn result(sheet: &Sheet, name: &str, to: &'static str) -> Vec<Carried> {
 }
 
 /// One of the metals of a sheet, where the next sheet knows it.
-fn metal(sheet: &Sheet, at: usize, to: &str) -> Vec<Carried> {
+fn metal(sheet: &Sheet, at: usize, to: &str) -> Vec<HandedOn> {
     let metal = input(sheet, "materials").and_then(|all| all.split(',').nth(at).map(str::trim));
     let known = metal.filter(|metal| takes(to, "material", metal));
     known
-        .map(|metal| Carried {
+        .map(|metal| HandedOn {
             name: "material",
             text: metal.to_owned(),
             whence: format!("materials as entered in {}", sheet.card.id),
@@ -352,7 +352,7 @@ mod tests {
         run(id, &given, House::Inch).unwrap_or_else(|why| panic!("{why}"))
     }
 
-    fn of<'c>(all: &'c [Carried], name: &str) -> Option<&'c str> {
+    fn of<'c>(all: &'c [HandedOn], name: &str) -> Option<&'c str> {
         let one = all.iter().find(|one| one.name == name)?;
         Some(&one.text)
     }
@@ -366,7 +366,7 @@ mod tests {
     ];
 
     #[test]
-    fn a_worn_thread_is_carried_to_its_cut() {
+    fn a_worn_thread_is_handed_on_to_its_cut() {
         let readings = worked(IDENTIFY, &WORN);
         let next = leads_to(&readings);
         let unified = next.iter().find(|next| next.what.contains("unified"));
@@ -375,7 +375,7 @@ mod tests {
             sheet: &readings,
             taken,
         };
-        let into_mate = carried(MATE, &[first]);
+        let into_mate = handed_on(MATE, &[first]);
         assert_eq!(of(&into_mate, "form"), Some("unified"));
         assert_eq!(of(&into_mate, "tpi"), Some("12"));
         assert_eq!(of(&into_mate, "pitch_diameter"), Some(".6935in"));
@@ -395,7 +395,7 @@ mod tests {
             sheet: &mate,
             taken: None,
         };
-        let into_cut = carried(CUTTING, &[first, second]);
+        let into_cut = handed_on(CUTTING, &[first, second]);
         assert_eq!(
             of(&into_cut, "side"),
             Some("internal"),
@@ -432,7 +432,7 @@ mod tests {
             sheet: &mate,
             taken: None,
         };
-        let into = carried(CUTTING, &[one]);
+        let into = handed_on(CUTTING, &[one]);
         // 1.246 and .008, less the .020 that a coarse Acme nut stands over its screw (ASME B1.5).
         assert_eq!(of(&into, "diameter"), Some("1.2340 in"));
     }
@@ -450,20 +450,20 @@ mod tests {
     }
 
     #[test]
-    fn nothing_is_carried_to_a_sheet_that_does_not_follow() {
+    fn nothing_is_handed_on_to_a_sheet_that_does_not_follow() {
         let readings = worked(IDENTIFY, &WORN);
         let one = Before {
             sheet: &readings,
             taken: Some(1),
         };
-        assert!(carried("lathe.taper", &[one]).is_empty());
-        assert!(carried(MATE, &[]).is_empty());
-        // Without a line taken no form is carried, and the readings are.
+        assert!(handed_on("lathe.taper", &[one]).is_empty());
+        assert!(handed_on(MATE, &[]).is_empty());
+        // Without a line taken no form is handed on, and the readings are.
         let none = Before {
             sheet: &readings,
             taken: None,
         };
-        let into = carried(MATE, &[none]);
+        let into = handed_on(MATE, &[none]);
         assert_eq!(of(&into, "form"), None);
         assert_eq!(of(&into, "major"), Some(".740in"));
     }

@@ -33,16 +33,16 @@ fn basis<'j>(sheet: &'j serde_json::Value, name: &str) -> &'j str {
 
 #[test]
 fn what_a_sheet_knows_goes_into_the_next_and_says_whence() {
-    let folder = Folder::new("carried");
+    let folder = Folder::new("handed-on");
     let from = format!("from={}", mate());
     let sheet = folder.json(&["sheet", "thread.cutting", &from]);
     assert_eq!(
         basis(&sheet, "side"),
-        "carried: the other than the old one's in thread.mate"
+        "handed on: the other than the old one's in thread.mate"
     );
     assert_eq!(
         basis(&sheet, "diameter"),
-        "carried: major_limit of thread.mate"
+        "handed on: major_limit of thread.mate"
     );
     // .740 as read and .006 wanted, by hand.
     let mut inputs = sheet["inputs"].as_array().unwrap().iter();
@@ -52,7 +52,7 @@ fn what_a_sheet_knows_goes_into_the_next_and_says_whence() {
     for says in ["12 TPI unified", "A list proves nothing", "Left hand"] {
         assert!(notices.contains(says), "{says}: {notices}");
     }
-    // What is typed stands, and it is said that it is not what was carried.
+    // What is typed stands, and it is said that it is not what was handed on.
     let sheet = folder.json(&["sheet", "thread.cutting", &from, "diameter=.750in"]);
     assert_eq!(basis(&sheet, "diameter"), "entered");
     let notices = sheet["notices"].to_string();
@@ -68,7 +68,7 @@ fn what_a_sheet_knows_goes_into_the_next_and_says_whence() {
 
 #[test]
 fn a_sheet_that_leads_nowhere_near_is_refused() {
-    let folder = Folder::new("carried-refused");
+    let folder = Folder::new("handed-on-refused");
     let looped = format!("from=thread.identify?from={}", encoded(READ));
     for (sheet, from, says) in [
         (
@@ -96,7 +96,7 @@ fn a_sheet_that_leads_nowhere_near_is_refused() {
 
 #[test]
 fn pages_offer_the_next_and_carry_the_figures() {
-    let served = Served::signed_in("carried-pages");
+    let served = Served::signed_in("handed-on-pages");
     assert!(
         served
             .get("/sheets")
@@ -113,7 +113,7 @@ fn pages_offer_the_next_and_carry_the_figures() {
     for says in [
         "Still to be said here, and by a person: clearance wanted on the diameter",
         "value=\".6935in\"",
-        "carried: line 1 of the list of thread.identify",
+        "handed on: line 1 of the list of thread.identify",
         "Goes on from",
     ] {
         assert!(page.contains(says), "{says}: {page}");

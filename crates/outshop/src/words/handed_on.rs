@@ -1,6 +1,6 @@
 //! Sheets that go on from one another.
 
-use physics::carry::Carried;
+use physics::handed_on::HandedOn;
 
 /// A section: which sheets come before this one.
 pub const GOES_ON: &str = "Goes on from";
@@ -25,17 +25,17 @@ pub fn leads_elsewhere(from: &str, to: &str) -> String {
 }
 
 /// Beside a field.
-pub fn whence(one: &Carried) -> String {
-    format!("carried: {}", one.whence)
+pub fn whence(one: &HandedOn) -> String {
+    format!("handed on: {}", one.whence)
 }
 
-/// Beside a field that was typed in place of what was carried.
-pub fn instead(one: &Carried) -> String {
+/// Beside a field that was typed in place of what was handed on.
+pub fn instead(one: &HandedOn) -> String {
     format!("typed here; {} is {}", one.whence, one.text)
 }
 
-/// What was typed in place of what was carried.
-pub fn anew(one: &Carried) -> String {
+/// What was typed in place of what was handed on.
+pub fn anew(one: &HandedOn) -> String {
     format!(
         "Typed anew: {}, where {} gave {}.",
         one.name, one.whence, one.text
@@ -45,7 +45,7 @@ pub fn anew(one: &Carried) -> String {
 /// What is still to be said before a sheet that goes on can be worked.
 pub fn still(wanting: &[&str]) -> String {
     format!(
-        "Carried over is what was known. Still to be said here, and by a person: {}.",
+        "Handed on is what was known. Still to be said here, and by a person: {}.",
         wanting.join("; ")
     )
 }
