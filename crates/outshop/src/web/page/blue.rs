@@ -1,6 +1,6 @@
 //! Blue checks of a job: a row of rings, the oldest first, and the form that states the next.
 
-use maud::{Markup, PreEscaped, html};
+use maud::{Markup, html};
 use measure::math;
 use shop::book::{BluedFace, Job, Touch};
 use shop::proof::BLUE;
@@ -23,7 +23,7 @@ pub fn of_job(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                 @if !of_face.is_empty() {
                     h3 { (say::face(face)) }
                     ol class="rings" { @for blue in of_face { li {
-                        (PreEscaped(ring(&blue.touches, &say::picture(blue))))
+                        (ring(&blue.touches, &say::picture(blue)))
                         p { b { (blue.after) } br; (say::round(&blue.touches)) (say::widths(blue, view.house)) }
                         @if let Some(told) = &blue.told { p class="told small" { (told) } }
                         @if let Some(photo) = blue.photo.and_then(|id| view.book.photos.get(&id)) { @let number = tag::photo(photo.number); p { a href=(format!("/photo/{number}")) { (number) } } }
@@ -57,23 +57,19 @@ const HALF: f64 = 60.0;
 const RADIUS: f64 = 44.0;
 
 /// A face seen from above, the front at the top: a thin circle for the land, a broad stroke where it touches.
-fn ring(touches: &[Touch], told: &str) -> String {
+fn ring(touches: &[Touch], told: &str) -> Markup {
     let whole = |touch: &Touch| touch.from == 0 && touch.to == 360;
-    let broad = touches.iter().map(|touch| {
-        if whole(touch) {
-            format!("<circle class=\"touch\" cx=\"0\" cy=\"0\" r=\"{RADIUS}\"/>")
-        } else {
-            format!("<path class=\"touch\" d=\"{}\"/>", arc(*touch))
+    let from = -HALF;
+    let wide = 2.0 * HALF;
+    html! {
+        svg class="ring" role="img" aria-label=(told) viewBox=(format!("{from} {from} {wide} {wide}")) width="120" height="120" {
+            circle class="land" cx="0" cy="0" r=(RADIUS) {}
+            @for touch in touches {
+                @if whole(touch) { circle class="touch" cx="0" cy="0" r=(RADIUS) {} } @else { path class="touch" d=(arc(*touch)) {} }
+            }
+            path class="front" d="M0 -58V-50" {}
         }
-    });
-    let broad: String = broad.collect();
-    let told = maud::html! { (told) }.into_string().replace('"', "&quot;");
-    format!(
-        "<svg class=\"ring\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"{told}\" viewBox=\"{0} {0} {1} {1}\" width=\"120\" height=\"120\">\
-         <circle class=\"land\" cx=\"0\" cy=\"0\" r=\"{RADIUS}\"/>{broad}<path class=\"front\" d=\"M0 -58V-50\"/></svg>",
-        -HALF,
-        2.0 * HALF
-    )
+    }
 }
 
 fn arc(touch: Touch) -> String {
