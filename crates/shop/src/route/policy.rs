@@ -136,6 +136,9 @@ struct Known<'k> {
 
 type Found = Result<(String, Basis), String>;
 
+/// A day, as found or as left, and the size.
+type Reading = (Date, State, Size);
+
 impl Known<'_> {
     /// What the book has of an argument; or what would settle it.
     fn of(&self, argument: &str) -> Found {
@@ -203,7 +206,7 @@ impl Known<'_> {
     }
 
     /// The size as it was last left, with its day, and the newest reading.
-    fn surface(&self) -> Result<(Date, (Date, State, Size), Size), String> {
+    fn surface(&self) -> Result<(Date, Reading, Size), String> {
         let need = "a reading as left, and one as found after it";
         let forecast = self.forecast.ok_or(need)?;
         let (day, state, now) = forecast.now;
