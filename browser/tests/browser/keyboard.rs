@@ -106,6 +106,8 @@ fn the_first_key_skips_to_the_page_and_enter_sends_a_form() {
     window.key(Key::Enter, 1).unwrap();
     window.until("location.hash === '#main'").unwrap();
     window.write("input[name=diameter]", "1in").unwrap();
+    // Nothing is chosen beforehand.
+    window.choose("select[name=class]", "2G").unwrap();
     window.write("input[name=tpi]", "5").unwrap();
     window.go_by_key(Key::Enter).unwrap();
     let url = window.url().unwrap();

@@ -191,8 +191,9 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
                     input type="text" id=(id) name=(argument.name) value=(typed(argument.name)) required[needed(argument.name, argument.required)] autocomplete="off";
                     @if !argument.choices().is_empty() { p class="quiet small" { (say::choices(argument.choices())) } }
                 } @else {
-                    select id=(id) name=(argument.name) {
-                        @if !argument.required { option value="" { (say::NOT_SAID) } }
+                    // Nothing is chosen for the reader: what was not said is not known.
+                    select id=(id) name=(argument.name) required[needed(argument.name, argument.required)] {
+                        option value="" { (say::NOT_SAID) }
                         @for choice in argument.choices() { option selected[typed(argument.name) == *choice] { (choice) } }
                     }
                 }
