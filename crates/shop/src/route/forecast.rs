@@ -12,7 +12,7 @@ use super::house;
 use super::opening::{Opening, Wearing, openings, wearing};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, Part, PartId};
-use crate::clock::{due, own_service_days, stretch};
+use crate::clock::{State as Stands, due, own_service_days, stretch};
 use crate::locomotive::{family, mirror, part_of};
 use crate::verdict::{Judgement, judge_as_it_is};
 
@@ -117,7 +117,9 @@ pub fn coming(
             // What counts annuals comes with one of them.
             let days = matches!(arm.unit, "service days" | "calendar days");
             let (Some(left), true) = (arm.left, days) else {
-                needs.extend(days.then(|| arm.why.clone()));
+                if let (Stands::CannotTell(arm), true) = (&arm.state, days) {
+                    needs.extend(arm.iter().cloned());
+                }
                 continue;
             };
             let left = u32::try_from(left).unwrap_or(0);
@@ -143,7 +145,12 @@ pub fn coming(
                 soonest = Some(found);
             }
         }
+        needs.sort();
+        needs.dedup();
         match soonest {
+            Some((0, _)) if matches!(clock.state, Stands::CannotTell(_)) => coming
+                .wanting
+                .push(format!("{}: {}", clock.inspection, clock.why)),
             Some((0, _)) => coming
                 .wanting
                 .push(format!("{}: it is due now", clock.inspection)),

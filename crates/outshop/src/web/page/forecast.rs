@@ -20,12 +20,18 @@ pub fn lead(wear: &Wear) -> Markup {
     }
 }
 
-/// Every size with its forecast.
+/// Every size that has a rate, with its forecast.
 pub fn draw(view: &View<'_>, part: &Part, wear: &Wear, metal: &[MetalLeft]) -> Markup {
     html! {
         @let of = |it: &Forecast| one(view, part, it, metal.iter().find(|left| left.feature == it.name));
         @for it in wear.forecasts.iter().filter(|it| say::has_chance(it)) { (of(it)) }
         @for it in wear.forecasts.iter().filter(|it| say::has_rate(it) && !say::has_chance(it)) { details { summary { (say::no_limit(it)) } (of(it)) } }
+    }
+}
+
+/// What the forecasts stand on, and why a size has none; which openings are coming.
+pub fn grounds(view: &View<'_>, wear: &Wear) -> Markup {
+    html! {
         @if !wear.forecasts.is_empty() || !wear.wanting.is_empty() {
             section class="ruled" {
                 h2 { (say::TITLE) }

@@ -29,6 +29,8 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
         _ => None,
     };
     let told = shop::route::wear(view.book, view.rules, part_id, view.on, view.house, a_year)?;
+    // Where nothing has a rate yet, why not is read after what was measured.
+    let rated = told.forecasts.iter().any(wear_say::has_rate);
     let forecast_of = |left: &&MetalLeft| !told.forecasts.iter().any(|it| it.name == left.feature);
     let body = html! {
         h1 { (say::head(&part.name)) a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
@@ -37,12 +39,13 @@ pub fn draw(view: &View<'_>, number: &str, name: &str) -> Result<Drawn, Failure>
         @if a_year.is_none() && !typed.is_empty() { (crate::web::trouble::said(&wear_say::not_days(typed))) }
         (forecast::lead(&told))
         div class="two" {
-            div { @for rung in &plans { p { a href=(plan::path(&kept.number, &part.name, &rung.size)) { (words::plan::link(family.feature(&rung.size).map_or(rung.size.as_str(), |feature| &feature.title))) } } } (forecast::draw(view, part, &told, &metal)) @for left in metal.iter().filter(forecast_of) { (column(view, left)) } (limits(view, family, part, &sets)?) }
+            div { @for rung in &plans { p { a href=(plan::path(&kept.number, &part.name, &rung.size)) { (words::plan::link(family.feature(&rung.size).map_or(rung.size.as_str(), |feature| &feature.title))) } } } (forecast::draw(view, part, &told, &metal)) @if rated { (forecast::grounds(view, &told)) } @for left in metal.iter().filter(forecast_of) { (column(view, left)) } (limits(view, family, part, &sets)?) }
             div { (place(view, part_id, part, &kept.number)) (facts(family, part)) }
         }
         (wear(view, family, part_id, &sets, &told))
         (bench::ways(family, part, &kept.number, ""))
         (readings(view, family, &sets))
+        @if !rated { (forecast::grounds(view, &told)) }
         (instruments(view, &sets))
         (photo::of_part(view, part_id, &kept.number, &part.name))
         (tooling(view, part_id))
