@@ -133,7 +133,7 @@ fn ahead(it: &Forecast) -> Markup {
             div class="table" { table class="stack" {
                 thead { tr { th { (say::OPENING) } th class="num" { (say::SERVICE_DAYS) } @if it.shop_limit.is_some() { th { (say::PAST_OURS) } } @if it.rule_limit.is_some() { th { (say::PAST_LAW) } } } }
                 tbody { @for (ahead, sheet) in &it.ahead { tr {
-                    td data-label=(say::OPENING) { a href=(sheet::path(sheet)) { (ahead.what) } }
+                    td data-label=(say::OPENING) { a class="tap" href=(sheet::path(sheet)) { (ahead.what) } }
                     td class="num" data-label=(say::SERVICE_DAYS) { (ahead.days) }
                     @if it.shop_limit.is_some() { td data-label=(say::PAST_OURS) { (kit::worded(&say::chance(sheet, "chance_shop_limit"))) } }
                     @if it.rule_limit.is_some() { td data-label=(say::PAST_LAW) { (kit::worded(&say::chance(sheet, "chance_rule_limit"))) } }
