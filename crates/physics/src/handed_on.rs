@@ -95,28 +95,25 @@ pub fn handed_on(to: &str, before: &[Before<'_>]) -> Vec<HandedOn> {
     let Some(last) = before.last() else {
         return Vec::new();
     };
-    let id = last.sheet.card.id;
-    if !leads_to(last.sheet).iter().any(|next| next.sheet == to) {
+    let sheet = last.sheet;
+    if !leads_to(sheet).iter().any(|next| next.sheet == to) {
         return Vec::new();
     }
-    let all = match (id, to) {
-        (IDENTIFY, _) => of_readings(last),
-        (MATE, _) => of_mate(last.sheet, before),
-        ("seat.correct", _) => entered(last.sheet, "wanted_half_angle", "half_angle"),
-        ("fit.bushing", _) => [
-            result(last.sheet, "bushing_outside", "diameter"),
-            entered(last.sheet, "length", "length"),
-            metal(last.sheet, 1, "lathe.turning"),
-        ]
-        .concat(),
-        (_, CUTTING) => of_limits(last.sheet),
-        _ => Vec::new(),
+    let mut all = match sheet.card.id {
+        IDENTIFY => of_readings(last),
+        MATE => of_mate(sheet, before),
+        "seat.correct" => Vec::from_iter(entered(sheet, "wanted_half_angle", "half_angle")),
+        "fit.bushing" => known([
+            result(sheet, "bushing_outside", "diameter"),
+            entered(sheet, "length", "length"),
+            metal(sheet, 1, to),
+        ]),
+        _ => of_limits(sheet),
     };
     // What the next sheet does not ask cannot be given to it.
-    let asked = |one: &HandedOn| {
-        find(to).is_ok_and(|entry| entry.card.arguments.iter().any(|a| a.name == one.name))
-    };
-    all.into_iter().filter(asked).collect()
+    let asks = |name: &str| find(to).is_ok_and(|entry| entry.card.argument(name).is_some());
+    all.retain(|one| asks(one.name));
+    all
 }
 
 /// What must be remembered at the sheet `to` of the sheets before, and no argument of it takes.
@@ -173,12 +170,11 @@ fn of_readings(before: &Before<'_>) -> Vec<HandedOn> {
 
 /// The new member of a pair: the other side than the old one's, at its limit with the most metal.
 fn of_mate(sheet: &Sheet, before: &[Before<'_>]) -> Vec<HandedOn> {
-    let mut all = [
+    let mut all = known([
         entered(sheet, "form", "form"),
         entered(sheet, "tpi", "tpi"),
         metal(sheet, 0, CUTTING),
-    ]
-    .concat();
+    ]);
     let new = match input(sheet, "side") {
         Some("external") => Some("internal"),
         Some("internal") => Some("external"),
@@ -234,17 +230,15 @@ fn size(sheet: &Sheet, of_a_nut: bool) -> Option<HandedOn> {
 /// A thread of a standard: its form, pitch, diameter and starts.
 fn of_limits(sheet: &Sheet) -> Vec<HandedOn> {
     let form = LIMITS.iter().find(|(id, _)| *id == sheet.card.id);
-    let mut all: Vec<HandedOn> = form
-        .map(|(id, form)| HandedOn {
+    let mut all = known([
+        form.map(|(id, form)| HandedOn {
             name: "form",
             text: (*form).to_owned(),
             whence: format!("the sheet {id}"),
-        })
-        .into_iter()
-        .collect();
-    for name in ["diameter", "tpi"] {
-        all.extend(entered(sheet, name, name));
-    }
+        }),
+        entered(sheet, "diameter", "diameter"),
+        entered(sheet, "tpi", "tpi"),
+    ]);
     // What was taken for granted before is not handed on as if somebody had said it.
     let starts = sheet.inputs.iter().find(|one| one.name == "starts");
     if starts.is_some_and(|one| matches!(one.basis, crate::given::Basis::Entered)) {
@@ -253,49 +247,46 @@ fn of_limits(sheet: &Sheet) -> Vec<HandedOn> {
     all
 }
 
+/// Those that there are.
+fn known<const N: usize>(all: [Option<HandedOn>; N]) -> Vec<HandedOn> {
+    all.into_iter().flatten().collect()
+}
+
 /// An argument as it was entered, for the argument `to` of the next sheet.
-fn entered(sheet: &Sheet, name: &str, to: &'static str) -> Vec<HandedOn> {
-    let one = input(sheet, name).map(|text| HandedOn {
+fn entered(sheet: &Sheet, name: &str, to: &'static str) -> Option<HandedOn> {
+    Some(HandedOn {
         name: to,
-        text: text.to_owned(),
+        text: input(sheet, name)?.to_owned(),
         whence: format!("{name} as entered in {}", sheet.card.id),
-    });
-    one.into_iter().collect()
+    })
 }
 
 /// A result as the sheet shows it, for the argument `to` of the next sheet.
-fn result(sheet: &Sheet, name: &str, to: &'static str) -> Vec<HandedOn> {
-    match sheet.result(name) {
-        Some(Shown::Quantity { shown, unit, .. }) => vec![HandedOn {
-            name: to,
-            text: format!("{shown} {unit}").trim().to_owned(),
-            whence: format!("{name} of {}", sheet.card.id),
-        }],
-        _ => Vec::new(),
-    }
+fn result(sheet: &Sheet, name: &str, to: &'static str) -> Option<HandedOn> {
+    let Some(Shown::Quantity { shown, unit, .. }) = sheet.result(name) else {
+        return None;
+    };
+    Some(HandedOn {
+        name: to,
+        text: format!("{shown} {unit}").trim().to_owned(),
+        whence: format!("{name} of {}", sheet.card.id),
+    })
 }
 
 /// One of the metals of a sheet, where the next sheet knows it.
-fn metal(sheet: &Sheet, at: usize, to: &str) -> Vec<HandedOn> {
-    let metal = input(sheet, "materials").and_then(|all| all.split(',').nth(at).map(str::trim));
-    let known = metal.filter(|metal| takes(to, "material", metal));
-    known
-        .map(|metal| HandedOn {
-            name: "material",
-            text: metal.to_owned(),
-            whence: format!("materials as entered in {}", sheet.card.id),
-        })
-        .into_iter()
-        .collect()
+fn metal(sheet: &Sheet, at: usize, to: &str) -> Option<HandedOn> {
+    let metal = input(sheet, "materials")?.split(',').nth(at)?.trim();
+    takes(to, "material", metal).then(|| HandedOn {
+        name: "material",
+        text: metal.to_owned(),
+        whence: format!("materials as entered in {}", sheet.card.id),
+    })
 }
 
 /// Whether an argument of a sheet takes a word.
 fn takes(sheet: &str, argument: &str, word: &str) -> bool {
-    let card = find(sheet).map(|entry| entry.card);
-    card.is_ok_and(|card| {
-        let mut all = card.arguments.iter();
-        all.any(|one| one.name == argument && one.choices().contains(&word))
-    })
+    let argument = find(sheet).map(|entry| entry.card.argument(argument));
+    argument.is_ok_and(|one| one.is_some_and(|one| one.choices().contains(&word)))
 }
 
 fn input<'s>(sheet: &'s Sheet, name: &str) -> Option<&'s str> {
