@@ -1,13 +1,13 @@
 //! The strength of a boiler's other parts: what must be true of each whatever the numbers.
 
-use crate::{typed, valid};
+use crate::{answer, typed, valid};
 use measure::{House, math};
 use physics::law::boiler_crown_bar::Bar;
 use physics::law::{
     boiler_brace, boiler_ligament, boiler_segment, boiler_shell, boiler_stay, boiler_stayed_plate,
     boiler_tube,
 };
-use physics::{Entry, Given, Shown, Worked, catalogue, find, run};
+use physics::{Entry, Given, Shown, catalogue, run};
 use proptest::prelude::*;
 
 fn boilers() -> impl Iterator<Item = &'static Entry> {
@@ -328,10 +328,7 @@ fn a_lean_of_nothing_is_none() {
             ("allowable", "7500 psi"),
         ];
         pairs.extend((!angle.is_empty()).then_some(("angle", angle)));
-        Worked::new(find("boiler.stay").unwrap(), &typed(&pairs), House::Inch)
-            .unwrap()
-            .answer
-            .branch
+        answer("boiler.stay", &pairs).branch
     };
     assert_eq!(case(""), "square to the sheet");
     assert_eq!(case("0 deg"), "square to the sheet");

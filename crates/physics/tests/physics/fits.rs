@@ -1,12 +1,12 @@
 //! The sheets of fits: what they refuse, the tables against the rules they were made by, and what must
 //! be true of pressed cylinders whatever the sizes.
 
-use crate::typed;
+use crate::{answer, typed};
 use measure::{House, Length, Stress, math};
 use physics::cylinder::{Member, interference, pressed};
 use physics::fit::{iso_deviation, iso_grade};
 use physics::law::fit_shrink::rise;
-use physics::{Shown, Worked, find, run};
+use physics::{Shown, run};
 use proptest::prelude::*;
 
 fn said(id: &str, pairs: &[(&str, &str)]) -> String {
@@ -270,10 +270,7 @@ fn a_bore_of_nothing_is_a_solid_shaft() {
             ("friction", ".1"),
         ];
         pairs.extend((!bore.is_empty()).then_some(("shaft_bore", bore)));
-        Worked::new(find("fit.press").unwrap(), &typed(&pairs), House::Inch)
-            .unwrap()
-            .answer
-            .branch
+        answer("fit.press", &pairs).branch
     };
     assert_eq!(case(""), "solid shaft");
     assert_eq!(case("0 in"), "solid shaft");

@@ -41,8 +41,9 @@ mod wear;
 mod worded;
 
 use measure::{Dimension, House, Unit, entered};
+use physics::answer::{Answer, Outcome};
 use physics::card::Kind;
-use physics::{Entry, Given, Worked};
+use physics::{Entry, Given, Worked, find};
 
 /// A small random source with a stated seed, so that a failure comes back the same.
 pub struct Dice(u64);
@@ -162,4 +163,18 @@ pub fn typed(pairs: &[(&str, &str)]) -> Vec<Given> {
         .iter()
         .map(|(name, text)| Given::typed(name, text))
         .collect()
+}
+
+/// What a sheet answers, unrounded and with its case.
+pub fn answer(id: &str, pairs: &[(&str, &str)]) -> Answer {
+    let worked = Worked::new(find(id).unwrap(), &typed(pairs), House::Inch);
+    worked.unwrap().answer
+}
+
+/// A figure of it, in the units of the SI.
+pub fn figure(answer: &Answer, name: &str) -> f64 {
+    match answer.result(name) {
+        Some(Outcome::Si(si)) => *si,
+        other => panic!("{name}: {other:?}"),
+    }
 }

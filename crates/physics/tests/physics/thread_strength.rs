@@ -1,11 +1,11 @@
 //! `thread.bore` and `thread.strength`: what must be true of them whatever the numbers.
 
-use crate::typed;
+use crate::{answer, figure, typed};
 use measure::{House, Length, Stress};
-use physics::answer::{Answer, Outcome};
+use physics::answer::Answer;
 use physics::law::thread_bore::{bore, full};
 use physics::law::thread_strength::{Sizes, strength};
-use physics::{Shown, Worked, find, run};
+use physics::{Shown, run};
 use proptest::prelude::*;
 
 fn text(id: &str, pairs: &[(&str, &str)], name: &str) -> String {
@@ -93,17 +93,7 @@ fn loads_are_areas_times_strengths() {
             ("strength_external", screw),
             ("strength_internal", "36000 psi"),
         ];
-        Worked::new(
-            find("thread.strength").unwrap(),
-            &typed(&pairs),
-            House::Inch,
-        )
-        .unwrap()
-        .answer
-    };
-    let si = |answer: &Answer, name: &str| match answer.result(name) {
-        Some(Outcome::Si(si)) => *si,
-        other => panic!("{name}: {other:?}"),
+        answer("thread.strength", &pairs)
     };
     let (screw, nut) = (
         Stress::psi(60e3).to_pascals(),
@@ -116,9 +106,9 @@ fn loads_are_areas_times_strengths() {
             ("load_strips_external", "shear_external", 0.5 * screw),
             ("load_strips_internal", "shear_internal", 0.5 * nut),
         ] {
-            let expected = si(&found, area) * stress;
+            let expected = figure(&found, area) * stress;
             assert!(
-                (si(&found, load) / expected - 1.0).abs() < 1e-12,
+                (figure(&found, load) / expected - 1.0).abs() < 1e-12,
                 "{form} {load}"
             );
         }

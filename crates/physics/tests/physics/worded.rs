@@ -1,27 +1,13 @@
 //! Results in words: what a sheet says of its own figures agrees with them.
 
-use crate::{typed, valid};
+use crate::{answer, figure, valid};
 use measure::House;
-use physics::answer::Outcome;
-use physics::{Shown, Worked, find, run};
+use physics::answer::{Answer, Outcome};
+use physics::find;
 
-/// The result `name` in words.
-fn words(id: &str, pairs: &[(&str, &str)], name: &str) -> String {
-    match run(id, &typed(pairs), House::Inch).unwrap().result(name) {
-        Some(Shown::Text(text)) => text.clone(),
-        other => panic!("{name}: {other:?}"),
-    }
-}
-
-fn figure(worked: &Worked, name: &str) -> f64 {
-    match worked.answer.result(name) {
-        Some(Outcome::Si(si)) => *si,
-        other => panic!("{name}: {other:?}"),
-    }
-}
-
-fn text(worked: &Worked, name: &str) -> String {
-    match worked.answer.result(name) {
+/// A result in words.
+fn text(answer: &Answer, name: &str) -> String {
+    match answer.result(name) {
         Some(Outcome::Text(text)) => text.clone(),
         other => panic!("{name}: {other:?}"),
     }
@@ -33,8 +19,8 @@ fn the_kind_of_a_fit_is_what_its_limits_make_it() {
     for id in ["fit.iso", "fit.inch_class"] {
         for (_, worked) in valid(find(id).unwrap(), 400, House::Inch) {
             let (least, most) = (
-                figure(&worked, "hole_min") - figure(&worked, "shaft_max"),
-                figure(&worked, "hole_max") - figure(&worked, "shaft_min"),
+                figure(&worked.answer, "hole_min") - figure(&worked.answer, "shaft_max"),
+                figure(&worked.answer, "hole_max") - figure(&worked.answer, "shaft_min"),
             );
             // Limits are kept to a hundredth of a micrometre: closer than that is the same size.
             let expected = match (least >= -1e-8, most <= 1e-8) {
@@ -42,14 +28,14 @@ fn the_kind_of_a_fit_is_what_its_limits_make_it() {
                 (_, true) => "interference",
                 _ => "transition",
             };
-            let kind = text(&worked, "kind");
+            let kind = text(&worked.answer, "kind");
             assert!(kind.contains(expected), "{id} {kind}: {least} {most}");
             assert!(
-                (figure(&worked, "clearance_min") - least).abs() < 1e-9,
+                (figure(&worked.answer, "clearance_min") - least).abs() < 1e-9,
                 "{id}"
             );
             assert!(
-                (figure(&worked, "clearance_max") - most).abs() < 1e-9,
+                (figure(&worked.answer, "clearance_max") - most).abs() < 1e-9,
                 "{id}"
             );
         }
@@ -61,8 +47,8 @@ fn the_kind_of_a_fit_is_what_its_limits_make_it() {
 fn both_kinds_of_ton_are_told() {
     for id in ["fit.press", "fit.bushing"] {
         for (_, worked) in valid(find(id).unwrap(), 50, House::Inch) {
-            let pounds = figure(&worked, "force") / 4.448_221_615_260_5;
-            let said = text(&worked, "tons");
+            let pounds = figure(&worked.answer, "force") / 4.448_221_615_260_5;
+            let said = text(&worked.answer, "tons");
             let (short, long) = said.split_once(" tons of 2000 lb, ").unwrap();
             let long = long.strip_suffix(" tons of 2240 lb").unwrap();
             let near = |told: &str, tons: f64| (told.parse::<f64>().unwrap() - tons).abs() < 0.0501;
@@ -90,7 +76,7 @@ fn a_ring_is_judged_by_the_width_of_the_list() {
             ("half_angle", "45 deg"),
             ("pressure", "200 psi"),
         ];
-        let told = words("seat.contact", &pairs, "judged");
+        let told = text(&answer("seat.contact", &pairs), "judged");
         assert!(told.starts_with(said), "{width}: {told}");
     }
 }
@@ -111,7 +97,7 @@ fn a_shrinkage_is_judged_by_the_table() {
             ("clearance", ".02 in"),
             ("material", "steel"),
         ];
-        let told = words("fit.tire", &pairs, "judged");
+        let told = text(&answer("fit.tire", &pairs), "judged");
         assert!(told.contains(said), "{given}: {told}");
     }
 }
