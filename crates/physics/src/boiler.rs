@@ -2,6 +2,7 @@
 
 use crate::answer::Outcome;
 use crate::card::{Argument, ResultSpec};
+use crate::limit::Bound;
 use measure::{Dimension, House, Rounding, Unit};
 
 /// Who answers for a boiler's pressure.
@@ -38,9 +39,8 @@ pub(crate) const fn pressure_allowed(meaning: &'static str, source: &'static str
 }
 
 /// Whether `value` is over `bound` by more than the dust of arithmetic. One just at its bound is not over it.
-pub fn over(value: f64, bound: f64) -> bool {
-    const DUST: f64 = 1.000_000_001;
-    value.total_cmp(&(bound * DUST)).is_gt()
+pub(crate) fn over(value: f64, bound: f64) -> bool {
+    Bound::Above.holds(value, bound)
 }
 
 /// `value`, in the unit that the inch house counts `dimension` in.

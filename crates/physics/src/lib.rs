@@ -4,14 +4,14 @@
 //! enters as an argument like any other, with [`Basis::Ruling`] as its basis.
 //!
 //! [`run`] works any sheet by its id; [`catalogue`] lists them; [`evidence()`] and
-//! [`evidence_matrix`] say how far each result has been proved, [`reasons`] why one was not. To add a law: a folder under `law/`
-//! with its function, card and `evidence.csv`, and one line in `catalogue.rs`.
+//! [`evidence_matrix`] say how far each result has been proved, [`reasons`] why one was not. To add
+//! a law: a folder under `law/` with its function, card and `evidence.csv`, and one line in
+//! `catalogue.rs`.
 
 pub mod answer;
 pub mod atmosphere;
 pub mod boiler;
 pub mod card;
-pub mod handed_on;
 mod catalogue;
 pub mod chance;
 mod csv;
@@ -21,6 +21,7 @@ mod evidence;
 pub mod fit;
 pub mod formula;
 pub mod given;
+pub mod handed_on;
 pub mod law;
 pub mod limit;
 pub mod readings;

@@ -28,6 +28,7 @@ use crate::answer::{Answer, Outcome, TableValue};
 use crate::error::SheetError;
 use crate::given::Inputs;
 use crate::law::{thread_acme, thread_unified, thread_whitworth};
+use crate::limit::Bound;
 use crate::tables;
 use crate::thread::has_core;
 use crate::thread::limits::Limits;
@@ -241,8 +242,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ),
         value(card::FLANK, sizes.flank, "by the form"),
     ];
-    let full = found.full_engagement.to_inches();
-    if full.total_cmp(&engagement.to_inches()).is_gt() {
+    let full = found.full_engagement.to_m();
+    if Bound::Below.holds(engagement.to_m(), full) {
         answer.notices.push(
             "Engaged less than full: a thread strips before the screw breaks, without warning. A \
              longer nut, a stronger nut metal or a larger screw cures it."
