@@ -1,7 +1,7 @@
 //! Maps of a sheet developed flat: squares with their numbers, and stays with their state. A mark is a shape before it is
 //! a tone: hatching, a heavy frame, a letter. Lines take the color of the text round them.
 
-use std::borrow::Cow;
+use crate::svg::escaped;
 use std::fmt::{self, Write};
 
 /// How a square is marked.
@@ -92,19 +92,6 @@ const HEAD: f64 = 30.0;
 fn room<'w>(words: impl Iterator<Item = &'w str>) -> f64 {
     let longest = words.map(|word| word.chars().count()).max().unwrap_or(0);
     8.6 * longest as f64 + 14.0
-}
-
-fn escaped(text: &str) -> Cow<'_, str> {
-    // A large survey has twenty thousand numbers, and none of them needs it.
-    if !text.contains(['&', '<', '>', '"']) {
-        return Cow::Borrowed(text);
-    }
-    let all = text
-        .replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;");
-    Cow::Owned(all)
 }
 
 /// A place on the picture, to a tenth of a pixel: whole numbers are printed far faster than fractions.

@@ -9,6 +9,7 @@ use crate::laid::{Item, Laid, LaidView, Shape, Text};
 use crate::layer::Layer;
 use crate::page::PIXELS;
 use crate::place::Placed;
+use std::borrow::Cow;
 use std::fmt::Write;
 
 /// Units of the picture in an inch of paper.
@@ -229,8 +230,14 @@ fn number(value: f64) -> String {
 
 /// Text as XML has it: what has a meaning there is written out, and control characters, which XML cannot hold,
 /// become blanks.
-fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
+pub(crate) fn escaped(text: &str) -> Cow<'_, str> {
+    let told =
+        |c: char| matches!(c, '&' | '<' | '>' | '"' | '\u{fffe}' | '\u{ffff}') || c.is_control();
+    // The map of a large survey has twenty thousand numbers, and none of them needs it.
+    if !text.contains(told) {
+        return Cow::Borrowed(text);
+    }
+    let mut out = String::with_capacity(text.len() + 8);
     for c in text.chars() {
         match c {
             '&' => out.push_str("&amp;"),
@@ -242,5 +249,5 @@ fn escaped(text: &str) -> String {
             c => out.push(c),
         }
     }
-    out
+    Cow::Owned(out)
 }

@@ -56,3 +56,11 @@ fn long_names_have_room() {
     let rect = wide.split_once("<rect").unwrap().1;
     assert!(number(rect, "width=\"") > "behind the dome".len() as f64 * 8.0);
 }
+
+/// XML 1.0, section 2.2: a control character stands in no document, escaped or not.
+#[test]
+fn names_are_text_whatever_is_in_them() {
+    let svg = map("a & b", "<4\u{1}>", Square::Plain, false);
+    assert!(svg.contains(">a &amp; b</text>"), "{svg}");
+    assert!(svg.contains(">&lt;4 &gt;</text>"), "{svg}");
+}
