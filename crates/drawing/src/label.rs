@@ -230,7 +230,7 @@ fn length_text(length: Length, house: House) -> String {
 }
 
 /// How many decimals a computed size has.
-pub(crate) const fn places(house: House) -> u32 {
+const fn places(house: House) -> u32 {
     match house {
         House::Inch => 4,
         House::Metric => 3,

@@ -108,8 +108,10 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         filled: false,
     }
     .draw(&mut view);
+    let mut key = vec![(Layer::Outline, "edge"), (Layer::Center, "axis")];
     if let Some(thread) = &disc.thread {
         threaded(&mut view, thread, end, [stem, stem_length], house)?;
+        key.push((Layer::Thread, "root of the thread"));
     }
     axis(&mut view, 0.0, end);
     let (front, shoulder) = (Point::new(0.0, nose), Point::new(cone, outside));
@@ -170,14 +172,7 @@ pub fn turned_disc(disc: &TurnedDisc, house: House, title: Title) -> Result<Draw
         house,
         title,
         views: vec![view],
-        key: vec![
-            (Layer::Outline, "edge"),
-            (Layer::Center, "axis"),
-            (Layer::Thread, "root of the thread"),
-        ]
-        .into_iter()
-        .filter(|(layer, _)| *layer != Layer::Thread || disc.thread.is_some())
-        .collect(),
+        key,
         notes: vec![
             "Before it leaves the chuck: face to stem by an indicator; the angle by its own master and thin blue; the \
              thread by its nut."

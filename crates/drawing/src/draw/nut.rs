@@ -74,19 +74,15 @@ pub fn turned_nut(nut: &TurnedNut, house: House, title: Title) -> Result<Drawing
     );
     let bore = Point::new(length / 2.0, minor);
     let call = nut.thread.label(house).over("datum A");
-    let mut views = Vec::new();
-    match nut.body {
-        NutBody::Round(body) => {
+    let from_the_end = match nut.body {
+        NutBody::Round(_) => {
             diameter(&mut view, front, Side::Left, "outside", body.within, house);
-            view.leader(bore, FRAC_PI_2, call);
-            views.push(view);
+            None
         }
-        NutBody::Hexagon(body) => {
-            view.leader(bore, FRAC_PI_2, call);
-            views.push(view);
-            views.push(from_the_end(body, minor, major, house));
-        }
-    }
+        NutBody::Hexagon(_) => Some(from_the_end(body, minor, major, house)),
+    };
+    view.leader(bore, FRAC_PI_2, call);
+    let views = [view].into_iter().chain(from_the_end).collect();
     Ok(Drawing {
         house,
         title,

@@ -3,10 +3,10 @@
 use super::need;
 use crate::error::DrawingError;
 use crate::geometry::{Path, Point};
-use crate::label::{Label, places};
+use crate::label::Label;
 use crate::layer::Layer;
 use crate::view::View;
-use measure::{House, Length, Rounding, show};
+use measure::{House, Length, Rounding};
 
 /// The limits of a diameter; either may be open, as that of a new nut's major diameter is upward.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -29,9 +29,8 @@ impl Limits {
 
     /// As it stands in the call-out; what nobody stated is said so.
     fn said(self, house: House) -> String {
-        let text = |length: Length| {
-            let shown = show::length(length, house, places(house), Rounding::Nearest);
-            Label::stated(shown.split(' ').next().unwrap_or_default(), house)
+        let text = |length| {
+            Label::rounded(length, house, Rounding::Nearest)
                 .lines
                 .concat()
         };
