@@ -178,31 +178,26 @@ fn judge_but(
             bench.condition(rule, &condition.title, &mut lines)?;
         }
     }
-    for feature in &family.features {
-        let before = lines.len();
-        bench.feature(feature, &mut lines)?;
-        are_of(&mut lines, before, &feature.name);
+    let of_size = |feature: &&Feature| feature.kind == FeatureKind::Size;
+    for feature in family.features.iter().filter(of_size) {
+        let read = bench.worst(feature, feature.worst)?;
+        let size = Sized {
+            name: &feature.name,
+            title: &feature.title,
+            rule: feature.rule.as_ref(),
+            worst: feature.worst,
+        };
+        bench.size(size, &read, &mut lines)?;
     }
     for difference in &family.differences {
-        let before = lines.len();
-        let shop = question
-            .part
-            .features
-            .get(&difference.name)
-            .and_then(|f| f.shop_limit.clone());
         let read = bench.clearance(difference, outdated.contains(&difference.name))?;
-        bench.by_sets(
-            &difference.name,
-            &difference.title,
-            difference.rule.as_ref(),
-            &read,
-            &mut lines,
-        )?;
-        if let Some(limit) = shop {
-            let line = bench.by_shop(&difference.title, &limit, Worst::Largest, &read)?;
-            lines.push(Held::by_shop(line));
-        }
-        are_of(&mut lines, before, &difference.name);
+        let size = Sized {
+            name: &difference.name,
+            title: &difference.title,
+            rule: difference.rule.as_ref(),
+            worst: Worst::Largest,
+        };
+        bench.size(size, &read, &mut lines)?;
     }
     // The set that must not be silent; every other one only adds.
     let first = sets.iter().find(|bound| bound.origin.binds_as_law());
@@ -220,17 +215,16 @@ fn judge_but(
     let shop = together(own, || Verdict::Complies);
     name_the_stricter(&mut lines);
     Ok(Judgement {
-        lines: lines.into_iter().map(Held::line).collect(),
+        lines: lines.into_iter().map(|held| held.line).collect(),
         verdict: law,
         shop,
     })
 }
 
-/// A line, with the rule set it comes from and the limit behind it.
+/// A line, with the rule set it comes from.
 struct Held<'s> {
     /// Nothing for a limit of the part itself.
     set: &'s str,
-    limit: Option<Limit>,
     line: Line,
 }
 
@@ -239,26 +233,18 @@ impl Held<'_> {
         &self.line.verdict
     }
 
-    fn line(self) -> Line {
-        let mut line = self.line;
-        line.held = self.limit;
-        line
-    }
-
     fn by_shop(line: Line) -> Held<'static> {
-        Held {
-            set: "",
-            limit: None,
-            line,
-        }
+        Held { set: "", line }
     }
 }
 
-/// Says of every line from one on which size it limits.
-fn are_of(lines: &mut [Held<'_>], from: usize, name: &str) {
-    for held in lines.iter_mut().skip(from) {
-        held.line.of = name.to_string();
-    }
+/// A size that is limited: of a feature, or of what lies between two.
+#[derive(Clone, Copy)]
+struct Sized<'s> {
+    name: &'s str,
+    title: &'s str,
+    rule: Option<&'s RuleChoice>,
+    worst: Worst,
 }
 
 /// Where several rule sets limit one thing, says in its line which limit is the stricter.
@@ -269,7 +255,12 @@ fn name_the_stricter(lines: &mut [Held<'_>]) {
             .iter()
             .filter(|o| o.line.what == one.line.what && o.set != one.set);
         let beside: Vec<Beside> = others
-            .filter_map(|o| Some(rules::stricter(one.limit.as_ref()?, o.limit.as_ref()?)))
+            .filter_map(|o| {
+                Some(rules::stricter(
+                    one.line.held.as_ref()?,
+                    o.line.held.as_ref()?,
+                ))
+            })
             .collect();
         let binds = beside.contains(&Beside::Stricter);
         if binds
@@ -407,11 +398,10 @@ impl<'a> Bench<'a> {
             ruling: Some(ruling),
             verdict,
             of: String::new(),
-            held: None,
+            held: Some(limit),
         };
         Ok(Held {
             set: bound.set,
-            limit: Some(limit),
             line,
         })
     }
@@ -443,27 +433,17 @@ impl<'a> Bench<'a> {
         format!("{} ({})", limit.words(), sizes.join(" to "))
     }
 
-    fn feature(&self, feature: &Feature, lines: &mut Vec<Held<'a>>) -> Result<(), Refusal> {
-        let shop = self
-            .question
-            .part
-            .features
-            .get(&feature.name)
-            .and_then(|f| f.shop_limit.clone());
-        if feature.kind != FeatureKind::Size {
-            return Ok(());
-        }
-        let read = self.worst(feature, feature.worst)?;
-        self.by_sets(
-            &feature.name,
-            &feature.title,
-            feature.rule.as_ref(),
-            &read,
-            lines,
-        )?;
-        if let Some(limit) = shop {
-            let line = self.by_shop(&feature.title, &limit, feature.worst, &read)?;
+    /// A size under every limit of the law and under our own.
+    fn size(&self, size: Sized<'_>, read: &Read, lines: &mut Vec<Held<'a>>) -> Result<(), Refusal> {
+        let before = lines.len();
+        self.by_sets(size, read, lines)?;
+        let told = self.question.part.features.get(size.name);
+        if let Some(limit) = told.and_then(|told| told.shop_limit.as_ref()) {
+            let line = self.by_shop(size.title, limit, size.worst, read)?;
             lines.push(Held::by_shop(line));
+        }
+        for held in lines.iter_mut().skip(before) {
+            held.line.of = size.name.to_string();
         }
         Ok(())
     }
@@ -472,13 +452,13 @@ impl<'a> Bench<'a> {
     /// same quantity are found, under the circumstances that rule names and those the part's facts tell.
     fn by_sets(
         &self,
-        name: &str,
-        title: &str,
-        choice: Option<&RuleChoice>,
+        Sized {
+            name, title, rule, ..
+        }: Sized<'_>,
         read: &Read,
         lines: &mut Vec<Held<'a>>,
     ) -> Result<(), Refusal> {
-        let (named, need) = match choice {
+        let (named, need) = match rule {
             None => (Vec::new(), None),
             Some(RuleChoice::One(rule)) => (vec![rule.clone()], None),
             Some(RuleChoice::ByFact(facts)) => match self.by_fact(facts) {
@@ -490,20 +470,18 @@ impl<'a> Bench<'a> {
             },
         };
         for bound in self.sets {
-            let held = |line: Line, limit| Held {
+            let held = |line: Line| Held {
                 set: bound.set,
-                limit,
                 line,
             };
             let own: Vec<_> = named.iter().filter(|rule| of(bound, rule)).collect();
             if let (Some(need), false) = (&need, own.is_empty()) {
-                lines.push(held(self.unknown(title, read, vec![need.clone()]), None));
+                lines.push(held(self.unknown(title, read, vec![need.clone()])));
                 continue;
             }
             if let Some(rule) = own.first() {
                 let ruling = bound.rules.ruling(rule, self.question.on)?;
-                let (line, limit) = self.by_ruling(title, ruling, read)?;
-                lines.push(held(line, limit));
+                lines.push(held(self.by_ruling(title, ruling, read)?));
                 continue;
             }
             let mut quantities: Vec<String> = vec![self.own_word(name)];
@@ -520,16 +498,15 @@ impl<'a> Bench<'a> {
                 // While it is not told which of several things it is, no limit on one of them can be held.
                 let unsure = need.clone().filter(|_| quantity != self.own_word(name));
                 if let Some(need) = unsure {
-                    lines.push(held(self.unknown_under(bound, title, read, need), None));
+                    lines.push(held(self.unknown_under(bound, title, read, need)));
                     continue;
                 }
                 for ruling in asked.rulings {
-                    let (line, limit) = self.by_ruling(title, ruling, read)?;
-                    lines.push(held(line, limit));
+                    lines.push(held(self.by_ruling(title, ruling, read)?));
                 }
                 if !asked.needs.is_empty() {
                     let need = asked.needs.join("; ");
-                    lines.push(held(self.unknown_under(bound, title, read, need), None));
+                    lines.push(held(self.unknown_under(bound, title, read, need)));
                 }
             }
         }
@@ -587,12 +564,7 @@ impl<'a> Bench<'a> {
     }
 
     /// A size under one ruling.
-    fn by_ruling(
-        &self,
-        title: &str,
-        ruling: Ruling,
-        read: &Read,
-    ) -> Result<(Line, Option<Limit>), Refusal> {
+    fn by_ruling(&self, title: &str, ruling: Ruling, read: &Read) -> Result<Line, Refusal> {
         let limit = match self.figure(&ruling.body) {
             Ok(Some(limit)) => limit,
             Ok(None) => {
@@ -605,7 +577,7 @@ impl<'a> Bench<'a> {
                 let mut line = self.unknown(title, read, needs);
                 line.law = ruling.origin.binds_as_law();
                 line.ruling = Some(ruling);
-                return Ok((line, None));
+                return Ok(line);
             }
         };
         // Both ends are held against it: a limit may have two sides. What one place fails, no other
@@ -629,7 +601,7 @@ impl<'a> Bench<'a> {
             (found, verdict) = (end.words(house), failed);
             break;
         }
-        let line = Line {
+        Ok(Line {
             what: title.into(),
             found,
             limit: self.limit_of(&limit, &ruling),
@@ -637,9 +609,8 @@ impl<'a> Bench<'a> {
             ruling: Some(ruling),
             verdict,
             of: String::new(),
-            held: None,
-        };
-        Ok((line, Some(limit)))
+            held: Some(limit),
+        })
     }
 
     fn by_fact(
