@@ -306,11 +306,7 @@ fn wheels(known: &LatheKnown, thread: &Thread<'_>) -> Told<Wheels> {
             (known.wheels.is_none(), Missing::Wheels),
             (known.spindle_ratio.is_none(), Missing::SpindleRatio),
         ];
-        return Err(wanting
-            .into_iter()
-            .filter(|it| it.0)
-            .map(|it| it.1)
-            .collect());
+        return Err(lacks(wanting));
     };
     let gears: Vec<String> = owned.iter().map(u32::to_string).collect();
     let mut given = vec![
@@ -376,6 +372,12 @@ fn half_nuts(known: &LatheKnown, thread: &Thread<'_>, wheels: Option<&Wheels>) -
     ))
 }
 
+/// What is missing, of what may be.
+fn lacks(all: impl IntoIterator<Item = (bool, Missing)>) -> Vec<Missing> {
+    let missing = all.into_iter().filter(|(is_missing, _)| *is_missing);
+    missing.map(|(_, what)| what).collect()
+}
+
 /// Graduations to each way in inches; `times` is what the dial tells of an inch of it.
 fn infeed(graduation: Size, times: f64, ways: &[f64]) -> Infeed {
     let one = fraction::to_f64(graduation.inches());
@@ -396,11 +398,7 @@ fn cross_infeed(known: &LatheKnown, ways: &[f64]) -> Told<(Infeed, DialReads)> {
             (known.cross_reads.is_none(), Missing::CrossReads),
             (known.cross_graduation.is_none(), Missing::CrossGraduation),
         ];
-        return Err(wanting
-            .into_iter()
-            .filter(|it| it.0)
-            .map(|it| it.1)
-            .collect());
+        return Err(lacks(wanting));
     };
     let times = match reads {
         DialReads::Radius => 1.0,

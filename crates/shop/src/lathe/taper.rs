@@ -3,7 +3,7 @@
 use measure::{Angle, Dimension, House, Length, Size, entered, math};
 use physics::Sheet;
 
-use super::{Missing, Swing, Told, degrees, inches, over_slide, reread};
+use super::{Missing, Swing, Told, degrees, inches, lacks, over_slide, reread};
 use crate::Refusal;
 use crate::book::{Lathe, SwivelZero};
 
@@ -112,11 +112,7 @@ fn swivel(kept: &Lathe, half: f64, length: f64) -> Told<Swivel> {
             (written.is_none(), Missing::SwivelGraduation),
             (zero.is_none(), Missing::SwivelZero),
         ];
-        return Err(wanting
-            .into_iter()
-            .filter(|it| it.0)
-            .map(|it| it.1)
-            .collect());
+        return Err(lacks(wanting));
     };
     let read = entered(written, Dimension::Angle, House::Inch);
     let one = read.map_or(0.0, |read| Angle::radians(read.si).to_degrees());
