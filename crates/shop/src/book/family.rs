@@ -411,6 +411,11 @@ impl Family {
         self.measured().find(|f| f.name == name)
     }
 
+    /// Of a difference, how it is read on the pair itself; nothing where its two sizes are of one feature.
+    pub fn on_the_pair(&self, difference: &Difference) -> Option<&Feature> {
+        self.pairs.iter().find(|pair| pair.name == difference.name)
+    }
+
     /// A feature by its word.
     pub fn feature(&self, name: &str) -> Option<&Feature> {
         self.features.iter().find(|f| f.name == name)

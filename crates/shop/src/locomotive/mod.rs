@@ -75,7 +75,7 @@ pub use tool::{
     tell_tooling,
 };
 pub use tree::{InTree, above_of, below, is_within, mates, mirror, tree};
-pub use wear::{AsItIs, Worn, as_it_is, governing, worn};
+pub use wear::{AsItIs, Worn, as_it_is, end, governing, worn};
 
 /// What was told, without blanks about it; nothing where nothing was.
 fn filled(told: Option<String>) -> Option<String> {

@@ -19,13 +19,18 @@ pub struct Worn {
 
 /// The governing size of a feature in a set; nothing where a place of it was not read.
 pub fn governing(feature: &Feature, set: &ReadingSet) -> Option<Size> {
+    end(feature, feature.worst, set)
+}
+
+/// The largest or the smallest size of a feature in a set, whichever governs it; nothing where a place of it was not read.
+pub fn end(feature: &Feature, worst: Worst, set: &ReadingSet) -> Option<Size> {
     let sizes: Vec<(&str, Size)> = sizes_in(feature, set).collect();
     let read = |place: &String| sizes.iter().any(|(known, _)| known == place);
     if !feature.positions.iter().all(read) {
         return None;
     }
     let sizes = sizes.into_iter().map(|(_, size)| size);
-    match feature.worst {
+    match worst {
         Worst::Smallest => sizes.min(),
         Worst::Largest => sizes.max(),
     }

@@ -233,8 +233,8 @@ fn unmet_work(
             let mut of_it = of_it.filter(|d| [&d.larger, &d.smaller].contains(&name));
             !found(name)
                 && of_it.any(|d| {
-                    let mut pairs = family.pairs.iter().filter(|pair| pair.name == d.name);
-                    pairs.any(|pair| pair.positions.iter().all(|place| left(pair, place)))
+                    let pair = family.on_the_pair(d);
+                    pair.is_some_and(|pair| pair.positions.iter().all(|place| left(pair, place)))
                 })
         };
         let asked = |feature: &&Feature| {

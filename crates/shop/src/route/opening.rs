@@ -7,7 +7,7 @@ use measure::{Size, State};
 
 use crate::book::{Book, Family, Feature, FeatureKind, Part, PartId, ReadingSet, Wears, Worst};
 use crate::clock::stretch;
-use crate::locomotive::governing;
+use crate::locomotive::{end, governing};
 
 /// A size of a family that wear moves one way: a feature, or one less another.
 #[derive(Debug, Clone, Copy)]
@@ -50,30 +50,27 @@ pub fn wearing(family: &Family) -> Vec<Wearing<'_>> {
             name: &it.name,
             title: &it.title,
             larger: true,
-            of: Of::Difference(
-                large,
-                small,
-                family.pairs.iter().find(|pair| pair.name == it.name),
-            ),
+            of: Of::Difference(large, small, family.on_the_pair(it)),
         })
     });
     features.chain(differences).collect()
 }
 
 impl Wearing<'_> {
+    /// The newest reading of it. `newest` are the sets of a part, the newest first.
+    pub fn now(&self, newest: &[&ReadingSet]) -> Option<Reading> {
+        let mut read = newest
+            .iter()
+            .filter_map(|set| Some((set.on, set.state, self.size(set)?)));
+        read.next()
+    }
+
     /// The governing size in a set; nothing where a place was not read.
     pub fn size(&self, set: &ReadingSet) -> Option<Size> {
         match self.of {
             Of::Feature(feature) => governing(feature, set),
             Of::Difference(large, small, pair) => {
-                let end = |feature: &Feature, worst| {
-                    let feature = Feature {
-                        worst,
-                        ..feature.clone()
-                    };
-                    governing(&feature, set)
-                };
-                let ends = end(large, Worst::Largest).zip(end(small, Worst::Smallest));
+                let ends = end(large, Worst::Largest, set).zip(end(small, Worst::Smallest, set));
                 let less = ends.and_then(|(large, small)| large.checked_sub(small));
                 // As in a verdict: either answers, and of both the wider.
                 less.max(pair.and_then(|pair| governing(pair, set)))
@@ -81,6 +78,9 @@ impl Wearing<'_> {
         }
     }
 }
+
+/// A day, as found or as left, and the size.
+pub type Reading = (Date, State, Size);
 
 /// One opening: it was found, after it had been left, or after nobody wrote how it was left.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -102,7 +102,7 @@ impl Bench<'_> {
     /// where it is whole; where both are there, the wider counts, and it is said where they differ by more than can
     /// be read.
     pub(super) fn clearance(&self, pair: &Difference, outdated: bool) -> Result<Read, Refusal> {
-        let itself = match self.family.pairs.iter().find(|it| it.name == pair.name) {
+        let itself = match self.family.on_the_pair(pair) {
             Some(it) => self.worst(it, Worst::Largest)?,
             None => Read::default(),
         };
