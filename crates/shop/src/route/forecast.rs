@@ -9,10 +9,10 @@ use physics::{Basis, Given, Sheet, Shown};
 use rules::{LimitValue, Rulebook, Ruling};
 
 use super::house;
-use super::opening::{Opening, Wearing, openings, wearing};
+use super::opening::{Opening, Reading, Wearing, openings, wearing};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, Part, PartId};
-use crate::clock::{State as Stands, due, own_service_days, stretch};
+use crate::clock::{Clock, State as Stands, due, own_service_days, stretch};
 use crate::locomotive::{family, mirror, part_of};
 use crate::verdict::{Judgement, judge_as_it_is};
 
@@ -64,7 +64,7 @@ pub struct Forecast {
     /// Its openings, the oldest first.
     pub openings: Vec<Opening>,
     /// The newest reading.
-    pub now: (Date, State, Size),
+    pub now: Reading,
     /// Our own limit.
     pub shop_limit: Option<Size>,
     /// The strictest limit of the law, and where it stands.
@@ -100,13 +100,25 @@ pub fn coming(
     on: Date,
     planned: Option<u32>,
 ) -> Result<Coming, Refusal> {
+    let clocks = due(book, rules, engine, on)?;
+    Ok(coming_by(&clocks, book, engine, on, planned))
+}
+
+/// The same by her clocks as they were read already.
+pub(super) fn coming_by(
+    clocks: &[Clock],
+    book: &Book,
+    engine: LocomotiveId,
+    on: Date,
+    planned: Option<u32>,
+) -> Coming {
     let mut coming = Coming {
         a_year: planned
             .map(|days| (days, "as planned".to_string()))
             .or_else(|| last_year(book, engine, on)),
         ..Coming::default()
     };
-    for clock in due(book, rules, engine, on)? {
+    for clock in clocks {
         let opens = clock.finding.is_none() && !rules::words::is_work(&clock.inspection);
         if !opens || clock.inspection == "daily" {
             continue;
@@ -167,7 +179,7 @@ pub fn coming(
     }
     coming.ahead.sort_by_key(|ahead| ahead.days);
     coming.ahead.dedup_by(|one, other| one.what == other.what);
-    Ok(coming)
+    coming
 }
 
 /// Service days of the 365 days before a day, if all of them stand in the closed log.
@@ -222,22 +234,21 @@ pub(crate) fn wear_before(
         coming,
     };
     for size in wearing(family) {
-        let newest = sets
-            .iter()
-            .find_map(|set| Some((set.on, set.state, size.size(set)?)));
-        let Some(newest) = newest else { continue };
+        let Some(now) = size.now(&sets) else {
+            continue;
+        };
         let openings = openings(book, id, part, size, &sets);
         if openings.is_empty() {
             wear.wanting.push(format!(
                 "{}: no rate yet: it was left on {} and has not been found since",
-                size.title, newest.0
+                size.title, now.0
             ));
             continue;
         }
         let mut known = Known {
             size,
             openings: &openings,
-            now: newest,
+            now,
             shop_limit: shop_limit(part, size.name),
             rule_limit: rule_limit(&judged, size),
             mirror_rate: None,
@@ -245,13 +256,10 @@ pub(crate) fn wear_before(
         let beside = other.as_ref().and_then(|(id, other)| {
             let sets = book.readings.newest_first(*id)?;
             let openings = super::opening::openings(book, *id, other, size, &sets);
-            let found = sets
-                .iter()
-                .find_map(|set| Some((set.on, set.state, size.size(set)?)))?;
             let sheet = Known {
                 size,
                 openings: &openings,
-                now: found,
+                now: size.now(&sets)?,
                 shop_limit: None,
                 rule_limit: None,
                 mirror_rate: None,
@@ -277,15 +285,23 @@ pub(crate) fn wear_before(
                 continue;
             }
         };
-        let ahead = wear.coming.ahead.iter();
-        let ahead = ahead.filter_map(|it| Some((it.clone(), known.work(Some(it), reader).ok()?)));
+        // The sheet is that of the soonest; only the others are still to be worked.
+        let ahead = wear.coming.ahead.iter().enumerate();
+        let ahead = ahead.filter_map(|(at, it)| {
+            let sheet = match at {
+                0 => sheet.clone(),
+                _ => known.work(Some(it), reader).ok()?,
+            };
+            Some((it.clone(), sheet))
+        });
+        let ahead = ahead.collect();
         wear.forecasts.push(Forecast {
             name: size.name.to_string(),
             title: size.title.to_string(),
             larger: size.larger,
-            now: newest,
+            now,
             shop_limit: known.shop_limit,
-            ahead: ahead.collect(),
+            ahead,
             rule_limit: known.rule_limit,
             openings,
             sheet,
@@ -313,6 +329,11 @@ pub fn quantity(sheet: &Sheet, name: &str) -> Option<f64> {
         Some(Shown::Quantity { si, .. }) => *si,
         _ => None,
     }
+}
+
+/// A size as a sheet takes it.
+pub(super) fn inches(size: Size) -> String {
+    format!("{} in", show::decimal_in(size))
 }
 
 /// Our own limit of a size.
@@ -348,7 +369,7 @@ fn rule_limit(judged: &Judgement, size: Wearing<'_>) -> Option<(Size, Box<Ruling
 struct Known<'k> {
     size: Wearing<'k>,
     openings: &'k [Opening],
-    now: (Date, State, Size),
+    now: Reading,
     shop_limit: Option<Size>,
     rule_limit: Option<(Size, Box<Ruling>)>,
     /// The mirror's rate a service day, as its own sheet prints it, and whose it is.
@@ -358,7 +379,6 @@ struct Known<'k> {
 impl Known<'_> {
     fn work(&self, ahead: Option<&Ahead>, reader: House) -> Result<Sheet, physics::SheetError> {
         let openings = &self.openings[self.openings.len().saturating_sub(MOST)..];
-        let inches = |size: Size| format!("{} in", show::decimal_in(size));
         let list = |each: &dyn Fn(&Opening) -> String| {
             let all: Vec<String> = openings.iter().map(each).collect();
             all.join(", ")
