@@ -9,10 +9,10 @@ use measure::House;
 use physics::{Basis, Given, Sheet};
 use rules::Rulebook;
 
-use super::forecast::{Ahead, Coming, Forecast, coming, quantity, wear_before};
-use super::hours::booked as booked_on;
+use super::forecast::{Ahead, Coming, Forecast, coming_by, quantity, wear_before};
+use super::hours::{of_findings, plain};
 use crate::Refusal;
-use crate::book::{Book, FindingState, Inspection, LocomotiveId, Occasion, PartId};
+use crate::book::{Book, FindingState, Inspection, LocomotiveId, Occasion, PartId, QuarterHours};
 use crate::clock::due;
 
 /// The sheet that counts past openings.
@@ -43,7 +43,7 @@ pub struct Likely {
     /// A finding that stands open or is carried.
     pub open: Option<u32>,
     /// Hours it took, where closed jobs on it say so: least, median, most.
-    pub hours: Option<[crate::book::QuarterHours; 3]>,
+    pub hours: Option<[QuarterHours; 3]>,
     /// Spares held or on the shelf for it are for whoever reads to look up; the day to order by, if a lead time is known.
     pub order_by: Option<Date>,
 }
@@ -115,9 +115,9 @@ pub fn before(
                 KINDS.join(", ")
             ))
         })?;
-    let ahead = coming(book, rules, engine, on, None).unwrap_or_default();
-    let one = ahead.ahead.iter().find(|ahead| ahead.what == kind).cloned();
     let clocks = due(book, rules, engine, on)?;
+    let coming = coming_by(&clocks, book, engine, on, None);
+    let one = coming.ahead.into_iter().find(|ahead| ahead.what == kind);
     let clock = clocks.iter().find(|clock| clock.inspection == kind);
     let mut wanting = Vec::new();
     let by = clock.and_then(|clock| {
@@ -156,7 +156,8 @@ pub fn before(
         u32::try_from(of.count()).unwrap_or(u32::MAX)
     };
     let openings = u32::try_from(seen.len()).unwrap_or(u32::MAX);
-    let hours = hours_each(book, engine, on);
+    let hours = of_findings(book, on, |it| it.locomotive == engine);
+    let hours = hours.map(|([_, median, _], _)| plain(median));
     let work = |found: u32, prior: (&str, &str), hours: Option<&str>| {
         let from = Basis::Reading(format!(
             "{openings} closed in this book at which that is opened"
@@ -191,6 +192,10 @@ pub fn before(
     let order_by = by
         .zip(lead.as_ref())
         .and_then(|(by, lead)| by.checked_sub(Span::new().days(i64::from(lead.days))).ok());
+    let only = Coming {
+        ahead: one.clone().into_iter().collect(),
+        ..Coming::default()
+    };
     let mut likely = Vec::new();
     for (id, part) in book
         .parts
@@ -200,11 +205,7 @@ pub fn before(
         if part.known.removed.is_some() {
             continue;
         }
-        let only = Coming {
-            ahead: one.clone().into_iter().collect(),
-            ..Coming::default()
-        };
-        let wear = match wear_before(book, rules, *id, on, reader, only) {
+        let wear = match wear_before(book, rules, *id, on, reader, only.clone()) {
             Ok(wear) => wear
                 .forecasts
                 .iter()
@@ -243,7 +244,7 @@ pub fn before(
             wear,
             seen,
             open,
-            hours: hours_of(book, *id, on),
+            hours: of_findings(book, on, |it| it.part == *id).map(|(hours, _)| hours),
             order_by,
         });
     }
@@ -278,36 +279,6 @@ fn by_wear(it: &Forecast) -> Option<ByWear> {
         chance,
         sheet: sheet.clone(),
     })
-}
-
-/// Hours of every closed job of a part or an engine, smallest first; a job with a step that has none is left out.
-fn booked(book: &Book, on: Date, is_hers: impl Fn(PartId, LocomotiveId) -> bool) -> Vec<u32> {
-    let mut all: Vec<u32> = book
-        .jobs
-        .values()
-        .filter(|job| job.closed.as_ref().is_some_and(|(day, ..)| *day <= on))
-        .filter(|job| {
-            let of = book.findings.get(&job.plan.finding);
-            of.is_some_and(|of| is_hers(of.part, job.locomotive))
-        })
-        .filter_map(booked_on)
-        .collect();
-    all.sort_unstable();
-    all
-}
-
-fn hours_of(book: &Book, part: PartId, on: Date) -> Option<[crate::book::QuarterHours; 3]> {
-    let all = booked(book, on, |of, _| of == part);
-    let (least, most) = (*all.first()?, *all.last()?);
-    let median = *all.get(all.len() / 2)?;
-    Some([least, median, most].map(crate::book::QuarterHours))
-}
-
-/// The median of her closed jobs, in hours.
-fn hours_each(book: &Book, engine: LocomotiveId, on: Date) -> Option<String> {
-    let all = booked(book, on, |_, of| of == engine);
-    let median = *all.get(all.len() / 2)?;
-    Some(format!("{}", f64::from(median) / 4.0))
 }
 
 /// The longest time that something promised to the shop took, from the letter to what answered it.

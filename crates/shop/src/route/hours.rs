@@ -29,12 +29,29 @@ pub(super) fn own(
         let part = of.and_then(|of| book.parts.get(&of.part));
         before && job.plan.route == route && part.is_some_and(|part| part.family == family)
     };
-    let mut all: Vec<u32> = book
+    let all = book
         .jobs
         .iter()
-        .filter(|(id, job)| finding.and_then(|finding| finding.job) != Some(**id) && is_like(job))
-        .filter_map(|(_, job)| booked(job))
-        .collect();
+        .filter(|(id, job)| finding.and_then(|finding| finding.job) != Some(**id) && is_like(job));
+    spread(all.map(|(_, job)| job))
+}
+
+/// Smallest, median and greatest hours of the closed jobs whose finding is one of those meant, with their count.
+pub(super) fn of_findings(
+    book: &Book,
+    on: Date,
+    is_meant: impl Fn(&Finding) -> bool,
+) -> Option<([QuarterHours; 3], usize)> {
+    spread(book.jobs.values().filter(|job| {
+        let before = job.closed.as_ref().is_some_and(|(day, ..)| *day <= on);
+        let of = book.findings.get(&job.plan.finding);
+        before && of.is_some_and(&is_meant)
+    }))
+}
+
+/// Smallest, median and greatest hours of jobs; one with a step that has none is left out.
+fn spread<'b>(jobs: impl Iterator<Item = &'b Job>) -> Option<([QuarterHours; 3], usize)> {
+    let mut all: Vec<u32> = jobs.filter_map(booked).collect();
     all.sort_unstable();
     let (least, most) = (*all.first()?, *all.last()?);
     let (low, high) = (all.get((all.len() - 1) / 2)?, all.get(all.len() / 2)?);
@@ -43,9 +60,14 @@ pub(super) fn own(
 }
 
 /// The hours booked on a job; none where a step has none.
-pub(super) fn booked(job: &Job) -> Option<u32> {
+fn booked(job: &Job) -> Option<u32> {
     let steps = job.operations.iter();
     let hours = steps.map(|step| step.done.as_ref().and_then(|(_, _, hours, _)| *hours));
     let total: Option<u32> = hours.map(|hours| hours.map(|hours| hours.0)).sum();
     total.filter(|total| *total > 0)
+}
+
+/// Hours as a sheet takes them: 21.25.
+pub(super) fn plain(hours: QuarterHours) -> String {
+    (f64::from(hours.0) / 4.0).to_string()
 }

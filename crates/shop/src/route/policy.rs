@@ -8,10 +8,11 @@ use measure::{House, Rounding, Size, State, Unit, show};
 use physics::{Basis, Given, Sheet};
 use rules::Rulebook;
 
-use super::forecast::{Forecast, Wear, quantity, wear};
-use super::hours;
+use super::forecast::{Forecast, Wear, inches, quantity, wear};
+use super::hours::{self, plain};
+use super::opening::Reading;
 use crate::Refusal;
-use crate::book::{Book, Family, Part, PartId, QuarterHours, Route, Rung};
+use crate::book::{Book, Family, Part, PartId, Route, Rung};
 use crate::locomotive::{family, part_of};
 
 /// The sheet that is worked.
@@ -135,9 +136,6 @@ struct Known<'k> {
 }
 
 type Found = Result<(String, Basis), String>;
-
-/// A day, as found or as left, and the size.
-type Reading = (Date, State, Size);
 
 impl Known<'_> {
     /// What the book has of an argument; or what would settle it.
@@ -283,13 +281,4 @@ impl Known<'_> {
             Basis::Table(format!("{}, as the family has it", route.title)),
         ))
     }
-}
-
-/// Hours as a sheet takes them: 21.25.
-fn plain(hours: QuarterHours) -> String {
-    (f64::from(hours.0) / 4.0).to_string()
-}
-
-fn inches(size: Size) -> String {
-    format!("{} in", show::decimal_in(size))
 }

@@ -168,8 +168,9 @@ fn every_family_says_where_on_the_engine_it_is() {
 #[test]
 fn hours_come_from_closed_jobs_of_the_same_way() {
     use crate::flow::{CHECK, JOB, WEEPS, closed};
-    use shop::book::{FindingId, HoursFrom, JobId, QuarterHours};
-    use shop::route::{HoursOf, routes};
+    use crate::world::FOURTEEN;
+    use shop::book::{FindingId, FindingState, HoursFrom, JobId, QuarterHours};
+    use shop::route::{HoursOf, before, routes};
 
     let mut world = closed();
     let own = world.book.findings[&WEEPS].clone();
@@ -202,6 +203,14 @@ fn hours_come_from_closed_jobs_of_the_same_way() {
         re_cut(&world, &next),
         ([least, median, all], HoursOf::Own(2))
     );
+    // Before an opening the same median stands beside what will be needed, though it lies between two jobs.
+    let mut open = world.book.clone();
+    open.findings.get_mut(&WEEPS).unwrap().state = FindingState::Open;
+    let on = jiff::civil::date(2026, 12, 1);
+    let told = before(&open, world.rules, (FOURTEEN, "annual"), None, on, house).unwrap();
+    let mut likely = told.likely.into_iter();
+    let check = likely.find(|it| it.part == CHECK).unwrap();
+    assert_eq!(check.hours, Some([least, median, all]));
     // One step without hours: that job is left out, not counted as quick.
     if let Some((_, _, hours, _)) = &mut quick.operations[0].done {
         *hours = None;
