@@ -12,6 +12,7 @@ mod door;
 pub mod form;
 mod frame;
 mod guard;
+mod lines;
 mod link;
 mod page;
 mod part_list;
@@ -40,6 +41,7 @@ use jiff::civil::Date;
 use measure::House;
 use shop::book::{Authority, Book, PersonId};
 
+use crate::verb::{import, part_file};
 use crate::{Clock, Context, Failure, Globals, Ids, words};
 
 pub use door::one_time_link;
@@ -51,7 +53,7 @@ pub struct Desk {
     book: PathBuf,
     clock: Option<Clock>,
     secure: bool,
-    held: upload::Held,
+    held: lines::Held,
 }
 
 impl Desk {
@@ -61,7 +63,7 @@ impl Desk {
             book,
             clock,
             secure,
-            held: upload::Held::default(),
+            held: lines::Held::default(),
         })
     }
 
@@ -129,17 +131,17 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route(
             upload::PATH,
             get(page::show)
-                .post(upload::weigh)
-                .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
+                .post(lines::weigh::<import::Plan>)
+                .layer(DefaultBodyLimit::max(lines::MOST_BODY)),
         )
-        .route("/log/import/save", post(upload::save))
+        .route("/log/import/save", post(lines::save::<import::Plan>))
         .route(
             part_list::PATH,
             get(page::show)
-                .post(part_list::weigh)
-                .layer(DefaultBodyLimit::max(upload::MOST_BODY)),
+                .post(lines::weigh::<part_file::Plan>)
+                .layer(DefaultBodyLimit::max(lines::MOST_BODY)),
         )
-        .route("/parts/import/save", post(part_list::save))
+        .route("/parts/import/save", post(lines::save::<part_file::Plan>))
         .route("/photo/{number}", get(photo::show))
         .route(
             "/photo",

@@ -12,8 +12,8 @@ use shop::book::{FindingId, JobId, LetterId, PartId, Photo, PhotoOf};
 use store::MOST_SCAN;
 
 use super::form::{back, filled};
+use super::lines::sent;
 use super::page::{self, View, kit};
-use super::upload::sent;
 use super::{Desk, Reader, on_thread, trouble};
 use crate::verb::photo::Of;
 use crate::words::{part as say, tag};

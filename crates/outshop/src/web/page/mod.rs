@@ -316,7 +316,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["engine", number, "known"] => known::draw(view, number)?,
         ["first-hour"] => first::draw(view)?,
         ["engine", number, "log"] => log::draw(view, number)?,
-        ["log", "import"] => super::upload::draw(view)?,
+        ["log", "import"] => super::upload::draw(view),
         ["parts", "import"] => super::part_list::draw(view),
         ["people"] => people::draw(view)?,
         ["copies"] => super::copy::draw(view)?,
