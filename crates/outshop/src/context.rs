@@ -8,7 +8,7 @@ use jiff::civil::{Date, DateTime};
 use measure::House;
 use rules::Rulebook;
 use shop::Refusal;
-use shop::book::{Book, EntryId, LocomotiveId, PersonId, Statement};
+use shop::book::{BatchId, Book, EntryId, LocomotiveId, PersonId, Statement};
 use shop::locomotive::plain_number;
 use shop::report::{Ran, ran_against, reaches_back};
 use store::{Act, By, Receipt, Store, StoreError};
@@ -423,6 +423,20 @@ impl Context {
         let by = By::Name(self.by()?.to_string());
         let zone = self.zone()?;
         self.act(by, &zone)
+    }
+
+    /// The same for statements that come in together: of the batch that was named, else of a new one.
+    ///
+    /// # Errors
+    /// As [`Context::own_act`].
+    pub fn batch_act(&mut self) -> Result<(Act, BatchId), Failure> {
+        let batch = match self.globals.batch {
+            Some(batch) => batch,
+            None => BatchId(self.id()?),
+        };
+        let mut act = self.own_act()?;
+        act.batch = Some(batch);
+        Ok((act, batch))
     }
 
     /// Asks a pure verb and saves what it states. The verb is told the day the work was done.

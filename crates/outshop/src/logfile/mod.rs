@@ -65,6 +65,17 @@ pub(crate) enum Cell {
     Wrong(String),
 }
 
+impl Cell {
+    /// What stands in it, as text. A workbook keeps whole numbers as 3.0; a size is text there, with its unit.
+    pub(crate) fn written(&self) -> String {
+        match self {
+            Cell::Text(text) => text.trim().to_string(),
+            Cell::Number(number) => number.to_string(),
+            _ => String::new(),
+        }
+    }
+}
+
 /// A row of a table: its line from 1, and its cells.
 pub(crate) struct Row {
     pub(crate) place: u32,

@@ -6,12 +6,12 @@ use std::path::PathBuf;
 use clap::{Args, Subcommand};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::book::{BatchId, BoilerEntered, Book, EntryId, LocomotiveId, Meta, PersonId, Statement};
+use shop::book::{BoilerEntered, Book, EntryId, LocomotiveId, Meta, PersonId, Statement};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
 use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, sign_boiler_card};
 
 use super::{boiler_map, name, pair, saved, test_day, wrap};
-use crate::logfile::{self, Cell, plain};
+use crate::logfile::{self, plain};
 use crate::words::{self, boiler as say};
 use crate::{Answer, Context, Failure};
 
@@ -370,22 +370,9 @@ fn kinds() -> Answer {
     )
 }
 
-/// What stands in a cell, as text; a workbook keeps whole numbers as 3.0.
-fn written(cell: &Cell) -> String {
-    match cell {
-        Cell::Text(text) => text.trim().to_owned(),
-        Cell::Number(number) => number.to_string(),
-        _ => String::new(),
-    }
-}
-
 impl Import {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let bytes = super::import::read(&self.file, logfile::MOST_BYTES)?;
-        let file = self
-            .file
-            .file_name()
-            .map_or("the file".into(), |it| it.to_string_lossy().into_owned());
+        let (file, bytes) = super::import::read(&self.file, logfile::MOST_BYTES)?;
         let on = context.on()?;
         let mut book = context.book_of(&self.engine)?;
         let by = match context.by() {
@@ -401,7 +388,7 @@ impl Import {
             .map(|row| {
                 row.cells
                     .iter()
-                    .map(|cell| plain(&written(cell)).replace(' ', "_"))
+                    .map(|cell| plain(&cell.written()).replace(' ', "_"))
                     .collect()
             })
             .unwrap_or_default();
@@ -420,7 +407,7 @@ impl Import {
                 source: String::new(),
             };
             for (word, cell) in heading.iter().zip(&row.cells) {
-                let says = written(cell);
+                let says = cell.written();
                 match word.as_str() {
                     _ if says.is_empty() => {}
                     "component" => told.component = says,
@@ -469,12 +456,7 @@ impl Import {
                 code,
             });
         }
-        let mut act = context.own_act()?;
-        let batch = match context.globals().batch {
-            Some(batch) => batch,
-            None => BatchId(context.id()?),
-        };
-        act.batch = Some(batch);
+        let (act, batch) = context.batch_act()?;
         let receipt = context.store()?.write_of(&act, id, |book, _| {
             if marks(book, id) != seen {
                 return Err(shop::Refusal::refused(say::CHANGED).todo(say::LOOK_AGAIN));

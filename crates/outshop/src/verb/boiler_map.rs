@@ -209,16 +209,13 @@ impl TakeSurvey {
         let Some(file) = &self.file else {
             return Ok((Vec::new(), Vec::new()));
         };
-        let bytes = super::import::read(file, logfile::MOST_BYTES)?;
-        let name = file
-            .file_name()
-            .map_or("the file".into(), |it| it.to_string_lossy().into_owned());
+        let (name, bytes) = super::import::read(file, logfile::MOST_BYTES)?;
         let all = logfile::rows(&name, &bytes, self.sheet.as_deref())?;
         let mut all = all.iter().filter(|row| !logfile::blank(row));
         let heading = all
             .next()
             .ok_or_else(|| Failure::Input(say::empty_file(&name)))?;
-        let mut columns: Vec<String> = heading.cells.iter().skip(1).map(written).collect();
+        let mut columns: Vec<String> = heading.cells.iter().skip(1).map(Cell::written).collect();
         while columns.last().is_some_and(String::is_empty) {
             columns.pop();
         }
@@ -227,7 +224,7 @@ impl TakeSurvey {
             if let Some(why) = &row.wrong {
                 return Err(Failure::Input(say::wrong_line(&name, row.place, why)));
             }
-            let token = |cell: &Cell| match written(cell) {
+            let token = |cell: &Cell| match cell.written() {
                 empty if empty.is_empty() => "-".to_owned(),
                 said => said.replace(' ', "_"),
             };
@@ -239,19 +236,10 @@ impl TakeSurvey {
                 .map(token)
                 .collect();
             cells.resize(columns.len(), "-".into());
-            let named = row.cells.first().map(written).unwrap_or_default();
+            let named = row.cells.first().map(Cell::written).unwrap_or_default();
             rows.push((named, cells.join(" ")));
         }
         Ok((columns, rows))
-    }
-}
-
-/// What stands in a cell, as text; a workbook keeps whole numbers as 3.0.
-fn written(cell: &Cell) -> String {
-    match cell {
-        Cell::Text(text) => text.trim().to_owned(),
-        Cell::Number(number) => number.to_string(),
-        _ => String::new(),
     }
 }
 

@@ -11,7 +11,7 @@ use shop::Refusal;
 use shop::book::{BatchId, Book, DaySet, FireId, LocomotiveId, Statement, Stood};
 use shop::clock::{Fate, LogLine, Unread, Weighed, weigh};
 use shop::locomotive::engine;
-use store::{By, Receipt};
+use store::Receipt;
 
 use super::{date, saved};
 use crate::logfile::{self, Order, Told};
@@ -72,10 +72,53 @@ pub struct Plan {
     pub not_read: Vec<String>,
     /// Lines passed over.
     pub passed_over: usize,
-    /// The engines named, and the newest entry of each when it was weighed.
-    seen: Vec<(LocomotiveId, u64)>,
+    seen: Seen,
     /// Of each engine the service days these lines would add, and the days they leave in doubt.
     pub adds: BTreeMap<String, (usize, usize)>,
+}
+
+/// The engines that lines name, and the newest entry of each when they were weighed.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) struct Seen(Vec<(LocomotiveId, u64)>);
+
+impl Seen {
+    /// Notes the engine of a line. One that nobody knows is told at her lines.
+    pub(super) fn note(&mut self, book: &Book, number: &str) {
+        if let Ok((id, kept)) = engine(book, number)
+            && !self.0.iter().any(|(known, _)| *known == id)
+        {
+            self.0.push((id, kept.last));
+        }
+    }
+
+    /// Saves what the lines state as one batch; nothing where they state nothing.
+    ///
+    /// # Errors
+    /// Refused: one of these engines was written of since. Nothing is saved then.
+    pub(super) fn save(
+        &self,
+        context: &mut Context,
+        statements: &[Statement],
+    ) -> Result<Option<(Receipt, BatchId)>, Failure> {
+        if statements.is_empty() {
+            return Ok(None);
+        }
+        let (act, batch) = context.batch_act()?;
+        let receipt = context.store()?.write(&act, |book, _| {
+            let changed = |(id, last): &(LocomotiveId, u64)| {
+                let kept = book.locomotives.get(id);
+                kept.is_none_or(|kept| kept.last != *last)
+            };
+            if self.0.iter().any(changed) {
+                return Err(Refusal::refused(
+                    "The book has changed since these lines were weighed against it.",
+                )
+                .todo("look again what each line would do"));
+            }
+            Ok(statements.to_vec())
+        })?;
+        Ok(Some((receipt, batch)))
+    }
 }
 
 /// A mark of lines with what was said of each.
@@ -118,16 +161,11 @@ impl Plan {
         let rules = context.rules()?;
         let first = FireId(context.id()?);
         let book = context.book()?;
-        let mut seen = Vec::new();
+        let mut seen = Seen::default();
         for line in lines.iter().flatten() {
-            // An engine nobody knows is told at her lines.
-            if let Ok((id, kept)) = engine(&book, &line.engine)
-                && !seen.iter().any(|(known, _)| *known == id)
-            {
-                seen.push((id, kept.last));
-            }
+            seen.note(&book, &line.engine);
         }
-        let ids: Vec<_> = seen.iter().map(|(id, _)| *id).collect();
+        let ids: Vec<_> = seen.0.iter().map(|(id, _)| *id).collect();
         let book = context.store()?.book_with_fires_of_each(&ids)?;
         let lines = weigh(&book, rules, lines, first, on);
         let adds = adds(&book, &lines, &ids);
@@ -183,43 +221,12 @@ impl Plan {
                 }),
             )));
         }
-        let statements: Vec<Statement> = self
-            .lines
-            .iter()
-            .filter_map(|line| match &line.fate {
-                Fate::Taken { statements, .. } => Some(statements),
-                _ => None,
-            })
-            .flatten()
-            .cloned()
-            .collect();
-        if statements.is_empty() {
-            return Ok(None);
-        }
-        let batch = match context.globals().batch {
-            Some(batch) => batch,
-            None => BatchId(context.id()?),
-        };
-        let by = By::Name(context.by()?.to_string());
-        let zone = context.zone()?;
-        let mut act = context.act(by, &zone)?;
-        act.batch = Some(batch);
-        let receipt = context.store()?.write(&act, |book, _| {
-            for (id, last) in &self.seen {
-                if book
-                    .locomotives
-                    .get(id)
-                    .is_none_or(|kept| kept.last != *last)
-                {
-                    return Err(Refusal::refused(
-                        "The book has changed since these lines were weighed against it.",
-                    )
-                    .todo("look again what each line would do"));
-                }
-            }
-            Ok(statements.clone())
-        })?;
-        Ok(Some((receipt, batch)))
+        let taken = self.lines.iter().filter_map(|line| match &line.fate {
+            Fate::Taken { statements, .. } => Some(statements),
+            _ => None,
+        });
+        let statements: Vec<Statement> = taken.flatten().cloned().collect();
+        self.seen.save(context, &statements)
     }
 
     /// The lines with their fates, for programs.
@@ -325,10 +332,7 @@ fn adds(
 
 impl Import {
     pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let bytes = read(&self.file, logfile::MOST_BYTES)?;
-        let name = self.file.file_name().map_or("the file".into(), |name| {
-            name.to_string_lossy().into_owned()
-        });
+        let (name, bytes) = read(&self.file, logfile::MOST_BYTES)?;
         let told = Told {
             engine: self.engine.clone(),
             order: self.dates,
@@ -366,8 +370,9 @@ impl Import {
     }
 }
 
-/// Reads a file, and not more of it than is taken: `most` bytes, and one by which it is seen to be larger.
-pub(super) fn read(path: &std::path::Path, most: usize) -> Result<Vec<u8>, Failure> {
+/// Reads a file, and not more of it than is taken: `most` bytes, and one by which it is seen to be larger. Gives its own
+/// name, and what is in it.
+pub(super) fn read(path: &std::path::Path, most: usize) -> Result<(String, Vec<u8>), Failure> {
     use std::io::Read;
     let no =
         |why: std::io::Error| Failure::Input(format!("{} cannot be read: {why}.", path.display()));
@@ -382,7 +387,10 @@ pub(super) fn read(path: &std::path::Path, most: usize) -> Result<Vec<u8>, Failu
     file.take(most as u64 + 1)
         .read_to_end(&mut bytes)
         .map_err(no)?;
-    Ok(bytes)
+    let name = path.file_name().map_or("the file".into(), |name| {
+        name.to_string_lossy().into_owned()
+    });
+    Ok((name, bytes))
 }
 
 impl Days {

@@ -11,12 +11,12 @@ use jiff::civil::Date;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{
-    BatchId, Book, EntryId, FeatureTold, LocomotiveId, Meta, PartId, PartKnown, PartTold, PersonId,
-    Statement,
+    BatchId, Book, EntryId, FeatureTold, Meta, PartId, PartKnown, PartTold, PersonId, Statement,
 };
 use shop::locomotive::{NewPart, add_part, engine, part, tell_part};
 use store::Receipt;
 
+use super::import::{Seen, mark, read};
 use super::saved;
 use crate::logfile::{self, Cell, HEADING_WITHIN, MOST_LINES, Row, blank, plain};
 use crate::words::part_list as say;
@@ -131,7 +131,7 @@ pub struct Plan {
     /// Words over columns that are not read.
     pub not_read: Vec<String>,
     statements: Vec<Statement>,
-    seen: Vec<(LocomotiveId, u64)>,
+    seen: Seen,
 }
 
 impl Plan {
@@ -189,7 +189,7 @@ pub fn weigh(
         statements: Vec::new(),
     };
     let mut lines = Vec::new();
-    let mut seen: Vec<(LocomotiveId, u64)> = Vec::new();
+    let mut seen = Seen::default();
     for row in rows {
         let cells = columns.cells(row);
         let text = |column| cells.get(&column).cloned().unwrap_or_default();
@@ -202,11 +202,7 @@ pub fn weigh(
             (None, Ok(fate)) => fate,
             (None, Err(why)) => Fate::Refused(why.to_string()),
         };
-        if let Ok((id, kept)) = engine(book, &number)
-            && !seen.iter().any(|(known, _)| *known == id)
-        {
-            seen.push((id, kept.last));
-        }
+        seen.note(book, &number);
         lines.push(Line {
             place: row.place,
             engine: number,
@@ -232,11 +228,7 @@ struct Columns {
 
 /// The heading, if a row is one: it names a part.
 fn columns(row: &Row) -> Option<Columns> {
-    let heading: Vec<String> = row
-        .cells
-        .iter()
-        .map(|cell| written(cell).unwrap_or_default())
-        .collect();
+    let heading: Vec<String> = row.cells.iter().map(Cell::written).collect();
     let known: Vec<_> = heading
         .iter()
         .map(|word| {
@@ -256,7 +248,7 @@ impl Columns {
     fn cells(&self, row: &Row) -> BTreeMap<Column, String> {
         let cells = self.known.iter().zip(&row.cells);
         cells
-            .filter_map(|(column, cell)| Some(((*column)?, written(cell)?)))
+            .filter_map(|(column, cell)| Some(((*column)?, cell.written())))
             .filter(|(_, text)| !text.is_empty())
             .collect()
     }
@@ -267,18 +259,6 @@ impl Columns {
             .filter(|(word, column)| column.is_none() && !word.is_empty())
             .map(|(word, _)| word.clone())
             .collect()
-    }
-}
-
-/// What stands in a cell, as text. A workbook keeps whole numbers as 3.0; a size is text there, with its unit.
-fn written(cell: &Cell) -> Option<String> {
-    match cell {
-        Cell::Text(text) => Some(text.trim().to_string()),
-        Cell::Number(number) if number.fract() == 0.0 && number.abs() < 1e9 => {
-            Some(format!("{number:.0}"))
-        }
-        Cell::Number(number) => Some(number.to_string()),
-        _ => None,
     }
 }
 
@@ -541,7 +521,7 @@ impl Plan {
 
     /// A mark of every line's fate, the same whenever they are the same: what somebody was shown.
     pub fn mark(&self) -> String {
-        super::import::mark(self.lines.iter().map(|line| (line.place, line.told())))
+        mark(self.lines.iter().map(|line| (line.place, line.told())))
     }
 
     /// Saves what its lines add and tell, as one batch; nothing where there is nothing new.
@@ -558,39 +538,13 @@ impl Plan {
         if refused > 0 && !leave_out {
             return Err(Failure::Input(say::held_back(refused)));
         }
-        if self.statements.is_empty() {
-            return Ok(None);
-        }
-        let batch = match context.globals().batch {
-            Some(batch) => batch,
-            None => BatchId(context.id()?),
-        };
-        let mut act = context.own_act()?;
-        act.batch = Some(batch);
-        let receipt = context.store()?.write(&act, |book, _| {
-            let changed = |(id, last): &(LocomotiveId, u64)| {
-                let kept = book.locomotives.get(id);
-                kept.is_none_or(|kept| kept.last != *last)
-            };
-            if self.seen.iter().any(changed) {
-                return Err(shop::Refusal::refused(
-                    "The book has changed since these lines were weighed against it.",
-                )
-                .todo("look again what each line would do"));
-            }
-            Ok(self.statements.clone())
-        })?;
-        Ok(Some((receipt, batch)))
+        self.seen.save(context, &self.statements)
     }
 }
 
 impl Import {
     pub(super) fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let bytes = super::import::read(&self.file, logfile::MOST_BYTES)?;
-        let name = self.file.file_name();
-        let name = name.map_or("the file".into(), |name| {
-            name.to_string_lossy().into_owned()
-        });
+        let (name, bytes) = read(&self.file, logfile::MOST_BYTES)?;
         let (of, sheet) = (self.engine.as_deref(), self.sheet.as_deref());
         let plan = Plan::of_file(context, &name, &bytes, of, sheet)?;
         let [adds, tells, again, refused] = plan.counts();

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use clap::Args;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::book::{BatchId, Book, FeatureTold, Part, PartId, PartKnown, PartTold, Side, Statement};
+use shop::book::{Book, FeatureTold, Part, PartId, PartKnown, PartTold, Side, Statement};
 use shop::locomotive::{above_of, engine, family, mates, mirror, part, tree};
 
 use super::{pair, saved};
@@ -288,12 +288,7 @@ impl FitOut {
             text.push_str("Nothing is changed. With --write they are added, as one batch.\n");
             return Ok(Answer::done(text, value));
         }
-        let batch = match context.globals().batch {
-            Some(batch) => batch,
-            None => BatchId(context.id()?),
-        };
-        let mut act = context.own_act()?;
-        act.batch = Some(batch);
+        let (act, batch) = context.batch_act()?;
         let receipt = context.store()?.write_of(&act, id, |book, _| {
             shop::locomotive::fit_out(book, id, self.main_axle, first)
         })?;

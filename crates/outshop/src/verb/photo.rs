@@ -198,11 +198,7 @@ impl Photo {
     pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
         match self {
             Photo::Add(it) => {
-                let bytes = super::import::read(&it.file, MOST_SCAN)?;
-                let file = it.file.file_name();
-                let file = file.map_or("the file".into(), |name| {
-                    name.to_string_lossy().into_owned()
-                });
+                let (file, bytes) = super::import::read(&it.file, MOST_SCAN)?;
                 it.of.save(context, &file, &bytes)
             }
             Photo::List { engine: number } => {
