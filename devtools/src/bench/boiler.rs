@@ -1,6 +1,9 @@
 //! What a boiler's card and a large survey take, against the same arithmetic on plain arrays (ndarray) in the same run.
 
 use std::collections::BTreeMap;
+use std::convert::Infallible;
+use std::fmt::Display;
+use std::hint::black_box;
 use std::time::Duration;
 
 use drawing::{Marked, Square, SquareMap};
@@ -10,11 +13,12 @@ use ndarray::{Array1, Array2, ArrayView1, Axis, Zip};
 use rules::Rulebook;
 use shop::book::{
     BoilerEntered, BoilerSurveyed, Book, EntryId, Meta, PersonId, Statement, StayRow, StaysMapped,
-    StaysTold,
+    StaysTold, Survey,
 };
 use shop::locomotive::add_engine;
-use shop::ruled::boiler::{boiler_card, bolt_map, survey_read};
+use shop::ruled::boiler::{Cell, SurveyRead, boiler_card, bolt_map, survey_read};
 
+use super::desk::ms;
 use super::{median, ratio, worked};
 use crate::Stop;
 use crate::grow::{engine, engine_of};
@@ -36,21 +40,22 @@ pub fn bench() -> Result<String, Stop> {
     let rules = Rulebook::built_in().map_err(Stop::fault)?;
     let book = made(rules)?;
     let id = engine_of(0);
-    let card = times(|| boiler_card(&book, rules, id, NOW).map(|card| card.lines.len()));
-    let stays = times(|| bolt_map(&book, rules, id, NOW).map(|map| map.sheets.len()));
+    let card = times(|| boiler_card(&book, rules, id, NOW))?;
+    let stays = times(|| bolt_map(&book, rules, id, NOW))?;
     let survey = times(|| {
-        survey_read(&book, rules, id, "course 1", NOW)
-            .map(|read| read.map_or(0, |(survey, read)| map(&survey, &read).svg().len()))
-    });
+        let read = survey_read(&book, rules, id, "course 1", NOW).map_err(|why| why.to_string())?;
+        let (survey, read) = read.ok_or("the bench's own survey is not read")?;
+        Ok::<_, String>(map(&survey, &read).svg())
+    })?;
     let sizes = Sizes::of();
-    let plain_card = times(|| Ok::<_, ()>(sizes.card()));
+    let plain_card = times(|| Ok::<_, Infallible>(sizes.card()))?;
     let (old, new) = (field(0.0), field(0.004));
-    let plain_survey = times(|| Ok::<_, ()>(survey_arithmetic(&old, &new)));
+    let plain_survey = times(|| Ok::<_, Infallible>(survey_arithmetic(&old, &new)))?;
     let both = card.saturating_add(stays);
     Ok(format!(
         "boiler, processor time, the middle of {TIMES}\n  \
-         card of {COMPONENTS} components and the map of {} stays: {:.2} ms ({:.2} and {:.2}), {} times the same arithmetic on plain arrays\n  \
-         survey of {} readings read beside the one before, mapped and fitted: {:.1} ms, {} times the same arithmetic on plain arrays\n",
+         card of {COMPONENTS} components and the map of {} stays: {} ms ({} and {}), {} times the same arithmetic on plain arrays\n  \
+         survey of {} readings read beside the one before, mapped and fitted: {} ms, {} times the same arithmetic on plain arrays\n",
         SHEETS * ROWS * IN_A_ROW,
         ms(both),
         ms(card),
@@ -64,13 +69,15 @@ pub fn bench() -> Result<String, Stop> {
 
 const TIMES: usize = 21;
 
-fn ms(time: Duration) -> f64 {
-    time.as_secs_f64() * 1e3
-}
-
-fn times<T, E>(mut what: impl FnMut() -> Result<T, E>) -> Duration {
-    let each = (0..TIMES).map(|_| worked(|| std::hint::black_box(what().is_ok())).0);
-    median(each.collect())
+/// The middle time of what is done again and again; a refusal is quick and is no time.
+fn times<T, E: Display>(mut what: impl FnMut() -> Result<T, E>) -> Result<Duration, Stop> {
+    let mut each = Vec::new();
+    for _ in 0..TIMES {
+        let (time, done) = worked(|| what().map(|it| drop(black_box(it))));
+        done.map_err(Stop::fault)?;
+        each.push(time);
+    }
+    Ok(median(each))
 }
 
 fn made(rules: &Rulebook) -> Result<Book, Stop> {
@@ -254,7 +261,7 @@ fn field(loss: f64) -> Array2<f64> {
     })
 }
 
-fn map(survey: &shop::book::Survey, read: &shop::ruled::boiler::SurveyRead) -> SquareMap {
+fn map(survey: &Survey, read: &SurveyRead) -> SquareMap {
     let thin = read.required.map_or(0.0, |required| required * 1.1);
     let rows = survey
         .rows
@@ -268,7 +275,7 @@ fn map(survey: &shop::book::Survey, read: &shop::ruled::boiler::SurveyRead) -> S
                 let each = texts.split(' ').zip(cells).map(|(text, cell)| Marked {
                     said: text.to_owned(),
                     mark: match cell {
-                        shop::ruled::boiler::Cell::Read(inches) if *inches <= thin => Square::Thin,
+                        Cell::Read(inches) if *inches <= thin => Square::Thin,
                         _ => Square::Plain,
                     },
                     again: false,

@@ -46,11 +46,7 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
     let mut desk = Desk::serve(program, book, &["demo", "--port", "0"])?;
     let fresh = desk.resident()?;
     let pages = desk.pages()?;
-    let mut plain = Vec::new();
-    for _ in 0..TIMES {
-        plain.push(took(|| desk.get(PLAIN)).0);
-    }
-    let plain = Times::of(plain);
+    let plain = desk.times_of(PLAIN, TIMES)?;
     let mut loads = Vec::new();
     for _ in 0..TIMES {
         let (time, read) = took(|| Store::open(book).and_then(|store| store.book()));
@@ -73,13 +69,7 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
     ];
     let mut worst = Duration::ZERO;
     for page in pages.values() {
-        let mut times = Vec::new();
-        for _ in 0..TIMES {
-            let (time, body) = took(|| desk.get(&page.path));
-            body?;
-            times.push(time);
-        }
-        let times = Times::of(times);
+        let times = desk.times_of(&page.path, TIMES)?;
         worst = worst.max(times.slow);
         rows.push(row(page.path.clone(), page.bytes, &times));
     }
@@ -90,13 +80,7 @@ fn timed(program: &Path, book: &Path) -> Result<String, String> {
         // The first one finds the typesetter cold.
         let (first, card) = took(|| desk.get(path));
         let bytes = card?.len();
-        let mut times = Vec::new();
-        for _ in 0..CARDS {
-            let (time, card) = took(|| desk.get(path));
-            card?;
-            times.push(time);
-        }
-        let mut cells = row(path.to_string(), bytes, &Times::of(times));
+        let mut cells = row(path.to_string(), bytes, &desk.times_of(path, CARDS)?);
         cells.insert(2, ms(first));
         cards.push(cells);
     }
@@ -206,19 +190,6 @@ impl Desk {
         Ok((head, String::from_utf8_lossy(&body).into_owned()))
     }
 
-    /// Hands in what a device kept, and gives what became of it.
-    ///
-    /// # Errors
-    /// Why it is not taken.
-    pub fn hand_in(&mut self, kept: &str) -> Result<Vec<u8>, String> {
-        let (head, body) = self.sent("POST", "/bench/send", kept)?;
-        if head.starts_with("HTTP/1.1 200") {
-            Ok(body)
-        } else {
-            Err(String::from_utf8_lossy(&body).into_owned())
-        }
-    }
-
     /// The same with the body as it came.
     fn asked(&mut self, method: &str, path: &str) -> Result<(String, Vec<u8>), String> {
         self.sent(method, path, "")
@@ -261,6 +232,41 @@ impl Desk {
         } else {
             let first = head.lines().next().unwrap_or_default();
             Err(format!("{path} answered {first}"))
+        }
+    }
+
+    /// How long it takes to get pages that must be there, one after the other.
+    ///
+    /// # Errors
+    /// Why one is not got.
+    pub fn times(&mut self, paths: impl Iterator<Item = String>) -> Result<Times, String> {
+        let mut times = Vec::new();
+        for path in paths {
+            let (time, body) = took(|| self.get(&path));
+            body?;
+            times.push(time);
+        }
+        Ok(Times::of(times))
+    }
+
+    /// The same of one page, over and over.
+    ///
+    /// # Errors
+    /// As [`Desk::times`].
+    pub fn times_of(&mut self, path: &str, many: usize) -> Result<Times, String> {
+        self.times(std::iter::repeat_n(path.to_string(), many))
+    }
+
+    /// Hands in what a device kept, and gives what became of it.
+    ///
+    /// # Errors
+    /// Why it is not taken.
+    pub fn hand_in(&mut self, kept: &str) -> Result<Vec<u8>, String> {
+        let (head, body) = self.sent("POST", "/bench/send", kept)?;
+        if head.starts_with("HTTP/1.1 200") {
+            Ok(body)
+        } else {
+            Err(String::from_utf8_lossy(&body).into_owned())
         }
     }
 

@@ -22,8 +22,10 @@ const ENGINES: [u32; 2] = [3, 200];
 const TIMES: usize = 300;
 /// Served by the same process, and without the book.
 const PLAIN: &str = "/asset/desk.css";
-/// Words of one part and of many.
-const FOUND: [&str; 2] = ["/find?q=left+bushing+12", "/find?q=5.511"];
+/// Words of one part.
+const ONE_FOUND: &str = "/find?q=left+bushing+12";
+/// Words of many.
+const MANY_FOUND: &str = "/find?q=5.511";
 /// Sets of a day, seven readings in each.
 const SETS: u32 = 72;
 
@@ -105,21 +107,13 @@ struct Timed {
 
 fn timed(program: &Path, file: &Path, engines: u32) -> Result<Timed, String> {
     let mut desk = Desk::serve(program, file, &["serve", "--port", "0"])?;
-    let mut asked = |path: &dyn Fn(u32) -> String| -> Result<Times, String> {
-        let mut times = Vec::new();
-        for at in (0..).take(TIMES) {
-            let (time, body) = took(|| desk.get(&path(at)));
-            body?;
-            times.push(time);
-        }
-        Ok(Times::of(times))
-    };
-    let plain = asked(&|_| PLAIN.to_string())?;
-    let page = asked(&|at| {
+    let plain = desk.times_of(PLAIN, TIMES)?;
+    let page = desk.times((0..).take(TIMES).map(|at: u32| {
         let part = name_of(at % PARTS).replace(' ', "%20");
         format!("/engine/{}/part/{part}", 100 + at % engines)
-    })?;
-    let [one, many] = FOUND.map(|path| asked(&|_| path.to_string()));
+    }))?;
+    let one = desk.times_of(ONE_FOUND, TIMES)?;
+    let many = desk.times_of(MANY_FOUND, TIMES)?;
     let store = Store::open(file).map_err(|why| why.to_string())?;
     let book = store.book_of_shop().map_err(|why| why.to_string())?;
     let person = book.persons.keys().next().ok_or("nobody is in the book")?;
@@ -146,8 +140,8 @@ fn timed(program: &Path, file: &Path, engines: u32) -> Result<Timed, String> {
     Ok(Timed {
         plain,
         page,
-        one: one?,
-        many: many?,
+        one,
+        many,
         day,
     })
 }
