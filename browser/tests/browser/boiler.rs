@@ -1,9 +1,9 @@
 //! Her boiler by hand, on a phone with scripts switched off: a component entered, a survey, a bolt broken and renewed; and
 //! what is refused comes back filled in.
 
-use browser::{Desk, Screen, Window};
+use browser::Desk;
 
-use crate::shop::{self, ADA, ENGINE, NEW};
+use crate::shop::{ADA, ENGINE, NEW};
 use crate::walk::Hand;
 
 fn hand() -> Hand {
@@ -26,10 +26,7 @@ fn hand() -> Hand {
         "2=6@10in+6in",
     ];
     let desk = Desk::of(&[(ADA, NOW, &shop), (ADA, NOW, ENGINE), (ADA, NOW, &map)]).unwrap();
-    let window = Window::open(Screen::Phone).unwrap();
-    window.scripts(false).unwrap();
-    shop::comes_in(&window, &desk);
-    Hand { window, desk }
+    Hand::of(desk)
 }
 
 impl Hand {

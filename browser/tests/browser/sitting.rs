@@ -2,9 +2,9 @@
 //! say, six parts, one of them as found and as left, a photograph, a tool with its tag, a write-up, a copy of the book
 //! and the trial of that copy. Every page on the way is looked at, and says what comes next.
 
-use browser::{Desk, Paper, Screen, Window, audit};
+use browser::{Desk, Paper, audit};
 
-use crate::shop::{self, ADA, NEW};
+use crate::shop::{ADA, NEW};
 use crate::walk::Hand;
 
 /// A picture of one dot, as PNG (ISO/IEC 15948).
@@ -49,14 +49,11 @@ fn kept(hand: &Hand, verb: &str, seen: &mut Seen) {
 
 #[test]
 fn a_newcomer_makes_a_book_useful_in_one_sitting() {
-    let window = Window::open(Screen::Phone).unwrap();
-    window.scripts(false).unwrap();
     let desk = Desk::of(&[(ADA, "2026-05-03T09:00", NEW)]).unwrap();
     // Where copies go is said once at the machine: no page chooses a folder.
     desk.does(ADA, &["backup", "."]).unwrap();
-    let hand = Hand { window, desk };
+    let hand = Hand::of(desk);
     let mut seen = Seen(Vec::new());
-    shop::comes_in(&hand.window, &hand.desk);
     assert!(hand.text().contains("Begin here"), "{}", hand.text());
     seen.page(&hand);
     hand.follow("/first-hour");

@@ -78,6 +78,14 @@ pub struct Hand {
 }
 
 impl Hand {
+    /// The officer, with scripts switched off, who has come in by the one-time link.
+    pub fn of(desk: Desk) -> Hand {
+        let window = Window::open(Screen::Phone).unwrap();
+        window.scripts(false).unwrap();
+        shop::comes_in(&window, &desk);
+        Hand { window, desk }
+    }
+
     pub fn text(&self) -> String {
         self.window.text().unwrap()
     }
@@ -255,15 +263,8 @@ fn passphrase(name: &str) -> String {
 
 #[test]
 fn a_finding_goes_from_first_sight_to_its_close_by_hand() {
-    let window = Window::open(Screen::Phone).unwrap();
-    window.scripts(false).unwrap();
-    let hand = Hand {
-        window,
-        desk: book(),
-    };
-
     // The officer comes in by the one-time link, and lets the two others in.
-    shop::comes_in(&hand.window, &hand.desk);
+    let hand = Hand::of(book());
     assert_eq!(hand.path(), "/");
     hand.sets_passphrase(ADA);
     hand.lets_in("Ben Ostrow");
