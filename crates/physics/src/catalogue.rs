@@ -86,6 +86,8 @@ static CATALOGUE: &[Entry] = &[
     law::boiler_buildup::ENTRY,
     law::boiler_remaining_life::ENTRY,
     law::boiler_least_wall::ENTRY,
+    law::boiler_survey::ENTRY,
+    law::boiler_governing::ENTRY,
     law::running_clearance::ENTRY,
     law::running_tire_limit::ENTRY,
     law::running_tire_set::ENTRY,

@@ -8,7 +8,7 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{BoilerEntered, Book, EntryId, LocomotiveId, Meta, PersonId, Statement};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
-use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, sign_boiler_card};
+use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, borne, sign_boiler_card};
 
 use super::{boiler_map, name, pair, saved, test_day, wrap};
 use crate::logfile::{self, plain};
@@ -268,7 +268,7 @@ fn text(book: &Book, number: &str, card: &BoilerCard) -> String {
             &format!(
                 "{}: {}. {}",
                 one.component,
-                one.bears.words(),
+                borne(one.bears),
                 say::against(one, card.set_psig)
             ),
         );
@@ -316,7 +316,7 @@ fn value(number: &str, card: &BoilerCard) -> Value {
     let lines = card.lines.iter().map(|line| {
         json!({
             "component": line.component, "kind": line.kind, "place": line.place,
-            "bears": line.bears.words(), "psi": line.bears.bound(), "told": matches!(line.bears, shop::ruled::boiler::Bears::Told(_)),
+            "bears": borne(line.bears), "psi": line.bears.bound(), "told": matches!(line.bears, shop::ruled::boiler::Bears::Told(_)),
             "against_set_pressure": line.held.word(), "times_set_pressure": line.times, "factor": line.factor,
             "thinnest": line.thinnest.as_ref().map(|(says, from)| json!({ "says": says, "basis": from })),
             "stood_on": line.stood_on.iter().map(|it| json!({ "sheet": it.sheet, "name": it.name, "says": it.says, "basis": it.basis })).collect::<Vec<_>>(),

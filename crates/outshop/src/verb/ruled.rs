@@ -10,8 +10,9 @@ use rules::Rulebook;
 use shop::book::Book;
 use shop::lathe::{FILLED, fills};
 use shop::locomotive::lathe;
-use shop::ruled::{Question, asks_law, figures_of, fill};
+use shop::ruled::{Question, asks_law, figures_of, fill, of_boiler};
 
+use super::boiler::book_for;
 use super::handed_on::{FROM, Over, TAKEN};
 use super::rule_held;
 use crate::words::{setting, sheet as say, tag};
@@ -92,7 +93,11 @@ impl Asked {
         }
         let rules = context.rules()?;
         let there = context.globals().book.as_ref().is_some_and(|b| b.is_file());
-        let (book, on) = if there || self.engine.is_some() || self.lathe.is_some() {
+        let on_boiler = self.engine.as_ref().filter(|_| !of_boiler(id).is_empty());
+        let (book, on) = if let Some(number) = on_boiler {
+            // Her boiler card stands on readings of its components, which the rest of the book is read without.
+            (book_for(context, number, None)?, context.on()?)
+        } else if there || self.engine.is_some() || self.lathe.is_some() {
             (context.book()?, context.on()?)
         } else {
             (Book::default(), context.on_without_book()?)

@@ -46,7 +46,9 @@ pub const HEADS: &[&str] = &[
 ];
 /// A part.
 pub const COMPONENTS: &str = "Each component";
-/// A part.
+/// The way to the sheet.
+pub const AS_SHEET: &str = "What governs, as a worked sheet";
+/// Over what governs.
 pub const GOVERNS: &str = "What governs";
 /// A part.
 pub const NOT_ENTERED: &str = "Places of which nothing is entered";

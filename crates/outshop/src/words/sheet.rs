@@ -59,6 +59,11 @@ pub fn equals(text: &str) -> String {
     format!("= {text}")
 }
 
+/// A choice of whose boiler card.
+pub const BOILER_OF: &str = "Engine whose boiler card is taken";
+/// What happens then.
+pub const BOILER_HINT: &str =
+    "what each component bears is then put in as her card has it; what you type stands";
 /// A choice of whose rules.
 pub const LAW_ENGINE: &str = "Engine whose rules give the figures of law";
 /// What happens then.

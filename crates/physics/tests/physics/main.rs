@@ -12,6 +12,7 @@ mod air;
 mod balls;
 mod boiler;
 mod boiler_seam;
+mod boiler_whole;
 mod boiler_care;
 mod differences;
 mod errors;
@@ -134,7 +135,54 @@ fn draw(entry: &Entry, dice: &mut Dice) -> Vec<Given> {
         };
         given.push(Given::typed(argument.name, &text));
     }
+    match entry.card.id {
+        "boiler.survey" => lay_out(&mut given, dice),
+        "boiler.governing" => tell(&mut given, dice),
+        _ => {}
+    }
     given
+}
+
+/// Lists that go together, mostly with every component told: drawn one by one, one of them has a gap nearly always.
+fn tell(given: &mut [Given], dice: &mut Dice) {
+    let many = 1 + dice.below(6);
+    let mut list = |least: f64, most: f64, unit: &str, gap: usize| {
+        let one = |_| match dice.below(gap) {
+            0 => "?".to_owned(),
+            _ => format!("{:.4}{unit}", least + dice.unit() * (most - least)),
+        };
+        (0..many).map(one).collect::<Vec<_>>().join(", ")
+    };
+    for one in given {
+        one.text = match one.name.as_str() {
+            "bears" => list(20.0, 400.0, " psig", 25),
+            "bounds" => list(20.0, 400.0, " psig", 2),
+            "factors" => list(1.0, 8.0, "", 12),
+            _ => continue,
+        };
+    }
+}
+
+/// A grid that fills its rows, with courses that end where it ends: drawn one by one, they hardly ever do. Often it has the
+/// thirty blocks that an estimate asks, seldom a square that nobody read.
+fn lay_out(given: &mut [Given], dice: &mut Dice) {
+    let (columns, rows) = (5 + dice.below(9), 5 + dice.below(9));
+    let squares = (0..columns * rows).map(|_| match dice.below(60) {
+        0 => "?".to_owned(),
+        _ => format!("{:.4} in", 0.2 + 0.4 * dice.unit()),
+    });
+    let grid: Vec<String> = squares.collect();
+    let square = 1.0 + 5.0 * dice.unit();
+    for one in given {
+        one.text = match one.name.as_str() {
+            "grid" => grid.join(", "),
+            "columns" => columns.to_string(),
+            "courses" => format!("{}, {columns}", 1 + dice.below(columns - 1)),
+            "square" => format!("{square:.4} in"),
+            "spot" => format!("{:.4} in", square * (0.06 + 0.3 * dice.unit())),
+            _ => continue,
+        };
+    }
 }
 
 /// `count` sets of arguments that `entry` accepts, each worked.

@@ -18,6 +18,7 @@ use jiff::civil::Date;
 use measure::{Fraction, House};
 use num_traits::{CheckedDiv as _, CheckedSub as _};
 use physics::card::Card;
+use physics::law::boiler_governing::ID as GOVERNING;
 use physics::{Basis, Given};
 use rules::{Limit, Rulebook, Ruling};
 
@@ -59,9 +60,9 @@ pub struct Filled {
     pub used: Vec<(String, u32)>,
 }
 
-/// Whether a sheet has arguments that are figures of law.
+/// Whether a sheet has arguments that are figures of law, or that were worked with them.
 pub fn asks_law(sheet: &str) -> bool {
-    ROWS.iter().any(|row| row.sheet == sheet)
+    !of_boiler(sheet).is_empty() || ROWS.iter().any(|row| row.sheet == sheet)
 }
 
 /// One line of the table: which limit of the rulebook stands in which argument of which sheet, under which of its words.
@@ -98,6 +99,14 @@ pub fn figures_of(sheet: &str) -> Vec<&'static str> {
     found
 }
 
+/// Which arguments of a sheet the boiler card of an engine gives.
+pub fn of_boiler(sheet: &str) -> &'static [&'static str] {
+    match sheet {
+        GOVERNING => &["bears", "bounds", "factors", "set"],
+        _ => &[],
+    }
+}
+
 /// The arguments of a sheet, with the figures that the law in force on the day has for it.
 ///
 /// # Errors
@@ -118,7 +127,7 @@ pub fn fill(book: &Book, rules: &Rulebook, question: Question<'_>) -> Result<Fil
         },
     };
     desk.of_engine();
-    let mut asked = false;
+    let mut asked = desk.of_card(book, rules)?;
     for argument in figures_of(question.sheet) {
         for row in ROWS
             .iter()
@@ -232,6 +241,40 @@ impl Desk<'_> {
                 });
             }
         }
+    }
+
+    /// The card of the engine's boiler, for the sheet that says what governs it; whether there was one.
+    fn of_card(&mut self, book: &Book, rules: &Rulebook) -> Result<bool, Refusal> {
+        let Some(engine) = self
+            .question
+            .engine
+            .filter(|_| !of_boiler(self.card.id).is_empty())
+        else {
+            return Ok(false);
+        };
+        let hers = book
+            .locomotives
+            .iter()
+            .find(|(_, it)| it.number == engine.number);
+        let Some((id, _)) = hers.filter(|_| self.typed("bears").is_none()) else {
+            return Ok(false);
+        };
+        let card = boiler::boiler_card(book, rules, *id, self.question.on)?;
+        let (given, told) = boiler::of_card(&card, &engine.number);
+        let typed: Vec<&str> = self
+            .question
+            .given
+            .iter()
+            .map(|it| it.name.as_str())
+            .collect();
+        let new = given
+            .into_iter()
+            .filter(|it| !typed.contains(&it.name.as_str()));
+        let there = !told.is_empty();
+        self.filled.given.extend(new);
+        self.filled.notices.extend(told);
+        self.filled.used.extend(card.used);
+        Ok(there)
     }
 
     /// Whether a row holds under the words of the sheet.

@@ -2,12 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use measure::{Dimension, House};
+use physics::Worked;
+use physics::answer::Outcome;
 use proptest::prelude::*;
 use shop::book::{BoilerEntered, LocomotiveId};
 use shop::locomotive::{BOILER_PLACES, enter_boiler};
 use shop::ruled::boiler::{
     Bears, BoilerCard, Governing, Held, boiler_card, compared, sign_boiler_card,
 };
+use shop::ruled::{Question, fill};
 
 use crate::world::{ADA, DOT, ELI, FOURTEEN, TODAY, World};
 
@@ -258,6 +262,53 @@ fn while_anything_cannot_be_told_the_least_is_only_a_bound() {
     world.component("crown sheet", "stayed-sheet", "crown", SHEET);
     assert!(matches!(world.card().governing, Governing::NotAbove(..)));
     assert_eq!(World::new().card().governing, Governing::CannotTell);
+}
+
+/// The sheet that says what governs, worked from her card, says what the card says; without her boiler it has nothing.
+#[test]
+fn what_governs_is_a_sheet_that_says_what_the_card_says() {
+    let sheet = |world: &World| {
+        let question = Question {
+            sheet: "boiler.governing",
+            given: &[],
+            rules: None,
+            engine: world.book.locomotives.get(&FOURTEEN),
+            told: &[],
+            facts: &BTreeMap::new(),
+            on: TODAY,
+            house: House::Inch,
+        };
+        let filled = fill(&world.book, world.rules, question).unwrap();
+        let entry = physics::find("boiler.governing").unwrap();
+        Worked::new(entry, &filled.given, House::Inch).map(|it| (it.answer, filled.notices))
+    };
+    let mut world = whole();
+    let card = world.card();
+    let Governing::Told(psi, name) = &card.governing else {
+        panic!("{:?}", card.governing)
+    };
+    let at = card.lines.iter().position(|line| line.component == *name);
+    let (answer, notices) = sheet(&world).unwrap();
+    let number = format!("component {}", at.unwrap() + 1);
+    assert_eq!(answer.result("governing"), Some(&Outcome::Text(number)));
+    let Some(Outcome::Si(si)) = answer.result("mawp") else {
+        panic!("{answer:?}")
+    };
+    let mawp = measure::Unit::of(Dimension::GaugePressure, House::Inch).from_si(*si);
+    assert!((mawp - psi).abs() < 1e-9, "{mawp} {psi}");
+    assert!(notices[0].contains(&format!("{} {name}", at.unwrap() + 1)));
+
+    // A component that can no longer be told: the card is a bound, and so is the sheet.
+    world.component("back head braces", "", "", &[("area", "unknown")]);
+    assert!(matches!(world.card().governing, Governing::NotAbove(..)));
+    let (answer, _) = sheet(&world).unwrap();
+    let Some(Outcome::Text(said)) = answer.result("mawp") else {
+        panic!("{answer:?}")
+    };
+    assert!(said.starts_with("cannot tell: needs component"), "{said}");
+
+    let bare = sheet(&World::new()).unwrap_err().to_string();
+    assert!(bare.contains("needs bears"), "{bare}");
 }
 
 #[test]

@@ -11,6 +11,7 @@ use super::worksheet::{room, strings};
 use crate::verb::boiler::{card_of, since};
 use crate::words::{self, boiler as say};
 use crate::{Context, Failure};
+use shop::ruled::boiler::borne;
 
 pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
     let rules = context.rules()?;
@@ -94,7 +95,7 @@ fn lines(card: &BoilerCard) -> Block {
         };
         vec![
             Some(line.component.clone()),
-            Some(line.bears.words()),
+            Some(borne(line.bears)),
             Some(say::against(line, card.set_psig)),
             Some(missing),
         ]

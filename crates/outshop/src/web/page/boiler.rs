@@ -1,10 +1,12 @@
 //! Her boiler: what each component would bear, on what, and what is missing; the water over the crown; the law's card.
 
 use maud::{Markup, html};
+use physics::law::boiler_governing::ID as GOVERNING;
 use shop::book::{Authority, LocomotiveId};
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, engine};
-use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card};
+use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card, borne};
 
+use super::sheet::of_engine;
 use super::{Drawn, View, kit};
 use crate::Failure;
 use crate::verb::boiler::since;
@@ -22,6 +24,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         h1 { (title) }
         p class="lead" { (held(card.held())) " " (card.governs()) }
         p { (say::set(card.set_psig)) " " (say::rules(&card.rules)) }
+        @if !card.lines.is_empty() { p { a href=(of_engine(GOVERNING, &kept.number)) { (say::AS_SHEET) } } }
         @for said in say::CAUTIONS { p class="small quiet" { (said) } }
         (print::boiler_link(&kept.number))
         p { a href=(format!("/engine/{}/hydro", kept.number)) { (words::hydro::LINK) } }
@@ -90,7 +93,7 @@ fn lines(card: &BoilerCard) -> Markup {
             thead { tr { th { (component) } th class="num" { (bears) } th { (at_set) } th { (missing) } } }
             tbody { @for line in &card.lines { tr {
                 td class="head" data-label=(component) { b { (line.component) } }
-                td class="num" data-label=(bears) { (line.bears.words()) }
+                td class="num" data-label=(bears) { (borne(line.bears)) }
                 td data-label=(at_set) { (held(line.held)) @if let Some(said) = beside(line, card) { " " span class="small" { (said) } } }
                 td data-label=(missing) {
                     @if line.missing.is_empty() { span class="quiet" { (say::NOTHING) } " " }

@@ -52,6 +52,7 @@ mod write_up;
 
 use std::sync::Arc;
 
+use crate::verb::ruled::ENGINE;
 use axum::Extension;
 use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode, Uri, header};
@@ -61,6 +62,7 @@ use maud::{Markup, html};
 use measure::House;
 use rules::Rulebook;
 use shop::book::{Authority, Book};
+use shop::ruled::of_boiler;
 
 use super::form::{Draft, fields, saved_before, value};
 use super::frame::{self, Place};
@@ -209,8 +211,9 @@ pub fn with(
         held: None,
     };
     let mut context = desk.context(Some(&reader.name));
+    let query = fields(query.as_bytes());
     let read = (|| -> Result<_, Failure> {
-        let book = book_for(&mut context, path)?;
+        let book = book_for(&mut context, path, &query)?;
         let house = reader.house.unwrap_or_else(|| context.house());
         let batches = if [super::upload::PATH, super::part_list::PATH].contains(&path) {
             context.store()?.batches()?
@@ -223,7 +226,6 @@ pub fn with(
         Ok(read) => read,
         Err(failure) => return trouble::of(&failure, &nowhere),
     };
-    let query = fields(query.as_bytes());
     let view = View {
         book: &book,
         rules,
@@ -272,7 +274,11 @@ pub fn with(
 }
 
 /// The part of the book that the page of a path shows: one engine's, where the page is hers alone.
-fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
+fn book_for(
+    context: &mut Context,
+    path: &str,
+    query: &[(String, String)],
+) -> Result<Book, Failure> {
     let decoded: Vec<String> = path.split('/').skip(1).map(decode).collect();
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let of_engine = match parts.as_slice() {
@@ -282,6 +288,15 @@ fn book_for(context: &mut Context, path: &str) -> Result<Book, Failure> {
         // Only these show her fires one by one.
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)
+        }
+        ["sheet", id] if !of_boiler(id).is_empty() => {
+            match query
+                .iter()
+                .find(|(name, it)| name == ENGINE && !it.is_empty())
+            {
+                Some((_, number)) => crate::verb::boiler::book_for(context, number, None),
+                None => return context.book(),
+            }
         }
         ["engine", number, "boiler"] => crate::verb::boiler::book_for(context, number, None),
         ["engine", number, "boiler", component] => {

@@ -4,7 +4,7 @@ use maud::{Markup, PreEscaped, html};
 use physics::card::Card;
 use physics::{Sheet, Shown};
 use shop::lathe::{FILLED, SET};
-use shop::ruled::figures_of;
+use shop::ruled::{figures_of, of_boiler};
 
 use super::{Drawn, View, card, drawn, kit};
 use crate::Failure;
@@ -92,7 +92,7 @@ pub fn draw(view: &View<'_>, id: &str) -> Result<Drawn, Failure> {
 
 /// A sheet to be filled in, with the law of an engine where it asks figures of law.
 pub fn of_engine(id: &str, number: &str) -> String {
-    match figures_of(id).is_empty() {
+    match figures_of(id).is_empty() && of_boiler(id).is_empty() {
         true => format!("/sheet/{id}"),
         false => format!("/sheet/{id}?{ENGINE}={}", kit::encode(number)),
     }
@@ -173,16 +173,21 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
         typed => typed,
     };
     let law = figures_of(card.id);
+    let by_card = of_boiler(card.id);
     // What the law or a lathe of the book gives may be left to it, also where the sheet cannot do without.
     let by_lathe = FILLED.contains(&card.id) && !view.book.lathes.is_empty();
     let needed = |name: &str, required: bool| {
-        required && !law.contains(&name) && !(by_lathe && name != "wanted" && name != "wheels")
+        required
+            && !law.contains(&name)
+            && !by_card.contains(&name)
+            && !(by_lathe && name != "wanted" && name != "wheels")
     };
     html! {
         form class="act" method="get" action=(format!("/sheet/{}#worked", card.id)) {
             h2 { (say::GOES_IN) }
             @if let Some(last) = over.steps.last() { (kit::hidden(FROM, &last.named)) }
             @if !law.is_empty() { (whose_law(view)) }
+            @if !by_card.is_empty() { (whose_boiler(view)) }
             @for argument in card.arguments {
                 @let id = kit::id("sheet", argument.name);
                 label for=(id) { (argument.meaning) " " span class="quiet" { (say::argument(argument.name, needed(argument.name, argument.required))) @if law.contains(&argument.name) { (say::OF_LAW) } } }
@@ -218,6 +223,17 @@ fn whose_law(view: &View<'_>) -> Markup {
         select id="sheet-rules" name=(RULES) {
             option value="" { (say::NOT_SAID) }
             @for set in sets { option selected[value(&view.query, RULES) == set] { (set) } }
+        }
+    }
+}
+
+/// Whose boiler card gives what is not typed.
+fn whose_boiler(view: &View<'_>) -> Markup {
+    html! {
+        label for="sheet-engine" { (say::BOILER_OF) " " span class="quiet" { (say::BOILER_HINT) } }
+        select id="sheet-engine" name=(ENGINE) {
+            option value="" { (say::NOT_SAID) }
+            (kit::engine_options(view, value(&view.query, ENGINE)))
         }
     }
 }

@@ -70,6 +70,7 @@ pub fn line(
         held: Held::of(bears, set),
         times,
         factor,
+        worked_with: desk.factor,
         thinnest: desk.thinnest,
         required: desk.required,
         stood_on: desk.stood_on,

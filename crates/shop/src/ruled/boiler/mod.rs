@@ -7,12 +7,14 @@
 mod bear;
 mod bolts;
 mod fields;
+mod governing;
 mod law;
 mod level;
 mod survey;
 
 use jiff::civil::Date;
 use measure::{Rounding, show};
+use physics::law::boiler_governing::{Governs, governs};
 use rules::Rulebook;
 
 use crate::Refusal;
@@ -24,36 +26,17 @@ use crate::locomotive::{BOILER_PLACES, engine_of, with_authority};
 
 pub use bolts::{Bolt, BoltMap, BoltSheet, Pair, Renew, bolt_map};
 pub use fields::{CardField, card_fields};
+pub(super) use governing::of_card;
 pub use level::Level;
+pub use physics::law::boiler_governing::Bears;
 pub use survey::{Cell, Doubtful, Paired, Squares, SurveyRead, Why, survey_read};
 
-/// What a component would bear, psi by the gauge, unrounded.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Bears {
-    /// Told by everything it is worked from.
-    Told(f64),
-    /// No more than this; something that could only lower it is not known.
-    NotAbove(f64),
-    /// It cannot be told.
-    CannotTell,
-}
-
-impl Bears {
-    /// In words, rounded against the engine.
-    pub fn words(self) -> String {
-        match self {
-            Bears::Told(psi) => psig(psi),
-            Bears::NotAbove(psi) => format!("not above {}", psig(psi)),
-            Bears::CannotTell => CANNOT_TELL.into(),
-        }
-    }
-
-    /// The pressure, known or only bounded.
-    pub fn bound(self) -> Option<f64> {
-        match self {
-            Bears::Told(psi) | Bears::NotAbove(psi) => Some(psi),
-            Bears::CannotTell => None,
-        }
+/// What a component would bear, in words, rounded against the engine.
+pub fn borne(bears: Bears) -> String {
+    match bears {
+        Bears::Told(psi) => psig(psi),
+        Bears::NotAbove(psi) => format!("not above {}", psig(psi)),
+        Bears::CannotTell => CANNOT_TELL.into(),
     }
 }
 
@@ -120,7 +103,7 @@ pub struct CardLine {
     pub kind: String,
     /// Its place.
     pub place: String,
-    /// What it would bear.
+    /// What it would bear, psi by the gauge, unrounded.
     pub bears: Bears,
     /// Against the set pressure.
     pub held: Held,
@@ -128,6 +111,8 @@ pub struct CardLine {
     pub times: Option<f64>,
     /// Its factor of safety at the set pressure, where the rule's factor stands in its sheet.
     pub factor: Option<f64>,
+    /// The rule's factor that its pressure was worked with; nothing where its sheet takes a stress, or it stands on a paper.
+    pub worked_with: Option<f64>,
     /// The thickness or diameter that it was worked from, with where it was read.
     pub thinnest: Option<(String, String)>,
     /// The thickness that the set pressure asks, inches, where the sheet tells it.
@@ -228,7 +213,7 @@ impl BoilerCard {
     pub fn kept(&self) -> Vec<CardLineKept> {
         let lines = self.lines.iter().map(|line| CardLineKept {
             component: line.component.clone(),
-            bears: line.bears.words(),
+            bears: borne(line.bears),
             verdict: line.held.word().into(),
             stood_on: line
                 .stood_on
@@ -336,18 +321,16 @@ pub(super) fn line_of(
 }
 
 fn governing(lines: &[CardLine], whole: bool) -> Governing {
-    let told = lines
-        .iter()
-        .filter_map(|line| Some((line.bears.bound()?, line)));
-    let least = told.min_by(|one, other| one.0.total_cmp(&other.0));
-    let all = whole
-        && lines
-            .iter()
-            .all(|line| matches!(line.bears, Bears::Told(_)));
-    match least {
-        None => Governing::CannotTell,
-        Some((psi, line)) if all => Governing::Told(psi, line.component.clone()),
-        Some((psi, line)) => Governing::NotAbove(psi, line.component.clone()),
+    let mut all: Vec<Bears> = lines.iter().map(|line| line.bears).collect();
+    if !whole {
+        // A place of which nothing is entered can hold the weakest part of all.
+        all.push(Bears::CannotTell);
+    }
+    let name = |at: usize| lines.get(at).map(|line| line.component.clone());
+    match governs(&all) {
+        Governs::Nothing => Governing::CannotTell,
+        Governs::Told(at, psi) => Governing::Told(psi, name(at).unwrap_or_default()),
+        Governs::NotAbove(at, psi) => Governing::NotAbove(psi, name(at).unwrap_or_default()),
     }
 }
 

@@ -7,6 +7,7 @@ use jiff::civil::Date;
 use jiff::{SpanRound, Unit as Span};
 use measure::{House, Length};
 use physics::law::boiler_remaining_life::{Reading, life, rate};
+use physics::law::boiler_survey::{FEWEST, MOST, asked_for, fitted, in_all};
 use physics::{Basis, Given, Worked};
 use rules::Rulebook;
 
@@ -94,6 +95,16 @@ impl Squares {
             }
         }
         counts
+    }
+
+    /// The squares in inches, row by row; nothing for one that has no reading.
+    fn read_rows(&self) -> Vec<Vec<Option<f64>>> {
+        let read = |cell: &Cell| match cell {
+            Cell::Read(inches) => Some(*inches),
+            _ => None,
+        };
+        let rows = self.rows.iter();
+        rows.map(|row| row.iter().map(read).collect()).collect()
     }
 
     /// The middle of the readings round a square, itself left out.
@@ -394,37 +405,20 @@ fn next(paired: &Result<Paired, String>, on: Date, legal: Option<Date>) -> Resul
 
 /// The estimate of the thinnest place that nobody read, by blocks of squares that were read whole.
 fn unread(survey: &Survey, squares: &Squares) -> Result<(f64, usize, f64), String> {
-    const FEWEST: usize = 30;
-    const MOST: usize = 400;
-    let size = |text: &Option<String>, what: &str| -> Result<f64, String> {
+    let size = |text: &Option<String>, what: &str| -> Result<Length, String> {
         let text = text.as_deref().ok_or_else(|| what.to_owned())?;
         let read = measure::entered_with_unit(text, measure::Dimension::Length)
             .map_err(|e| e.to_string())?;
-        Ok(Length::m(read.si).to_inches())
+        Ok(Length::m(read.si))
     };
     let side = size(&survey.square, "the side of a square")?;
     let spot = size(&survey.spot, "the width of the spot that one reading sees")?;
-    // The largest blocks that still give thirty; no more than the sheet takes.
-    let most = survey.rows.len().min(survey.columns.len()).max(1);
-    let mut fitted = None;
-    for wide in (1..=most).rev() {
-        let minima = blocks(squares, wide);
-        if (FEWEST..=MOST).contains(&minima.len()) {
-            fitted = Some((wide, minima));
-            break;
-        }
-    }
-    let (wide, minima) = fitted.ok_or_else(|| {
+    let rows: Vec<Vec<Option<f64>>> = squares.read_rows();
+    let (wide, minima) = fitted(&rows).ok_or_else(|| {
         format!("{FEWEST} blocks of squares read whole; there are fewer, or more than {MOST}")
     })?;
     let [read, not_read, _] = squares.counts();
-    let seen = (wide * wide) as f64 * spot * spot * std::f64::consts::FRAC_PI_4;
-    let plate = (read + not_read) as f64 * side * side;
-    // As many blocks as the plate would make, were all of it searched as the spots were.
-    let all = (plate / seen)
-        .max(minima.len() as f64)
-        .ceil()
-        .min(100_000.0);
+    let all = asked_for(in_all(read + not_read, wide, side, spot), minima.len());
     let list: Vec<String> = minima
         .iter()
         .map(|inches| format!("{inches:.4} in"))
@@ -447,27 +441,4 @@ fn unread(survey: &Survey, squares: &Squares) -> Result<(f64, usize, f64), Strin
         }
         _ => Err("an answer of the sheet boiler.least_wall".into()),
     }
-}
-
-/// The thinnest reading of each block of so many squares a side that was read whole.
-fn blocks(squares: &Squares, wide: usize) -> Vec<f64> {
-    let mut minima = Vec::new();
-    for rows in squares.rows.chunks_exact(wide) {
-        let columns = rows.first().map_or(0, Vec::len);
-        for from in (0..columns).step_by(wide) {
-            let cells = rows
-                .iter()
-                .flat_map(|row| row.get(from..from + wide).unwrap_or_default());
-            let read: Vec<f64> = cells
-                .filter_map(|cell| match cell {
-                    Cell::Read(inches) => Some(*inches),
-                    _ => None,
-                })
-                .collect();
-            if read.len() == wide * wide {
-                minima.push(read.into_iter().fold(f64::INFINITY, f64::min));
-            }
-        }
-    }
-    minima
 }
