@@ -66,7 +66,7 @@ pub fn stays_link(engine: &str) -> Markup {
 /// The link to the card of a sheet with these values.
 pub fn sheet_link(id: &str, query: &[(String, String)]) -> Markup {
     let query = serde_html_form::to_string(query).unwrap_or_default();
-    html! { p { a href=(format!("/print/sheet/{id}?{query}")) { (words::print::LATHE_CARD) } } }
+    html! { p { a href=(format!("/print/sheet/{id}?{query}")) { (words::print::of_sheet(id)) } } }
 }
 
 /// Gives a paper. Setting a page computes, so it is done off the threads that answer.

@@ -6,8 +6,16 @@ use jiff::civil::Date;
 
 /// The link on a page.
 pub const CARD: &str = "Print the card";
-/// The link on a worked sheet.
-pub const LATHE_CARD: &str = "Print the lathe card";
+/// The link on a worked sheet: what is made at a machine has a card to hang over it.
+pub fn of_sheet(id: &str) -> &'static str {
+    const MADE: [&str; 7] = ["fit", "gauge", "lathe", "screw", "seat", "thread", "valve"];
+    let subject = id.split('.').next().unwrap_or(id);
+    if MADE.contains(&subject) {
+        "Print the lathe card"
+    } else {
+        "Print this sheet"
+    }
+}
 /// A fact of a job.
 pub const ENGINE: &str = "Engine";
 /// A fact of a job.

@@ -302,12 +302,14 @@ pub fn page(sheet: &Sheet, after: &Markup) -> Markup {
             dt { (input.symbol) }
             dd { span class="fig" { (input.entered) } " " (input.meaning) " " span class="quiet small" { (input.basis) } }
         } }
-        h2 { (say::WORKED) }
-        div class="steps" tabindex="0" role="group" aria-label=(say::WORKED) { @for step in &sheet.steps {
-            (PreEscaped(step.mathml()))
-            // The same in plain signs: to be typed again, and for a browser that cannot set mathematics.
-            p { (step.formula) br; (say::equals(&step.substituted)) br; (say::equals(&say::value(&step.shown, step.unit))) }
-        } }
+        @if !sheet.steps.is_empty() {
+            h2 { (say::WORKED) }
+            div class="steps" tabindex="0" role="group" aria-label=(say::WORKED) { @for step in &sheet.steps {
+                (PreEscaped(step.mathml()))
+                // The same in plain signs: to be typed again, and for a browser that cannot set mathematics.
+                p { (step.formula) br; (say::equals(&step.substituted)) br; (say::equals(&say::value(&step.shown, step.unit))) }
+            } }
+        }
         h2 { (say::CAUTIONS) }
         ul class="caution" { @for caution in &sheet.cautions { li { (caution) } } }
         h2 { (say::SOURCES) }

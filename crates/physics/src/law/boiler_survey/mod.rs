@@ -462,7 +462,7 @@ fn map(rows: &[&[Option<f64>]]) -> Outcome {
     let lines = rows.iter().enumerate().map(|(row, cells)| {
         let mut line = vec![(row + 1).to_string()];
         line.extend(cells.iter().map(|cell| match cell {
-            Some(si) => show::number(Length::m(*si).to_inches(), 3, Rounding::Down),
+            Some(si) => thousandths(*si),
             None => "?".to_owned(),
         }));
         line
@@ -471,6 +471,12 @@ fn map(rows: &[&[Option<f64>]]) -> Outcome {
         columns: heads,
         rows: lines.collect(),
     }
+}
+
+/// As a map has room for it: `.571`.
+fn thousandths(si: f64) -> String {
+    let shown = show::number(Length::m(si).to_inches(), 3, Rounding::Down);
+    shown.strip_prefix('0').map_or(shown.clone(), str::to_owned)
 }
 
 fn inches(si: f64) -> String {

@@ -1,5 +1,6 @@
 //! The boiler card as the arguments of the sheet that says what governs.
 
+use measure::{Rounding, show};
 use physics::law::boiler_governing::Bears;
 use physics::{Basis, Given};
 
@@ -12,7 +13,8 @@ pub(in crate::ruled) fn of_card(card: &BoilerCard, number: &str) -> (Vec<Given>,
         return (Vec::new(), Vec::new());
     }
     let basis = || Basis::Reading(format!("the boiler card of No. {number}"));
-    let psig = |psi: f64| format!("{psi} psig");
+    // Cut, never rounded up: a list is to be read.
+    let psig = |psi: f64| format!("{} psig", show::number(psi, 4, Rounding::Down));
     let mut bears = Vec::new();
     let mut bounds = Vec::new();
     let mut factors = Vec::new();
