@@ -3,7 +3,9 @@
 
 mod browser;
 mod drawings;
+mod libraries;
 mod pictures;
+mod python;
 mod suite;
 mod tidy;
 
@@ -31,6 +33,10 @@ const VERBS: &[(&str, &str)] = &[
         "write the sample drawings and have their DXF read by an independent reader",
     ),
     (
+        "libraries",
+        "work the rows of evidence that name a steam or fluids library again with that library",
+    ),
+    (
         "pictures",
         "write a picture of every page into target/pictures, or a folder named, and check them",
     ),
@@ -48,6 +54,7 @@ fn main() -> ExitCode {
         "test" => suite::run(&root, &rest),
         "tidy" => tidy::run(&root),
         "drawings" => drawings::run(&root, &rest),
+        "libraries" => libraries::run(&root),
         "pictures" => pictures::run(&root, &rest),
         "rulebook" | "evidence" | "bench" => devtools(&root, &verb, &rest),
         other => {
@@ -64,7 +71,7 @@ fn main() -> ExitCode {
 fn list_of_verbs() -> String {
     let mut text = String::from("cargo xtask <chore>\n");
     for (verb, what) in VERBS {
-        text.push_str(&format!("  {verb:<10}{what}\n"));
+        text.push_str(&format!("  {verb:<11}{what}\n"));
     }
     text
 }
