@@ -11,6 +11,10 @@
 mod ahead;
 #[path = "shop/ahead_whole.rs"]
 mod ahead_whole;
+#[path = "shop/asked_first.rs"]
+mod asked_first;
+#[path = "shop/asked_for.rs"]
+mod asked_for;
 #[path = "shop/boiler_work.rs"]
 mod boiler_work;
 #[path = "shop/boiler.rs"]
@@ -19,6 +23,8 @@ mod boiler;
 mod boiler_maps;
 #[path = "shop/boiler_missing.rs"]
 mod boiler_missing;
+#[path = "shop/carried.rs"]
+mod carried;
 #[path = "shop/clocks.rs"]
 mod clocks;
 #[path = "shop/day.rs"]

@@ -9,7 +9,7 @@ use serde_json::json;
 use shop::book::{
     Book, EngineState, FeatureFacts, JobId, Part as Kept, PartId, PartKnown, ReadingSet,
 };
-use shop::locomotive::{NewPart, Taking, engine, family, job, part};
+use shop::locomotive::{NewPart, Taking, engine, family, finding, job, part};
 use shop::route::metal_left;
 
 use super::{name, pair, readings, saved, wrap};
@@ -121,6 +121,9 @@ pub struct Take {
     /// The job they belong to.
     #[arg(long)]
     pub job: Option<String>,
+    /// The finding that asks for them, such as F-005: as found, at places it did not read.
+    #[arg(long, conflicts_with_all = ["job", "as_left"])]
+    pub finding: Option<String>,
     /// How they were taken.
     #[command(flatten)]
     #[serde(flatten)]
@@ -481,6 +484,15 @@ impl Reading {
                 on: Some(on),
                 ..taking.clone()
             };
+            if let Some(number) = &it.finding {
+                let (id, kept) = finding(book, number)?;
+                if it.as_left || job.is_some() || kept.part != part {
+                    return Err(shop::Refusal::input(format!(
+                        "Readings for {number} are as found, of the part it was found on, and of no job."
+                    )));
+                }
+                return shop::finding::measure(book, id, taken.clone(), &taking);
+            }
             shop::locomotive::take_readings(book, part, job, state, taken.clone(), &taking)
         })?;
         let what = if it.as_left { "as left" } else { "as found" };

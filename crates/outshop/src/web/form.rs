@@ -128,6 +128,7 @@ const ASKED: &[&str] = &[
     "writeup answer",
     "finding record",
     "finding lift",
+    "finding opens",
     "decide",
     "job make",
     "job done",

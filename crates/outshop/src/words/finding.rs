@@ -12,6 +12,10 @@ pub const FOUND: &str = "Found";
 pub const MEASURED: &str = "Measured, as found";
 /// No reading.
 pub const NOT_MEASURED: &str = "Nothing was measured.";
+/// A form: what it did not read.
+pub const MEASURE: &str = "Measure what it asks for";
+/// The same once it is carried.
+pub const LOOK_AGAIN: &str = "Measure it again";
 /// A column.
 pub const WHAT: &str = "What";
 /// A column.
@@ -32,6 +36,10 @@ pub const COMPUTED: &str = "A verdict is computed; the officer decides.";
 pub const RULE_NOT_KNOWN: &str = "not known which rule";
 /// A limit that is no law.
 pub const OUR_OWN: &str = "our own limit";
+/// A section.
+pub const CLOCKS: &str = "Clocks of its own";
+/// A button.
+pub const START_IT: &str = "Start this clock";
 /// A section.
 pub const ROUTES: &str = "Routes, side by side";
 /// The same, once decided.
@@ -154,6 +162,21 @@ pub fn by(name: &str) -> String {
 /// What a verdict waits for.
 pub fn needs(needs: &[String]) -> String {
     format!("Needs {}.", needs.join("; "))
+}
+
+/// Readings that came to it after it was recorded.
+pub fn read_later(on: Date, by: &str) -> String {
+    format!("More was read for it {}, by {by}.", super::day(on))
+}
+
+/// Through when a clock of its own leaves it.
+pub fn last_day(day: Date) -> String {
+    format!("through {}", super::day(day))
+}
+
+/// Over the form that starts a clock.
+pub fn starts(title: &str) -> String {
+    format!("Does it start this clock? {title}")
 }
 
 /// Hours of a route.

@@ -436,6 +436,18 @@ const DOORS: &[(&[&str], &str)] = &[
     ),
     (
         &[
+            "reading",
+            "take",
+            "14",
+            "check",
+            "--finding",
+            "F-005",
+            "seat-land@front=3/32in",
+        ],
+        r#"{"reading":{"take":{"engine":"14","part":"check","readings":["seat-land@front=3/32in"],"finding":"F-005"}}}"#,
+    ),
+    (
+        &[
             "tooling", "add", "lap", "--engine", "14", "--part", "check", "--shelf", "2",
         ],
         r#"{"tooling":{"add":{"what":"lap","engine":"14","part":"check","shelf":"2"}}}"#,

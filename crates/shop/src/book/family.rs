@@ -231,6 +231,9 @@ pub struct Condition {
     /// The rule that forbids it.
     #[serde(default)]
     pub rule: Option<String>,
+    /// The clock of the law that a finding with it starts, by its rule.
+    #[serde(default)]
+    pub starts: Option<String>,
     /// The proof that shows it gone.
     pub cleared_by: String,
 }

@@ -243,7 +243,7 @@ impl Look<'_> {
     fn named(&mut self) {
         let (family, known) = (self.family, self.known);
         for condition in &family.conditions {
-            if let Some(rule) = &condition.rule {
+            for rule in condition.rule.iter().chain(&condition.starts) {
                 self.rule("condition", &condition.word, rule);
             }
         }

@@ -755,23 +755,21 @@ impl Book {
                     }
                     let job = self.job_mut(id, seq).map_err(unknown)?;
                     if it.state == State::AsLeft {
-                        for new in &it.readings {
-                            let here = |old: &super::FeatureReading| {
-                                old.feature == new.feature
-                                    && old.reading.position == new.reading.position
-                            };
-                            job.left.retain(|old| !here(old));
-                            job.left.push(new.clone());
-                        }
+                        read_in_place(&mut job.left, &it.readings);
                     }
                     touched.note(RowKind::Job, id);
+                }
+                if let Some(id) = it.finding {
+                    let finding = self.finding_mut(id, seq).map_err(unknown)?;
+                    read_in_place(&mut finding.readings, &it.readings);
+                    touched.note(RowKind::Finding, id);
                 }
                 let set = ReadingSet {
                     entry: seq,
                     on: meta.done_on,
                     by: meta.person,
                     state: it.state,
-                    finding: None,
+                    finding: it.finding,
                     job: it.job,
                     readings: it.readings.clone(),
                     taken: it.taken.clone(),
@@ -891,4 +889,15 @@ impl Book {
 fn operation_mut(job: &mut Job, number: u32) -> Option<&mut OperationState> {
     let index = usize::try_from(number).ok()?.checked_sub(1)?;
     job.operations.get_mut(index)
+}
+
+/// Puts new readings beside those of other places, and in the stead of those of the same.
+fn read_in_place(kept: &mut Vec<super::FeatureReading>, new: &[super::FeatureReading]) {
+    for new in new {
+        let here = |old: &super::FeatureReading| {
+            old.feature == new.feature && old.reading.position == new.reading.position
+        };
+        kept.retain(|old| !here(old));
+        kept.push(new.clone());
+    }
 }

@@ -238,7 +238,7 @@ statements! {
     /// A proof was made.
     Proved = "proved" form 1,
     /// A set of readings of a part.
-    ReadingsTaken = "readings-taken" form 1 or 2 where taken,
+    ReadingsTaken = "readings-taken" form 1 or 3 where finding or 2 where taken,
     /// A photograph or a scan.
     PhotoAdded = "photo-added" form 1 or 2 where letter,
     /// A knock-on was looked at.
@@ -645,6 +645,9 @@ pub struct ReadingsTaken {
     /// How they were taken; form 2 holds it, and form 1 where nobody said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taken: Option<Circumstances>,
+    /// The finding they are read for, if it asks for them; form 3 holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub finding: Option<FindingId>,
 }
 
 /// A knock-on was looked at.

@@ -30,7 +30,7 @@ mod view;
 
 pub use credit::credit;
 pub use dailies::days_without_daily;
-pub use defect::open_clock;
+pub use defect::{may_start, open_clock, runs_out};
 pub use due::due;
 pub use duties::{Duty, DutyOf, duties};
 pub use filing::{

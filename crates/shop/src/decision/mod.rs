@@ -7,6 +7,7 @@ use rules::Rulebook;
 
 use crate::Refusal;
 use crate::book::{Authority, Book, Decided, FindingId, FindingState, PersonId, Statement};
+use crate::clock::runs_out;
 use crate::locomotive::{finding_of, with_authority};
 use crate::route::{Feasible, house, printed, routes};
 use crate::verdict::Verdict;
@@ -28,7 +29,7 @@ pub struct Wish {
 ///
 /// # Errors
 /// Refused: no authority; decided already, and not to carry it; the route cannot be taken, or nobody can tell; a thing is
-/// carried without a day to look again. Input: no reason, no such route.
+/// carried without a day to look again, or past the last day of a clock it started. Input: no reason, no such route.
 pub fn decide(
     book: &Book,
     rules: &Rulebook,
@@ -92,6 +93,14 @@ pub fn decide(
             return Err(Refusal::input(format!(
                 "The day to look again, {day}, is not ahead."
             )));
+        }
+        for (ruling, last) in runs_out(book, rules, finding)? {
+            if day > last {
+                return Err(Refusal::refused(format!(
+                    "F-{:03} cannot be carried to {day}: {} ends {last} ({}).",
+                    finding.number, ruling.title, ruling.cite.section
+                )));
+            }
         }
         if let Verdict::CannotTell(needs) = &choice.judgement.shop {
             return Err(Refusal::refused(

@@ -8,10 +8,13 @@ use measure::State;
 
 use crate::Refusal;
 use crate::book::{
-    Authority, Book, FeatureReading, FindingId, FindingRecorded, LocomotiveId, NoticeGiven,
-    Occasion, PartId, PersonId, Statement,
+    Authority, Book, FeatureReading, FindingId, FindingRecorded, FindingState, LocomotiveId,
+    NoticeGiven, Occasion, PartId, PersonId, Statement,
 };
-use crate::locomotive::{Taking, admit_readings, check_readings, family, part_of, with_authority};
+use crate::locomotive::{
+    Taking, admit_readings, check_readings, family, finding_of, part_of, take_readings,
+    with_authority,
+};
 
 pub use crew::{NewReport, answer_symptom, open_symptoms, report, symptom};
 pub use notice::{NewLifting, lift, unlifted};
@@ -37,6 +40,52 @@ pub struct NewFinding {
     pub notice: Option<NoticeGiven>,
     /// How the readings were taken.
     pub taking: Taking,
+}
+
+/// Takes readings that a finding asks for, as found: at places it did not read, while nobody has decided on it; at any
+/// place once it is carried and looked at again. What is put right is measured as left, in its job.
+///
+/// # Errors
+/// Input: as [`take_readings`], or a reading of a place that the finding has. Refused: it is decided on and not carried.
+pub fn measure(
+    book: &Book,
+    id: FindingId,
+    readings: Vec<FeatureReading>,
+    taking: &Taking,
+) -> Result<Vec<Statement>, Refusal> {
+    let finding = finding_of(book, id)?;
+    let tag = format!("F-{:03}", finding.number);
+    match finding.state {
+        FindingState::Open => {
+            let has = |new: &&FeatureReading| {
+                let mut kept = finding.readings.iter();
+                kept.any(|old| {
+                    old.feature == new.feature && old.reading.position == new.reading.position
+                })
+            };
+            if let Some(twice) = readings.iter().find(has) {
+                return Err(Refusal::input(format!(
+                    "{tag} has `{}` at {} as it was found: a place that it has not was expected. One that was read \
+                     wrongly is put right where it was entered, at entry {}.",
+                    twice.feature, twice.reading.position, finding.entry
+                )));
+            }
+        }
+        FindingState::Carried => {}
+        FindingState::Decided | FindingState::InWork | FindingState::Closed => {
+            return Err(Refusal::refused(format!(
+                "{tag} has been decided on: what it was found at stands."
+            ))
+            .todo("what its job left is measured as left, in the job"));
+        }
+    }
+    let mut made = take_readings(book, finding.part, None, State::AsFound, readings, taking)?;
+    for statement in &mut made {
+        if let Statement::ReadingsTaken(it) = statement {
+            it.finding = Some(id);
+        }
+    }
+    Ok(made)
 }
 
 /// Records a finding. Anybody may write up what they saw; at an inspection the finder must be one who

@@ -385,5 +385,6 @@ pub fn take_readings(
         state,
         readings,
         taken,
+        finding: None,
     })])
 }

@@ -177,7 +177,8 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::Proved(it) => vec![it.job.to_string(), it.proof.clone()],
         Statement::ReadingsTaken(it) => {
             let job = it.job.map(|job| job.to_string()).unwrap_or_default();
-            vec![it.part.to_string(), job, format!("{:?}", it.state)]
+            let found = it.finding.map(|it| it.to_string()).unwrap_or_default();
+            vec![it.part.to_string(), job, format!("{:?}", it.state), found]
         }
         Statement::KnockOnAnswered(it) => vec![it.job.to_string(), it.knock_on.clone()],
         _ => Vec::new(),

@@ -27,6 +27,7 @@ pub use tools::{Registered, Tool, tools};
 use crate::Refusal;
 use crate::boiler_work;
 use crate::book::{Book, Family, Finding, Part, PrintedSheet, QuarterHours, Route};
+use crate::clock::runs_out;
 use crate::locomotive::{Law, engine_of, family, part_of};
 use crate::verdict::{Judgement, Question, Verdict, judge};
 
@@ -107,6 +108,9 @@ pub fn routes(
     for route in &family.routes {
         let mut offer = offer(family, route, &judgement, &worked, reader);
         offer.unknown.extend(filled.lacks(family, route));
+        if route.carries && offer.feasible == Feasible::Yes {
+            carried(book, rules, finding, on, &mut offer)?;
+        }
         offer.tools = tools(book, finding.part, route);
         let stops = by_law(book, rules, part, route, on)?;
         offer.route.stop_points.extend(stops);
@@ -123,6 +127,29 @@ pub fn routes(
         sheets: worked.sheets.into_iter().chain(filled.sheets).collect(),
         wanting: worked.wanting,
     })
+}
+
+/// What a clock that the finding starts leaves of the time to carry it: its last day, or none.
+fn carried(
+    book: &Book,
+    rules: &Rulebook,
+    finding: &Finding,
+    on: Date,
+    offer: &mut Offer,
+) -> Result<(), Refusal> {
+    for (ruling, last) in runs_out(book, rules, finding)? {
+        let section = &ruling.cite.section;
+        if last <= on {
+            offer.feasible = Feasible::No(format!(
+                "no day is left to it after {last}: {} ({section})",
+                ruling.title
+            ));
+        } else {
+            let through = format!("; here through {last} ({section})");
+            offer.route.buys.push_str(&through);
+        }
+    }
+    Ok(())
 }
 
 /// The shop's house units.

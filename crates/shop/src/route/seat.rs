@@ -16,6 +16,8 @@ pub struct Worked {
     pub sheets: Vec<Sheet>,
     /// Sheets wanted but not worked, and what they need.
     pub wanting: Vec<String>,
+    /// Whether seat and disc are meant to have one angle; nobody may guess it.
+    design: Option<String>,
     /// What the seat itself wants, without which no route can spend its metal.
     seat_wanting: Vec<String>,
     seat: Option<Seat>,
@@ -29,9 +31,14 @@ struct Seat {
     wall: Option<Size>,
     wall_limit: Option<Size>,
     hot_clearance: Option<Length>,
-    /// Whether seat and disc are meant to have one angle; nobody may guess it.
-    design: Option<String>,
 }
+
+/// What is asked before any route may spend the metal of a seat.
+const DESIGN: &str =
+    "the design of the seat: cut to one angle with its disc, or on purpose to two (`seat-design`)";
+/// Why no route brings a seat to the angle of its disc where the two were cut apart on purpose.
+const TWO_ANGLES: &str = "seat and disc are cut to two angles on purpose: the difference is not corrected away. Dress each \
+    face to its own angle, against its own master, and lap only to a line of contact";
 
 /// What cutting or lapping the seat would come to.
 pub struct After {
@@ -45,6 +52,7 @@ pub fn work(family: &Family, part: &Part, readings: &[FeatureReading], house: Ho
     let mut worked = Worked {
         sheets: Vec::new(),
         wanting: Vec::new(),
+        design: part.facts.get("seat-design").cloned(),
         seat_wanting: Vec::new(),
         seat: None,
     };
@@ -69,7 +77,6 @@ pub fn work(family: &Family, part: &Part, readings: &[FeatureReading], house: Ho
                 .and_then(|f| f.shop_limit.as_deref())
                 .and_then(|t| Size::parse(t).ok()),
             hot_clearance: hot,
-            design: part.facts.get("seat-design").cloned(),
         });
     }
     worked.sheets.insert(0, sheet);
@@ -300,19 +307,20 @@ impl Worked {
             metal: None,
             sizes: Vec::new(),
         };
+        // Matched cones and cones cut apart on purpose need opposite repairs, so this is asked first: before the
+        // seat is measured, and whatever it measures.
+        match self.design.as_deref() {
+            Some("matched") => {}
+            Some(_) => return none(Feasible::No(TWO_ANGLES.into())),
+            None => {
+                let mut needs = vec![DESIGN.to_string()];
+                needs.extend(self.seat_wanting.iter().cloned());
+                return none(Feasible::CannotTell(needs));
+            }
+        }
         let Some(seat) = &self.seat else {
             return none(Feasible::CannotTell(self.seat_wanting.clone()));
         };
-        // Matched cones and cones cut apart on purpose need opposite repairs, so this is asked first.
-        match seat.design.as_deref() {
-            Some("matched") => {}
-            Some(_) => return none(Feasible::No(seat.method.clone())),
-            None => {
-                let need =
-                    "the design of the seat: cut to one angle with its disc, or on purpose to two";
-                return none(Feasible::CannotTell(vec![need.into()]));
-            }
-        }
         let up = |length: Length| fine(length, house, show::Rounding::Up);
         let down = |inches| fine(Length::inches(inches), house, show::Rounding::Down);
         if let Some((text, most)) =

@@ -37,13 +37,26 @@ fn every_family_reads_and_no_two_have_one_word() {
 #[test]
 fn every_rule_a_family_names_exists_with_a_limit() {
     let rules = Rulebook::built_in().unwrap();
-    let mut seen = 0;
+    let (mut seen, mut started) = (0, 0);
     for family in built_in() {
         for rule in limits(&family) {
             let ruling = rules.ruling(&rule, TODAY).unwrap();
-            let limit = matches!(ruling.body, Body::Limit(_) | Body::LimitTable(_));
+            let limit = matches!(
+                ruling.body,
+                Body::Limit(_) | Body::LimitTable(_) | Body::LimitFormula(_)
+            );
             assert!(limit, "{rule} of {} is no limit", family.family);
             seen += 1;
+        }
+        // The clock that a condition starts is one that a defect can start.
+        for rule in family.conditions.iter().filter_map(|c| c.starts.as_ref()) {
+            let ruling = rules.ruling(rule, TODAY).unwrap();
+            let Body::Calendar(says) = ruling.body else {
+                panic!("{rule} of {} is no clock", family.family);
+            };
+            let work = rules::words::meaning(rules::words::DEFECT_WORK, &says.inspection);
+            assert!(work.is_some(), "{rule} of {}", family.family);
+            started += 1;
         }
         for rule in family.proofs.iter().filter_map(|p| p.rule.as_ref()) {
             let ruling = rules.ruling(rule, TODAY).unwrap();
@@ -52,6 +65,7 @@ fn every_rule_a_family_names_exists_with_a_limit() {
         }
     }
     assert!(seen >= 12, "only {seen} rules are named");
+    assert!(started >= 4, "only {started} clocks are started");
 }
 
 /// The words inside a family are told apart, and what decides a rule is a fact that is asked, with a

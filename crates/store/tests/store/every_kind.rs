@@ -619,6 +619,7 @@ fn flow() -> Vec<Statement> {
             state: State::AsLeft,
             readings: vec![land("front", "7/64", State::AsLeft)],
             taken: None,
+            finding: None,
         }),
         Statement::PartTold(PartTold {
             part: PART,
@@ -1013,6 +1014,14 @@ pub fn later_forms() -> Vec<Statement> {
         }),
         Statement::ReadingsTaken(ReadingsTaken {
             taken: Some(taken()),
+            ..read.clone().unwrap()
+        }),
+        Statement::ReadingsTaken(ReadingsTaken {
+            job: None,
+            state: State::AsFound,
+            readings: vec![land("left", "5/32", State::AsFound)],
+            taken: Some(taken()),
+            finding: Some(FINDING),
             ..read.unwrap()
         }),
         Statement::LatheAdded(LatheAdded {

@@ -86,6 +86,7 @@ fn statement(what: u8, which: u8) -> Statement {
             state: State::AsLeft,
             readings: vec![every_kind::land("front", "7/64", State::AsLeft)],
             taken: None,
+            finding: (which.is_multiple_of(3)).then_some(FindingId(0xF1 + few)),
         }),
         4 => match every_kind::write_up() {
             Statement::FindingRecorded(it) => Statement::FindingRecorded(FindingRecorded {

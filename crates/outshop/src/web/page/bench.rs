@@ -66,10 +66,10 @@ fn asked_for(book: &Book) -> Vec<AskedFor<'_>> {
         let tag = tag::finding(found.number);
         Some(AskedFor {
             to: format!("/finding/{tag}"),
-            tag,
             part: book.parts.get(&found.part)?,
             number: kit::number(book, found.locomotive),
-            more: String::new(),
+            more: for_finding(&tag),
+            tag,
         })
     });
     let jobs = book.jobs.values().filter(|job| job.closed.is_none());
@@ -92,6 +92,11 @@ fn asked_for(book: &Book) -> Vec<AskedFor<'_>> {
 /// What stands after the path of a feature where the readings are those a job left.
 pub fn after_job(tag: &str) -> String {
     format!("?job={tag}&left=yes")
+}
+
+/// The same where a finding asks for the readings.
+pub fn for_finding(tag: &str) -> String {
+    format!("?finding={tag}&left=no")
 }
 
 /// What there is to measure: what open work asks for, and the parts of one engine.
@@ -163,26 +168,34 @@ pub fn draw(
         (FeatureKind::Size, House::Metric) => ("mm", "metric", on_part::IN_MILLIMETERS),
     };
     let typed = |name: &str| view.draft.value(VERB, name);
-    let job = if view.draft.is_of(VERB) {
-        typed("job")
-    } else {
-        view.asked("job")
+    let of = |name: &str| {
+        if view.draft.is_of(VERB) {
+            typed(name)
+        } else {
+            view.asked(name)
+        }
     };
+    let (job, found) = (of("job"), of("finding"));
     let state = if view.draft.is_of(VERB) {
         Some(typed("as_left") == "yes")
     } else {
-        (view.asked("left") == "yes").then_some(true)
+        match view.asked("left") {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        }
     };
     let body = html! {
         div class="bench" {
             h1 { (words::sentence(&feature.title)) }
-            p class="lead" { a href=(kit::part_path(&kept.number, &part.name)) { (say::of(&part.name, &kept.number)) } @if !job.is_empty() { ", " a href=(format!("/job/{job}")) { (job) } } }
+            p class="lead" { a href=(kit::part_path(&kept.number, &part.name)) { (say::of(&part.name, &kept.number)) } @if !job.is_empty() { ", " a href=(format!("/job/{job}")) { (job) } } @if !found.is_empty() { ", " a href=(format!("/finding/{found}")) { (found) } } }
             p class="quiet small" { (feature.how) }
             p class="quiet small age" { (say::age(made(view)?)) }
             form class="act day at-bench" method="post" action="/do" data-kind=(kind) data-unit=(unit) data-seen=(seen) data-feature=(feature.name) data-what=(feature.title) {
                 (kit::hidden("verb", VERB)) (kit::hidden("back", view.path))
                 (kit::hidden("engine", &kept.number)) (kit::hidden("part", &part.name))
                 @if !job.is_empty() { (kit::hidden("job", job)) }
+                @if !found.is_empty() { (kit::hidden("finding", found)) }
                 (kit::hidden(&format!("unit:{}", feature.name), unit))
                 fieldset {
                     legend { (say::STATE) }

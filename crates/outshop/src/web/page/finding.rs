@@ -1,7 +1,8 @@
 //! A finding, told downwards to its close: found, measured, verdict, routes, decision, job, left.
 
 use maud::{Markup, html};
-use shop::book::{Finding, FindingState, Occasion};
+use shop::book::{Family, Feature, Finding, FindingState, Occasion};
+use shop::clock::{may_start, runs_out};
 use shop::finding::unlifted;
 use shop::locomotive::{family, finding};
 use shop::record::as_left;
@@ -37,6 +38,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (verdict(&choice.judgement))
         (kit::held(view, choice.judgement.lines.iter().filter_map(|line| line.ruling.as_ref())))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
+        (clocks(view, kept)?)
         (weighed(view, kept, &choice))
         (decided(view, kept, &choice))
         (job(view, kept)?)
@@ -94,10 +96,23 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
         .parts
         .get(&kept.part)
         .and_then(|p| family(view.book, &p.family).ok());
+    let sets = view
+        .book
+        .readings
+        .newest_first(kept.part)
+        .unwrap_or_default();
+    let id = finding(view.book, &tag::finding(kept.number))
+        .ok()
+        .map(|(id, _)| id);
+    let later = sets
+        .iter()
+        .rev()
+        .filter(|set| set.finding.is_some() && set.finding == id && set.entry != kept.entry);
     html! {
         section class="ruled" {
             h2 { (say::MEASURED) }
             @if kept.readings.is_empty() { p { (say::NOT_MEASURED) } }
+            @for set in later { p class="quiet small" { (say::read_later(set.on, kit::name(view.book, set.by))) } }
             @if let Some(family) = read {
                 @if !kept.readings.is_empty() {
                     div class="table" { table class="stack" {
@@ -125,7 +140,55 @@ fn at_bench(view: &View<'_>, kept: &Finding) -> Markup {
         .get(&kept.part)
         .filter(|_| kept.state != FindingState::Closed);
     let read = part.and_then(|part| Some((part, family(view.book, &part.family).ok()?)));
-    html! { @if let Some((part, family)) = read { (bench::ways(family, part, kit::number(view.book, kept.locomotive), "")) } }
+    // Once it is decided on, what it was found at stands: the job's own readings are taken there.
+    let asks = matches!(kept.state, FindingState::Open | FindingState::Carried);
+    let title = tag::finding(kept.number);
+    let her = kit::number(view.book, kept.locomotive);
+    html! {
+        @if let (Some((part, family)), true) = (read, asks) {
+            (bench::ways(family, part, her, &bench::for_finding(&title)))
+            (measure(view, kept, family, &part.name, &title))
+        }
+    }
+}
+
+/// The form for what a finding did not read; once it is carried, for all that is looked at again.
+fn measure(view: &View<'_>, kept: &Finding, family: &Family, part: &str, title: &str) -> Markup {
+    const VERB: &str = "reading take";
+    let carried = kept.state == FindingState::Carried;
+    let unread = |feature: &&Feature| {
+        let has = |place: &&String| {
+            let mut read = kept.readings.iter();
+            read.any(|r| r.feature == feature.name && r.reading.position == **place)
+        };
+        let all = feature.positions.iter();
+        all.filter(|place| carried || !has(place))
+            .cloned()
+            .collect::<Vec<_>>()
+    };
+    let asked: Vec<_> = family
+        .features
+        .iter()
+        .map(|feature| (feature, unread(&feature)))
+        .filter(|(_, places)| !places.is_empty())
+        .collect();
+    let fields = html! {
+        (kit::hidden("engine", kit::number(view.book, kept.locomotive))) (kit::hidden("part", part)) (kit::hidden("finding", title))
+        p class="quiet small" { (words::job::AS_WRITTEN) }
+        @for (feature, places) in &asked { fieldset {
+            legend { (feature.title) " " span class="quiet" { (feature.how) } }
+            div class="grid2" { @for place in places { div { (kit::line(view, VERB, &format!("at:{}@{place}", feature.name), place, "")) } } }
+        } }
+        (kit::line(view, VERB, "insist", words::part::INSIST, words::part::INSIST_TELLS))
+    };
+    let head = if carried {
+        say::LOOK_AGAIN
+    } else {
+        say::MEASURE
+    };
+    html! {
+        @if !asked.is_empty() { details open[view.draft.is_of(VERB)] { summary { (head) } (kit::form(view, VERB, head, &fields, words::job::KEEP_THEM)) } }
+    }
 }
 
 /// The verdict with each limit behind it.
@@ -149,6 +212,35 @@ pub fn verdict(judgement: &Judgement) -> Markup {
             } }
         }
     }
+}
+
+/// The clocks of its own that it starts, and the form that starts one nobody can see from what it shows.
+fn clocks(view: &View<'_>, kept: &Finding) -> Result<Markup, Failure> {
+    const VERB: &str = "finding opens";
+    if kept.state == FindingState::Closed {
+        return Ok(html! {});
+    }
+    let run = runs_out(view.book, view.rules, kept)?;
+    let may = may_start(view.book, view.rules, kept)?;
+    Ok(html! {
+        @if !run.is_empty() || !may.is_empty() {
+            section class="ruled" {
+                h2 { (say::CLOCKS) }
+                ul class="plain" { @for (ruling, last) in &run { li {
+                    (ruling.title) ": " b class=(if *last < view.on { "need" } else { "" }) { (say::last_day(*last)) } " "
+                    a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } " " span class="quiet small" { (ruling.mark) }
+                } } }
+                @for ruling in &may {
+                    @let fields = html! {
+                        (kit::hidden("finding", &tag::finding(kept.number)))
+                        (kit::hidden("rule", &ruling.rule))
+                        p { (ruling.reading) " " a href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } }
+                    };
+                    details open[view.draft.value(VERB, "rule") == ruling.rule] { summary { (say::starts(&ruling.title)) } (kit::form(view, VERB, &ruling.title, &fields, say::START_IT)) }
+                }
+            }
+        }
+    })
 }
 
 fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
