@@ -1,8 +1,9 @@
 //! `finding` and `decide`: what was found, told downwards, with its verdict and its routes.
 
 use clap::{Args, Subcommand};
+use jiff::civil::Date;
 use measure::State;
-use rules::Rulebook;
+use rules::{Rulebook, Ruling};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::book::{Book, Finding as Kept, FindingId, FindingState, NoticeGiven, Occasion};
@@ -372,17 +373,27 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
     let (_, kept) = finding(&book, number)?;
     // What was found is judged by the rules of the day it was found.
     let choice = routes(&book, rules, kept, kept.found_on, context.house())?;
-    let text = told(&book, rules, kept, &choice);
+    let runs = match kept.state {
+        FindingState::Closed => Vec::new(),
+        _ => shop::clock::runs_out(&book, rules, kept)?,
+    };
+    let text = told(&book, rules, kept, &choice, &runs);
     let code =
         u8::from(kept.state == FindingState::Open && choice.judgement.verdict != Verdict::Complies);
     Ok(Answer {
         text,
-        json: value(&book, kept, &choice),
+        json: value(&book, kept, &choice, &runs),
         code,
     })
 }
 
-fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
+fn told(
+    book: &Book,
+    rules: &Rulebook,
+    kept: &Kept,
+    choice: &Choice,
+    runs: &[(Ruling, Date)],
+) -> String {
     let part = book.parts.get(&kept.part).map_or("?", |p| p.name.as_str());
     let her = book
         .locomotives
@@ -419,7 +430,7 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
     if let Some(it) = &kept.lifted {
         let said = words::day::lifted(&it.name, &it.office, it.day, &it.document);
         text.push_str(&format!("  {}\n", wrap(&said, 2, 100)));
-    } else if let Some(why) = unlifted(kept, jiff::civil::Date::MAX) {
+    } else if let Some(why) = unlifted(kept, Date::MAX) {
         text.push_str(&format!("  {}.\n", wrap(&words::sentence(&why), 2, 100)));
     }
     if !kept.readings.is_empty() {
@@ -441,6 +452,10 @@ fn told(book: &Book, rules: &Rulebook, kept: &Kept, choice: &Choice) -> String {
     text.push_str(&verdict(&choice.judgement));
     if let Some(line) = line_of(book, rules, &choice.judgement) {
         text.push_str(&format!("  {}\n", wrap(&line, 2, 100)));
+    }
+    for (ruling, last) in runs {
+        let line = words::finding::clock(&ruling.title, *last, &ruling.cite.section);
+        text.push_str(&format!("{}\n", wrap(&line, 2, 100)));
     }
     if kept.decision.is_none() {
         text.push_str("Routes\n");
@@ -573,7 +588,7 @@ fn verdict(judgement: &Judgement) -> String {
     text
 }
 
-fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
+fn value(book: &Book, kept: &Kept, choice: &Choice, runs: &[(Ruling, Date)]) -> Value {
     let lines: Vec<_> = choice
         .judgement
         .lines
@@ -603,6 +618,7 @@ fn value(book: &Book, kept: &Kept, choice: &Choice) -> Value {
     json!({
         "finding": format!("F-{:03}", kept.number), "state": state(kept.state), "told": kept.told, "found_on": kept.found_on.to_string(),
         "verdict": choice.judgement.verdict.words(), "shop_verdict": choice.judgement.shop.words(), "lines": lines, "routes": offers,
+        "clocks": runs.iter().map(|(ruling, last)| json!({ "rule": ruling.rule, "section": ruling.cite.section, "last": last.to_string() })).collect::<Vec<_>>(),
         "sheets": choice.sheets.iter().map(|s| s.card.id).collect::<Vec<_>>(),
         "decision": kept.decision.as_ref().map(|d| json!({ "route": d.route, "because": d.because, "by": name(book, d.by), "on": d.on.to_string() })),
         "last": kept.last,

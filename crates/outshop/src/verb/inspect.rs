@@ -304,10 +304,12 @@ fn show(context: &mut Context, number: &str) -> Result<Answer, Failure> {
         None if missing.is_empty() => {
             text.push_str("  Every item is answered; it can be closed and signed.\n")
         }
-        None => text.push_str(&format!(
-            "  {} before it can be closed.\n",
-            words::count(missing.len(), "thing is open", "things are open")
-        )),
+        None => {
+            text.push_str("  Before it can be closed:\n");
+            for line in &missing {
+                text.push_str(&format!("    - {}\n", wrap(line, 6, 100)));
+            }
+        }
     }
     text.push_str(&format!("{}\n", words::STANDING));
     let closed = kept

@@ -174,6 +174,11 @@ pub fn last_day(day: Date) -> String {
     format!("through {}", super::day(day))
 }
 
+/// A clock of its own, in one line.
+pub fn clock(title: &str, last: Date, section: &str) -> String {
+    format!("Clock of its own: {title}, {} [{section}]", last_day(last))
+}
+
 /// Over the form that starts a clock.
 pub fn starts(title: &str) -> String {
     format!("Does it start this clock? {title}")

@@ -26,8 +26,15 @@ pub const SEEN: &str = "What was seen";
 pub const SEEN_TELLS: &str = "where, hot or cold, at what pressure";
 /// A field.
 pub const FOUND_AT: &str = "Found at";
-/// A choice.
-pub const A_WRITE_UP: &str = "a write-up";
+/// A choice: no inspection.
+pub const NO_INSPECTION: &str = "no inspection";
+/// A field.
+pub const OCCASION: &str = "Otherwise it came of";
+/// Its choices, by the words of the verb. A notice or a road failure is entered on a page of its own.
+pub const OCCASIONS: &[(&str, &str)] = &[
+    ("write-up", "a write-up"),
+    ("planned-work", "planned work on it"),
+];
 /// Over the conditions.
 pub const IT: &str = "It";
 /// How readings are written.

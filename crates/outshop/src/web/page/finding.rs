@@ -177,6 +177,7 @@ fn measure(view: &View<'_>, kept: &Finding, family: &Family, part: &str, title: 
         p class="quiet small" { (words::job::AS_WRITTEN) }
         @for (feature, places) in &asked { fieldset {
             legend { (feature.title) " " span class="quiet" { (feature.how) } }
+            (super::part_form::shown_unit(view, feature))
             div class="grid2" { @for place in places { div { (kit::line(view, VERB, &format!("at:{}@{place}", feature.name), place, "")) } } }
         } }
         (kit::line(view, VERB, "insist", words::part::INSIST, words::part::INSIST_TELLS))

@@ -8,7 +8,7 @@ use super::{View, kit};
 use crate::words::{part as say, tag};
 
 /// The unit that a bare number means here, beside the field and sent with it.
-fn shown_unit(view: &View<'_>, feature: &Feature) -> Markup {
+pub fn shown_unit(view: &View<'_>, feature: &Feature) -> Markup {
     let (unit, told) = match (feature.kind, view.house) {
         (FeatureKind::Angle, _) => ("deg", say::IN_DEGREES),
         (FeatureKind::Size, House::Inch) => ("in", say::IN_INCHES),
@@ -165,15 +165,19 @@ pub fn record(
                 .any(|(name, value)| name == "shows" && value == word)
     };
     let fields = html! {
-        (kit::hidden("engine", number)) (kit::hidden("part", &part.name)) (kit::hidden("then", "finding")) (kit::hidden("occasion", "write-up"))
+        (kit::hidden("engine", number)) (kit::hidden("part", &part.name)) (kit::hidden("then", "finding"))
         (kit::lines(view, VERB, "told", say::SEEN, say::SEEN_TELLS))
         label for="record-at" { (say::FOUND_AT) }
         select id="record-at" name="at" {
-            option value="" { (say::A_WRITE_UP) }
+            option value="" { (say::NO_INSPECTION) }
             @for i in &inspections {
                 @let tag = tag::inspection(i.number);
                 option value=(tag) selected[view.draft.value(VERB, "at") == tag] { (say::inspection(&i.kind, &tag)) }
             }
+        }
+        label for="record-occasion" { (say::OCCASION) }
+        select id="record-occasion" name="occasion" {
+            @for (word, means) in say::OCCASIONS { option value=(word) selected[view.draft.value(VERB, "occasion") == *word] { (means) } }
         }
         @if !family.conditions.is_empty() {
             fieldset {
