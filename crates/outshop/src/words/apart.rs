@@ -8,6 +8,8 @@ pub const LINK: &str = "Everything open on her";
 /// What it is for.
 pub const MEANS: &str = "Before each fire: everything open on her, oldest first. Things stand together where the way to \
                          one is a piece of the way to the other, so that what is apart for one is looked at for all.";
+/// On the page of a finding or its job: what else is reached the same way.
+pub const BESIDE: &str = "While it is apart";
 /// Nothing.
 pub const NOTHING: &str =
     "Nothing is open on her in this book. A book knows only what was written in it.";

@@ -19,6 +19,7 @@ mod demonstration;
 mod doors;
 mod drawn;
 mod failures;
+mod finding_page;
 mod finding_words;
 mod findings;
 mod held;

@@ -2,7 +2,7 @@
 //! stands together because it is reached together.
 
 use maud::{Markup, html};
-use shop::book::FindingState;
+use shop::book::{Finding, FindingState};
 use shop::locomotive::engine;
 use shop::report::{Open, Thing, open_things};
 
@@ -33,6 +33,14 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
     Ok(Drawn::new("/work", title, body))
 }
 
+/// The job of a finding that is in work.
+fn job_of(view: &View<'_>, number: u32) -> Option<String> {
+    let mut findings = view.book.findings.values();
+    let found = findings.find(|it| it.number == number)?;
+    let job = view.book.jobs.get(&found.job?)?;
+    Some(tag::job(job.number))
+}
+
 fn one(view: &View<'_>, engine: &str, open: &Open) -> Markup {
     let place = html! {
         @match open.thing {
@@ -61,7 +69,31 @@ fn one(view: &View<'_>, engine: &str, open: &Open) -> Markup {
             html! {
                 (head(format!("/finding/{tag}"), &tag, need)) br;
                 (stands.as_deref().unwrap_or(words::finding::state(*state)))
+                @if let Some(job) = job_of(view, *number) { " " a href=(format!("/job/{job}")) { (job) } }
                 @if let Some(day) = past { " " b { (say::past(day)) } }
+            }
+        }
+    }
+}
+
+/// What else is open where something must come off for this finding anyway; nothing where nothing is, or where nobody
+/// stated the way to it.
+pub fn beside(view: &View<'_>, kept: &Finding) -> Markup {
+    let is_it =
+        |open: &Open| matches!(open.thing, Thing::Finding { number, .. } if number == kept.number);
+    let groups = open_things(view.book, kept.locomotive);
+    let group = groups
+        .iter()
+        .find(|group| !group.apart.is_empty() && group.open.iter().any(is_it));
+    let others = group.map_or(&[][..], |group| &group.open[..]);
+    let others: Vec<&Open> = others.iter().filter(|open| !is_it(open)).collect();
+    let her = super::kit::number(view.book, kept.locomotive);
+    html! {
+        @if let (Some(group), false) = (group, others.is_empty()) {
+            section class="ruled" {
+                h2 { (say::BESIDE) }
+                p class="quiet small" { (say::off(&group.apart)) ". " a href=(format!("/engine/{her}/open")) { (say::LINK) } }
+                ul class="plain" { @for open in others { li { (one(view, her, open)) } } }
             }
         }
     }

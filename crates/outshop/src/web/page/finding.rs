@@ -24,9 +24,15 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         .map_or("?", |p| p.name.as_str());
     let her = kit::number(view.book, kept.locomotive);
     let title = tag::finding(kept.number);
+    let carried = kept.state == FindingState::Carried;
+    let again = kept
+        .decision
+        .as_ref()
+        .and_then(|it| it.recheck)
+        .filter(|_| carried);
     let body = html! {
         h1 { (say::head(&title, her, part)) }
-        p class="lead" { (say::state(kept.state)) " " a href=(kit::part_path(her, part)) { (say::PARTS_LIFE) } }
+        p class="lead" { (say::state(kept.state)) " " @if let Some(day) = again { span class=(if day < view.on { "need" } else { "" }) { (say::recheck(day)) } " " } a href=(kit::part_path(her, part)) { (say::PARTS_LIFE) } }
         section class="ruled" {
             h2 { (say::FOUND) }
             p { (words::day(kept.found_on)) " " (occasion(view, kept)) (say::by(kit::name(view.book, kept.found_by))) }
@@ -39,8 +45,10 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         (kit::held(view, choice.judgement.lines.iter().filter_map(|line| line.ruling.as_ref())))
         (drawn::of_sheets(view, part, &choice.sheets, kept.decision.as_ref().map(|d| d.sheets.as_slice())))
         (clocks(view, kept)?)
+        @if carried { (decided(view, kept, &choice)) }
+        (super::apart::beside(view, kept))
         (weighed(view, kept, &choice))
-        (decided(view, kept, &choice))
+        @if !carried { (decided(view, kept, &choice)) }
         (job(view, kept)?)
         (super::letter::about_it(view, |it| it.logged.finding == Some(id)))
         (photo::of_finding(view, id, &title))

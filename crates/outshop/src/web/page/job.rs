@@ -59,6 +59,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             }
         }
         @if let (Some(finding), Some(part)) = (finding, part) { (drawn::of_sheets(view, &part.name, &routes(view.book, view.rules, finding, finding.found_on, view.house)?.sheets, Some(&kept.plan.sheets))) }
+        @if let (Some(finding), None) = (finding, &kept.closed) { (super::apart::beside(view, finding)) }
         (super::spare::of_job(view, id))
         (super::job_papers::draw(view, kept, &title))
         (operations(view, kept, &title))
