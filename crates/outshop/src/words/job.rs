@@ -30,6 +30,8 @@ pub const WORKED_TO: &str = "Worked to";
 /// No sheet.
 pub const BY_HAND: &str =
     "No sheet is on file for this route: sizes are worked by hand and checked by the officer.";
+/// The same where sheets are kept with it.
+pub const BY_THESE: &str = "No size to work to was decided with it. These sheets were; the size is taken from them by the one who works, and checked.";
 /// Tooling to be made.
 pub const MADE_FIRST: &str = "Made first";
 /// A section.

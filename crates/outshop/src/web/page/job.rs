@@ -51,7 +51,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         section class="ruled" {
             h2 { (say::WORKED_TO) }
             ul { @for line in &kept.plan.sizes { li { (line) } } }
-            @if kept.plan.sizes.is_empty() { p { (say::BY_HAND) } }
+            @if kept.plan.sizes.is_empty() { p { (if kept.plan.sheets.is_empty() { say::BY_HAND } else { say::BY_THESE }) } }
             @if !kept.plan.tooling.is_empty() { h3 { (say::MADE_FIRST) } ul { @for line in &kept.plan.tooling { li { (line) } } } }
             @for sheet in &kept.plan.sheets {
                 details { summary { (say::printed(&sheet.sheet)) } pre class="steps" { (sheet.text) } }
