@@ -5,25 +5,32 @@
 //! A wheel that nobody read may be the smallest: while one is missing the proposal is a diameter that the set can be turned
 //! to *at the most*, and nothing is said to comply.
 
+mod read;
+mod wear;
+
+use std::collections::BTreeMap;
+
 use jiff::ToSpan;
 use jiff::civil::Date;
-use measure::{Dimension, House, Length, Rounding, Size, State, entered_with_unit, show};
+use measure::{Dimension, House, Length, Rounding, entered_with_unit, show};
 use physics::answer::Outcome;
 use physics::{Basis, Given, Worked};
 use rules::Rulebook;
-use std::collections::BTreeMap;
 
 use super::knock_on::{Moved, moved};
 use super::{Question, fill};
 use crate::Refusal;
-use crate::book::{Book, Feature, Locomotive, LocomotiveId, Part, PartId, ReadingSet, Side};
-use crate::clock::{of_year, own_service_days, service_days};
-use crate::locomotive::{engine_of, family, mirror, newest_of, size_of, worn};
+use crate::book::{Book, Locomotive, LocomotiveId, PartId};
+use crate::locomotive::engine_of;
+
+pub use read::{Read, TireWheel, tires_of};
+pub use wear::TireWear;
+
+use read::{gather, paired};
+use wear::{days_of_a_year, wear_of};
 
 /// The sheet.
 pub const SHEET: &str = "running.tire_set";
-/// The family of the parts.
-const FAMILY: &str = "driving-tire";
 
 /// What a person says of the work to come.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -32,54 +39,6 @@ pub struct TirePlan {
     pub clean_up: Option<String>,
     /// How many weeks a new set takes to come, from the order.
     pub lead_weeks: Option<u32>,
-}
-
-/// A size of a tire as it was read.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Read {
-    /// As written.
-    pub says: String,
-    /// Where and when.
-    pub from: String,
-}
-
-/// One wheel.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TireWheel {
-    /// The part.
-    pub part: PartId,
-    /// What the shop calls it.
-    pub name: String,
-    /// Diameter of its center.
-    pub center: Option<Read>,
-    /// The thinnest place of the tire.
-    pub thickness: Option<Read>,
-    /// The deepest hollow.
-    pub hollow: Option<Read>,
-    /// The thinnest place of the flange.
-    pub flange: Option<Read>,
-    /// What is missing of it.
-    pub missing: Vec<String>,
-    /// The sheet's words of it as it stands: diameter, tire, over its mate, hollow, flange, verdict; none while it or its mate
-    /// is not known.
-    pub stands: Vec<String>,
-    /// What the cut makes of it: turned to, tire, off the radius, left above the least; none likewise.
-    pub cut: Vec<String>,
-}
-
-/// How fast the tread wears.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TireWear {
-    /// The wheel that wears fastest.
-    pub name: String,
-    /// What went off its radius, inches.
-    pub inches: f64,
-    /// In how many service days, the fewest that it can have been.
-    pub days: usize,
-    /// The most that it can have been: where that is more, her log does not know.
-    pub most: usize,
-    /// From the day it was left to the day it was found.
-    pub between: (Date, Date),
 }
 
 /// What comes of the cut.
@@ -147,138 +106,6 @@ fn drivers(wheels: &str) -> Option<usize> {
         .collect::<Option<_>>()?;
     let middle = numbers.get(1..numbers.len().checked_sub(1)?)?;
     Some(middle.iter().sum()).filter(|count| *count > 0)
-}
-
-/// The tires of an engine that are on her.
-pub fn tires_of(book: &Book, id: LocomotiveId) -> Vec<PartId> {
-    let hers = book.parts.iter().filter(|(_, part)| {
-        part.locomotive == id && part.family == FAMILY && part.known.removed.is_none()
-    });
-    hers.map(|(part, _)| *part).collect()
-}
-
-fn is_left(part: &Part) -> Option<bool> {
-    match part.known.side {
-        Some(Side::Left) => Some(true),
-        Some(Side::Right) => Some(false),
-        Some(_) => None,
-        None => part
-            .name
-            .to_lowercase()
-            .split_whitespace()
-            .find_map(|word| match word {
-                "left" => Some(true),
-                "right" => Some(false),
-                _ => None,
-            }),
-    }
-}
-
-/// Left and right of each axle, in the order of the axles as far as it is told; and those without a mate.
-fn paired(book: &Book, id: LocomotiveId) -> (Vec<[PartId; 2]>, Vec<PartId>) {
-    let all = tires_of(book, id);
-    let mut pairs = Vec::new();
-    let mut alone = Vec::new();
-    for tire in &all {
-        let Some(part) = book.parts.get(tire) else {
-            continue;
-        };
-        let mate = mirror(book, *tire).filter(|(mate, _)| all.contains(mate));
-        match (is_left(part), mate) {
-            (Some(true), Some((mate, _))) => pairs.push((part.known.axle, [*tire, mate])),
-            (Some(false), Some(_)) => {}
-            _ => alone.push(*tire),
-        }
-    }
-    pairs.sort_by_key(|(axle, [left, _])| (axle.unwrap_or(u32::MAX), *left));
-    (pairs.into_iter().map(|(_, pair)| pair).collect(), alone)
-}
-
-/// The governing reading of a feature; what is missing, where a place of it was not read.
-fn governing(feature: &Feature, newest: &[&ReadingSet]) -> Result<Read, String> {
-    let set = newest_of(&feature.name, newest).ok_or_else(|| feature.title.clone())?;
-    let read: Vec<_> = set
-        .readings
-        .iter()
-        .filter(|it| it.feature == feature.name)
-        .filter_map(|it| Some((size_of(feature, it)?, it)))
-        .collect();
-    let unread: Vec<&str> = feature
-        .positions
-        .iter()
-        .filter(|place| !read.iter().any(|(_, it)| it.reading.position == **place))
-        .map(String::as_str)
-        .collect();
-    if !unread.is_empty() {
-        return Err(format!(
-            "{} at {}, not read on {}",
-            feature.title,
-            unread.join(" and "),
-            set.on
-        ));
-    }
-    let governs = match feature.worst {
-        crate::book::Worst::Smallest => read.iter().min_by_key(|(size, _)| *size),
-        crate::book::Worst::Largest => read.iter().max_by_key(|(size, _)| *size),
-    };
-    let (_, it) = governs.ok_or_else(|| feature.title.clone())?;
-    Ok(Read {
-        says: it.reading.written(),
-        from: format!("{}, {}", it.reading.position, set.on),
-    })
-}
-
-struct Gathered {
-    wheel: TireWheel,
-    as_left: bool,
-}
-
-fn gather(book: &Book, tire: PartId, on: Date) -> Result<Gathered, Refusal> {
-    let part = book
-        .parts
-        .get(&tire)
-        .ok_or_else(|| Refusal::input("There is no such tire in this book."))?;
-    let family = family(book, &part.family)?;
-    let sets = book.readings.newest_first(tire).unwrap_or_default();
-    let sets: Vec<_> = sets.into_iter().filter(|set| set.on <= on).collect();
-    let mut missing = Vec::new();
-    let mut read = |name: &str, needed: bool| {
-        let feature = family.features.iter().find(|it| it.name == name)?;
-        match governing(feature, &sets) {
-            Ok(read) => Some(read),
-            Err(why) => {
-                if needed {
-                    missing.push(why);
-                }
-                None
-            }
-        }
-    };
-    let thickness = read("thickness", true);
-    let hollow = read("hollow", true);
-    let flange = read("flange-thickness", true);
-    let center = part.facts.get("center-diameter").map(|says| Read {
-        says: says.clone(),
-        from: "as the part has it".into(),
-    });
-    if center.is_none() {
-        missing.push("diameter of its wheel center".into());
-    }
-    let newest = newest_of("thickness", &sets);
-    Ok(Gathered {
-        as_left: newest.is_some_and(|set| set.state == State::AsLeft),
-        wheel: TireWheel {
-            part: tire,
-            name: part.name.clone(),
-            center,
-            thickness,
-            hollow,
-            flange,
-            missing,
-            stands: Vec::new(),
-            cut: Vec::new(),
-        },
-    })
 }
 
 fn list(name: &str, wheels: &[&TireWheel], pick: fn(&TireWheel) -> Option<&Read>) -> Option<Given> {
@@ -514,74 +341,6 @@ fn missing_of(
         all.extend(lacks);
     }
     all
-}
-
-/// The fastest that any of them wore, over the fewest service days it can have been.
-fn wear_of(
-    book: &Book,
-    id: LocomotiveId,
-    wheels: &[TireWheel],
-    on: Date,
-) -> Result<TireWear, String> {
-    let mut fastest: Option<TireWear> = None;
-    let mut open = false;
-    for wheel in wheels {
-        let Some(part) = book.parts.get(&wheel.part) else {
-            continue;
-        };
-        let Ok(family) = family(book, &part.family) else {
-            continue;
-        };
-        let sets = book.readings.newest_first(wheel.part).unwrap_or_default();
-        let sets: Vec<_> = sets.into_iter().filter(|set| set.on <= on).collect();
-        let Some(feature) = family.features.iter().find(|it| it.name == "thickness") else {
-            continue;
-        };
-        let Some(newest) = worn(feature, &sets).into_iter().next() else {
-            continue;
-        };
-        let (left, found) = (newest.left.0, newest.found.0);
-        let days = service_days(book, id, left, found);
-        // A day of which the log knows nothing may have been none: fewer days are a faster rate.
-        let fewest = days.least.len();
-        if newest.went <= Size::ZERO {
-            continue;
-        }
-        if fewest == 0 {
-            open = true;
-            continue;
-        }
-        let inches = newest.went.inches();
-        let inches = measure::fraction::to_f64(inches);
-        let faster = fastest
-            .as_ref()
-            .is_none_or(|known| inches / fewest as f64 > known.inches / known.days as f64);
-        if faster {
-            fastest = Some(TireWear {
-                name: wheel.name.clone(),
-                inches,
-                days: fewest,
-                most: days.most.len(),
-                between: (left, found),
-            });
-        }
-    }
-    fastest.ok_or_else(|| match open {
-        true => "the service days between its turning and its reading, in her log".into(),
-        false => "a tire read as it was left, and read again after it ran".into(),
-    })
-}
-
-/// The most service days of a year, of the last three whose every day somebody vouched for.
-fn days_of_a_year(book: &Book, id: LocomotiveId, on: Date) -> Result<usize, String> {
-    let years = (1..=3).map(|back| on.year() - back);
-    let each = years.filter_map(|year| {
-        let days = of_year(book, id, year, on, own_service_days);
-        (days.least == days.most).then_some(days.most.len())
-    });
-    each.max()
-        .filter(|days| *days > 0)
-        .ok_or_else(|| "a year of her log that is closed, of the last three".to_owned())
 }
 
 fn forecast(set: &mut TireSet, plan: &TirePlan, on: Date) {
