@@ -32,6 +32,8 @@ pub struct Form {
     pub cautions: Vec<String>,
     /// Its parts.
     pub parts: Vec<FormPart>,
+    /// Set closer, where all of it is to be on one sheet of paper.
+    pub close: bool,
 }
 
 /// A part of such a paper, under a heading.
@@ -103,6 +105,22 @@ pub enum Block {
         told: String,
         /// How wide it is printed, millimeters.
         wide: u8,
+    },
+    /// Figures that are read at arm's length, side by side.
+    Large {
+        /// Each figure, and what it is.
+        all: Vec<Fact>,
+    },
+    /// A close table to be filled in: its rows have room for a pencil, and lines stand between the columns.
+    Lines {
+        /// The shares of its width.
+        shares: Vec<u32>,
+        /// The heads of its columns.
+        heads: Vec<String>,
+        /// Its rows; a cell without words is room for a pencil.
+        rows: Vec<Vec<Option<String>>>,
+        /// How high a row is at the least, millimeters.
+        high: u8,
     },
     /// A table.
     Table {

@@ -61,8 +61,8 @@ pub struct Check {
     #[arg(long, conflicts_with = "good")]
     #[serde(default)]
     pub wrong: bool,
-    /// The error found, as written, such as "+.002 in at 1 in".
-    #[arg(long)]
+    /// The error found, as written, such as "+.002 in at 1 in"; of a gauge, "+2 psi at 225 psi".
+    #[arg(long, allow_hyphen_values = true)]
     pub error: Option<String>,
     /// What else there is to say.
     #[arg(long)]

@@ -1,6 +1,6 @@
 //! The papers of an inspection: nothing of them is lost, and there is room for a pencil.
 
-use crate::samples::form;
+use crate::samples::{close_form, form};
 use crate::text::{pages, run_on, text};
 use paper::Block;
 use physics::STANDING;
@@ -69,4 +69,24 @@ fn a_paper_without_parts_is_one_page() {
         part.blocks = vec![Block::Points { all: Vec::new() }];
     }
     assert_eq!(empty.print().unwrap().oddities, Vec::<String>::new());
+}
+
+/// Set close, nothing is lost, and every line to be filled in is there.
+#[test]
+fn a_close_paper_says_every_word_too() {
+    let printed = close_form().print().unwrap();
+    assert_eq!(printed.oddities, Vec::<String>::new());
+    let said = run_on(&text(&printed.bytes));
+    for words in [
+        "225.0 psig",
+        "at the top of the water",
+        "171.0 psig",
+        "Finding",
+    ] {
+        assert!(said.contains(&run_on(words)), "{words}");
+    }
+    for at in 1..=50 {
+        assert!(said.contains(&format!("Place{at}")), "place {at}");
+    }
+    assert!(printed.pages < form().print().unwrap().pages + 2);
 }

@@ -75,6 +75,7 @@ pub(super) fn paper(
     }
     let figures = Figures::of(&book, rules);
     Ok(Form {
+        close: false,
         about,
         over: say::OVER.into(),
         title,

@@ -92,6 +92,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
     parts.push(kept_how_long(&book, rules, id, on, named, &mut figures)?);
     parts.extend(figures.part());
     Ok(Form {
+        close: false,
         about,
         over: say::WORK.into(),
         title,

@@ -33,6 +33,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     // It is no paper of one inspection.
     let facts = facts(&law, kept, None, &rulings, on)?;
     Ok(Form {
+        close: false,
         about,
         over: say::OVER.into(),
         title: say::title(&kept.number),

@@ -41,6 +41,7 @@ impl Hers<'_> {
         let governs = self.figures.governs();
         parts.extend(self.figures.part());
         Ok(Form {
+            close: false,
             about: about(context, &code, self.title.clone())?,
             over: self.over.into(),
             title: self.title,

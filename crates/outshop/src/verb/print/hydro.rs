@@ -1,5 +1,5 @@
-//! The day of the hydrostatic test and of the steam test after it, on one sheet of paper: what is due and why, the pressures,
-//! the gauges and their corrections, what is looked at under pressure, leaks by place, the outcome.
+//! The day of the hydrostatic test and of the steam test after it, on one sheet of paper: on its face what is due, the
+//! pressures, the gauges and what complies or fails; on its back leaks by place, the outcome, who signs.
 
 use paper::{Block, Fact, Form, FormPart};
 use shop::locomotive::{Law, engine};
@@ -8,9 +8,12 @@ use super::about;
 use super::held::Figures;
 use super::report::{noted, points};
 use super::worksheet::{code, facts, room, strings};
-use crate::verb::test_day::{TestDay, item_text, test_day};
+use crate::verb::test_day::{Gauge, Line, TestDay, test_day};
 use crate::words::{self, hydro as say, paper as papers};
 use crate::{Context, Failure};
+
+/// How high a row for a pencil is, millimeters.
+const ROW: u8 = 7;
 
 pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure> {
     let (on, rules, house) = (context.on()?, context.rules()?, context.house());
@@ -27,37 +30,26 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     )?;
     let mut figures = Figures::of(&book, rules);
     figures.add_all(&day.used);
-    let of = Fact::of(papers::KIND, say::KIND);
-    let mut heads = facts(&law, kept, Some(of), &day.used, on)?;
-    heads.retain(|fact| fact.word != papers::LOG);
-    let mut parts = vec![FormPart::of(say::WHY, vec![points(day.why.clone())])];
-    parts.push(pressures(&day));
+    // Her title, her pressures and her clocks say the rest of what stands at the head of a paper.
+    let mut heads = facts(&law, kept, None, &day.used, on)?;
+    heads.retain(|fact| ![papers::ENGINE, papers::MAWP, papers::LOG].contains(&fact.word.as_str()));
+    let mut parts = vec![
+        why(&day),
+        pressures(&day),
+        gauges(&day),
+        judged(&day),
+        read(),
+        leaks(&day),
+        FormPart::on_one_page(say::OUTCOME, vec![room(say::OUTCOME_BOXES, 11)]),
+    ];
+    let follow: Vec<_> = day.papers.iter().map(Line::told).collect();
+    let mut signed = vec![say::SIGNERS.to_owned()];
+    if !follow.is_empty() {
+        signed.push(format!("{}.", follow.join("; ")));
+    }
     parts.push(FormPart::on_one_page(
-        say::GAUGES,
-        vec![room(say::GAUGE_BOXES, 11)],
-    ));
-    parts.push(boxes(say::READ, None, say::READ_BOXES, say::READ_ROWS));
-    let items = day.looked.iter().flat_map(|(_, all)| all).map(|ruling| {
-        let asks = say::figure(item_text(ruling), &ruling.cite.section);
-        vec![Some(asks), None, None, None]
-    });
-    parts.push(FormPart::of(
-        say::LOOKED,
-        vec![Block::Table {
-            shares: vec![15, 3, 6, 3],
-            heads: strings(say::ITEM_HEADS),
-            rows: items.collect(),
-        }],
-    ));
-    parts.push(boxes(
-        say::LEAKS,
-        Some(say::LEAKS_NOTE),
-        say::LEAK_BOXES,
-        say::LEAK_ROWS,
-    ));
-    parts.push(FormPart::on_one_page(
-        say::OUTCOME,
-        vec![room(say::OUTCOME_BOXES, 11)],
+        say::PAPERS,
+        vec![points(signed), room(say::SIGNER_BOXES, 13)],
     ));
     // What this shop has not checked stands in the sentence over the cautions; its list would cost a second sheet.
     Ok(Form {
@@ -72,53 +64,121 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
         careful: papers::CAUTIONS.into(),
         cautions: strings(say::CAUTIONS),
         parts,
+        close: true,
     })
 }
 
-/// The pressures and the figures that are held while water stands; those of an item stand with it.
-fn pressures(day: &TestDay) -> FormPart {
-    // The water by itself, and the two ends of the steam test in one row.
-    let worked = day.pressures.split_at(day.pressures.len().min(1));
-    let worked = [worked.0, worked.1].into_iter().filter(|of| !of.is_empty());
-    let worked = worked.map(|of| {
-        let what: Vec<String> = of.iter().map(|(what, _)| what.to_lowercase()).collect();
-        let value: Vec<&str> = of.iter().map(|(_, value)| value.as_str()).collect();
-        vec![
-            Some(words::sentence(&what.join("; "))),
-            Some(value.join("; ")),
-        ]
-    });
-    let figures = day
-        .figures
-        .iter()
-        .filter(|ruling| ruling.rule.contains(".hydrostatic."))
-        .map(|ruling| {
-            vec![
-                Some(ruling.reading.clone()),
-                Some(ruling.cite.section.clone()),
-            ]
-        });
-    let table = Block::Table {
-        shares: vec![20, 5],
-        heads: strings(say::PRESSURE_HEADS),
-        rows: worked.chain(figures).collect(),
+/// What asks for the day, each with its rule.
+fn why(day: &TestDay) -> FormPart {
+    let rows = day.why.iter();
+    let rows = rows.map(|line| vec![Some(line.what.clone()), Some(line.section.clone())]);
+    let lines = Block::Lines {
+        shares: vec![11, 2],
+        heads: strings(say::WHY_HEADS),
+        rows: rows.collect(),
+        high: 4,
     };
-    let mut blocks = vec![table];
-    if day.pressures.is_empty() {
-        blocks.push(points(day.notices.clone()));
-    }
-    noted(say::PRESSURES, say::PRESSURES_NOTE.into(), blocks)
+    FormPart::of(say::WHY, vec![lines])
 }
 
-/// Rows of the same boxes, to be filled in with a pencil.
-fn boxes(title: &str, note: Option<&str>, words: &[&str], rows: usize) -> FormPart {
-    let one = strings(words);
-    let room = Block::Room {
-        rows: vec![one; rows],
-        high: 11,
+/// The pressures, each with its rule; why there are none.
+fn pressures(day: &TestDay) -> FormPart {
+    let all = day.pressures.iter().map(|line| {
+        let what = say::figure(&line.what, &line.section);
+        Fact::of(what, line.value.as_deref().unwrap_or_default())
+    });
+    let block = if day.pressures.is_empty() {
+        points(day.notices.clone())
+    } else {
+        Block::Large { all: all.collect() }
+    };
+    noted(say::PRESSURES, say::PRESSURES_NOTE.into(), vec![block])
+}
+
+/// The gauges on file with their corrections, and room for others.
+fn gauges(day: &TestDay) -> FormPart {
+    let told = |it: &Result<String, String>| match it {
+        Ok(says) | Err(says) => Some(says.clone()),
+    };
+    let known = day.gauges.iter().map(|gauge: &Gauge| {
+        vec![
+            Some(format!("{}; {}", gauge.what, gauge.tried)),
+            told(&gauge.error),
+            told(&gauge.head),
+            // What cannot be told yet is worked by hand here.
+            gauge.shows.clone().ok(),
+        ]
+    });
+    let mut rows: Vec<_> = known.collect();
+    while rows.len() < say::LEAST_GAUGES {
+        rows.push(vec![Some(say::GAUGE_UNKNOWN.into()), None, None, None]);
+    }
+    let heads = [say::GAUGE].into_iter().chain(say::GAUGE_BOXES);
+    let lines = Block::Lines {
+        shares: vec![11, 4, 4, 4],
+        heads: heads.map(words::sentence).collect(),
+        rows,
+        high: 8,
     };
     FormPart {
-        note: note.map(str::to_owned),
-        ..FormPart::of(title, vec![room])
+        note: day.ladder.clone(),
+        ..FormPart::of(say::GAUGES, vec![lines])
     }
+}
+
+/// Everything that complies or fails, with its rule, and two words to ring.
+fn judged(day: &TestDay) -> FormPart {
+    let rows = day.judged.iter().map(|line| {
+        let value = line.value.as_ref();
+        let what = value.map_or(line.what.clone(), |value| format!("{}: {value}", line.what));
+        vec![
+            Some(what),
+            Some(line.section.clone()),
+            Some(say::RING.into()),
+            None,
+        ]
+    });
+    let lines = Block::Lines {
+        shares: vec![25, 8, 8, 17],
+        heads: strings(say::JUDGED_HEADS),
+        rows: rows.collect(),
+        high: ROW,
+    };
+    FormPart::of(say::JUDGED, vec![lines])
+}
+
+/// Readings while the water stands.
+fn read() -> FormPart {
+    let lines = Block::Lines {
+        shares: vec![3, 4, 4, 6, 4, 4],
+        heads: strings(say::READ_HEADS),
+        rows: vec![vec![None; say::READ_HEADS.len()]; say::READ_ROWS],
+        high: ROW,
+    };
+    FormPart::on_one_page(say::READ, vec![lines])
+}
+
+/// A line for each place, and more for what nobody thought of.
+fn leaks(day: &TestDay) -> FormPart {
+    let places = day.places.iter().map(|it| Some(words::sentence(it)));
+    let more = std::iter::repeat_n(None, say::MORE_LEAKS);
+    let rows = places
+        .chain(more)
+        .map(|place| vec![place, None, None, None]);
+    let whose = if day.entered {
+        say::PLACES_HERS
+    } else {
+        say::PLACES_ANY
+    };
+    let lines = Block::Lines {
+        shares: vec![8, 5, 7, 6],
+        heads: strings(say::LEAK_HEADS),
+        rows: rows.collect(),
+        high: 6,
+    };
+    noted(
+        say::LEAKS,
+        format!("{whose} {}", say::LEAKS_NOTE),
+        vec![lines],
+    )
 }

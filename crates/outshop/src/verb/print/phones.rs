@@ -40,6 +40,7 @@ pub(super) fn paper(context: &mut Context) -> Result<Form, Failure> {
     );
     install.note = Some(say::MENUS.into());
     Ok(Form {
+        close: false,
         about,
         over: say::PHONES_OVER.into(),
         title: say::PHONES.into(),

@@ -81,6 +81,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     parts.push(it.keeping(&mut figures)?);
     parts.extend(figures.part());
     Ok(Form {
+        close: false,
         about,
         over: say::REPORT.into(),
         title,

@@ -103,7 +103,7 @@ pub(super) fn rows<'f>(form: &'f Form, title: &str) -> Vec<&'f Vec<Option<String
     let parts = form.parts.iter().filter(|part| part.title == title);
     let blocks = parts.flat_map(|part| &part.blocks);
     let all = blocks.filter_map(|block| match block {
-        Block::Table { rows, .. } => Some(rows),
+        Block::Table { rows, .. } | Block::Lines { rows, .. } => Some(rows),
         _ => None,
     });
     all.flatten().collect()

@@ -113,6 +113,7 @@ pub(super) fn paper(context: &mut Context, number: &str) -> Result<Form, Failure
     ));
     parts.extend(figures.part());
     Ok(Form {
+        close: false,
         about,
         over: say::TAG.into(),
         title: words::engine(&kept.number),

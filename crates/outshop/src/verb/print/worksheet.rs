@@ -98,6 +98,7 @@ pub(super) fn paper(context: &mut Context, number: &str, kind: &str) -> Result<F
     parts.extend(figures.part());
     let of = Fact::of(say::KIND, say::kind(kind, means));
     Ok(Form {
+        close: false,
         about,
         over: say::SHEET.into(),
         title: say::sheet_title(kind),

@@ -86,6 +86,7 @@ pub(super) fn paper(context: &mut Context, number: &str, year: &str) -> Result<F
     parts.push(kept_how_long(&book, rules, id, on, named, &mut figures)?);
     parts.extend(figures.part());
     Ok(Form {
+        close: false,
         about,
         over: say::YEAR.into(),
         title,

@@ -1,14 +1,13 @@
-//! The day of her hydrostatic and steam test: what is due and why, the pressures, what each gauge must show, what is looked at.
+//! The day of her hydrostatic and steam test: what is due and why, the pressures, the gauges on file and what each must show,
+//! what complies or fails, where leaks are looked for, who signs. The same as on its paper.
 
 use maud::{Markup, html};
-use measure::{Dimension, House, Rounding, entered_with_unit, show};
 use shop::book::Locomotive;
 use shop::locomotive::engine;
 
 use super::{Drawn, View, kit};
 use crate::Failure;
-use crate::verb::ruled::{Asked, ENGINE};
-use crate::verb::test_day::{TestDay, item_text, test_day};
+use crate::verb::test_day::{Line, TestDay, must_show, test_day};
 use crate::web::form::value;
 use crate::web::trouble;
 use crate::words::{self, hydro as say};
@@ -22,36 +21,60 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         h1 { (title) }
         p { a href=(format!("/print/hydro/{}", kept.number)) { (say::PRINT) } " · " a href=(format!("/engine/{}/papers", kept.number)) { (words::duties::title(&kept.number)) } " · " a href=(format!("/engine/{}/boiler", kept.number)) { (words::boiler::LINK) } }
         ul class="caution" { @for said in say::CAUTIONS { li { (said) } } }
-        section class="ruled" { h2 { (say::WHY) } ul class="plain" { @for said in &day.why { li { (kit::sentence(said)) } } } }
+        section class="ruled" { h2 { (say::WHY) } (lines(&day.why)) }
         section class="ruled" {
             h2 { (say::PRESSURES) }
             div class="table" { table {
-                tbody { @for (what, worked) in &day.pressures { tr { td { (what) } td class="num" { (worked) } } } }
+                tbody { @for line in &day.pressures { tr { td { (line.what) " " (rule(line)) } td class="num" { (line.value.as_deref().unwrap_or_default()) } } } }
             } }
             p class="small quiet" { (say::PRESSURES_NOTE) }
-            @for said in &day.notices { p class="small need" { (said) } }
-            ul class="plain" { @for ruling in &day.figures { li { (kit::sentence(&TestDay::figure(ruling))) " " a class="quiet small" href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } } } }
+            // Worked, their one notice is what the next line says of the whole day.
+            @if day.pressures.is_empty() { @for said in &day.notices { p class="small need" { (said) } } }
             (kit::held(view, &day.used))
         }
-        (gauge(view, kept))
+        (gauges(view, kept, &day))
+        section class="ruled" { h2 { (say::JUDGED) } (lines(&day.judged)) }
         section class="ruled" {
-            h2 { (say::LOOKED) }
-            ul class="plain" { @for ruling in day.looked.iter().flat_map(|(_, all)| all) { li { (kit::sentence(item_text(ruling))) " " a class="quiet small" href=(format!("/rule/{}", ruling.rule)) { (ruling.cite.section) } } } }
+            h2 { (say::LEAKS) }
             p { (say::LEAKS_NOTE) }
+            p class="small quiet" { @if day.entered { (say::PLACES_HERS) } @else { (say::PLACES_ANY) } }
+            p { (words::sentence(&day.places.join("; "))) "." }
             p { (say::WRITE) }
         }
+        section class="ruled" { h2 { (say::PAPERS) } (lines(&day.papers)) p { (say::SIGNERS) } }
     };
     Ok(Drawn::new("/", title, body))
 }
 
-/// What one gauge must show, its head of water and its own error counted.
-fn gauge(view: &View<'_>, kept: &Locomotive) -> Markup {
+fn lines(all: &[Line]) -> Markup {
+    html! { ul class="plain" { @for line in all { li {
+        (kit::sentence(&line.what)) @if let Some(value) = &line.value { ": " (value) } " " (rule(line))
+    } } } }
+}
+
+/// The section, which leads to its rule.
+fn rule(line: &Line) -> Markup {
+    html! { @if let Some(rule) = &line.rule { a class="quiet small" href=(format!("/rule/{rule}")) { (line.section) } } }
+}
+
+/// The gauges on file; what any other must show, its head of water and its own error counted.
+fn gauges(view: &View<'_>, kept: &Locomotive, day: &TestDay) -> Markup {
     let (head, error) = (value(&view.query, "head"), value(&view.query, "error"));
     let asked = !head.is_empty() || !error.is_empty();
-    let shows = asked.then(|| must_show(view, kept, head, error));
+    let shows = asked.then(|| must_show(view.book, view.rules, kept, view.on, head, error));
     html! {
         section class="ruled" {
             h2 { (say::GAUGES) }
+            @if day.gauges.is_empty() { p { (say::NO_GAUGES) } }
+            @for gauge in &day.gauges {
+                h3 { (words::sentence(&gauge.what)) }
+                p { (words::sentence(&gauge.tried)) }
+                dl class="facts" { @for (what, told) in say::GAUGE_FACTS.iter().zip([&gauge.error, &gauge.head, &gauge.shows]) {
+                    dt { (what) }
+                    dd { @match told { Ok(says) => (says), Err(needs) => span class="need" { (needs) } } }
+                } }
+            }
+            @if let Some(ladder) = &day.ladder { p class="small quiet" { (ladder) } }
             form class="act" method="get" {
                 h2 { (say::CORRECT) }
                 label for="gauge-head" { (say::HEAD) " " span class="quiet" { (say::HEAD_HINT) } }
@@ -66,36 +89,5 @@ fn gauge(view: &View<'_>, kept: &Locomotive) -> Markup {
                 Some(Err(why)) => (trouble::said(&why.to_string())),
             }
         }
-    }
-}
-
-fn must_show(
-    view: &View<'_>,
-    kept: &Locomotive,
-    head: &str,
-    error: &str,
-) -> Result<String, Failure> {
-    let too_much = entered_with_unit(error, Dimension::Stress)
-        .map_err(|why| Failure::Input(format!("{}: {why}", say::ERROR)))?;
-    let mawp = kept
-        .mawp_psig
-        .map_or(String::new(), |psi| format!("{psi} psig"));
-    let given = [
-        ("mawp", mawp.as_str()),
-        ("head", head),
-        (ENGINE, &kept.number),
-    ];
-    let given = given.map(|(name, says)| (name.to_owned(), says.to_owned()));
-    let sheet =
-        Asked::of(&given).worked(view.book, view.rules, "boiler.hydro", view.on, House::Inch)?;
-    let at = sheet.results.iter().find(|it| it.name == "at_gauge");
-    match at.map(|it| &it.value) {
-        Some(physics::Shown::Quantity { value, .. }) => {
-            let psi = measure::Unit::of(Dimension::Stress, House::Inch).from_si(too_much.si);
-            let shows = format!("{} psig", show::number(value + psi, 1, Rounding::Up));
-            Ok(say::must_show(&shows, head, error))
-        }
-        Some(physics::Shown::Text(said)) => Err(Failure::Input(said.clone())),
-        _ => Err(Failure::Input(say::NO_MAWP.into())),
     }
 }
