@@ -25,6 +25,7 @@ mod spelling;
 mod temperature;
 mod text;
 mod text_error;
+mod ton;
 mod unit;
 
 pub mod fraction;
@@ -46,4 +47,5 @@ pub use size::{Size, SizeError};
 pub use temperature::{Temperature, TemperatureRise};
 pub use text::{Entered, entered, entered_with_unit};
 pub use text_error::TextError;
+pub use ton::Ton;
 pub use unit::Unit;

@@ -5,6 +5,7 @@
 
 mod answer;
 mod args;
+mod blue_ring;
 mod context;
 pub mod drawn;
 mod ids;
@@ -12,6 +13,7 @@ mod logfile;
 mod network;
 mod now;
 mod part_drawing;
+mod press_chart;
 mod verb;
 mod web;
 pub mod words;

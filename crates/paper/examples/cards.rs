@@ -21,6 +21,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         ("job".to_owned(), samples::job().print()?),
         ("bare".to_owned(), samples::bare().print()?),
         ("form".to_owned(), samples::form().print()?),
+        ("close".to_owned(), samples::close_form().print()?),
         ("long".to_owned(), samples::long(60).print()?),
         ("seat".to_owned(), samples::lathe(&samples::seat()).print()?),
         ("tool-tag".to_owned(), samples::tool_tags()[1].print()?),

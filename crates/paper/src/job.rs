@@ -36,12 +36,18 @@ pub struct JobCard {
     pub shelf: Vec<Shelved>,
     /// What is measured, as found and as left.
     pub features: Vec<Feature>,
+    /// Its papers, as kept and as wanted.
+    pub papers: Vec<JobPaper>,
     /// The steps.
     pub operations: Vec<Operation>,
+    /// Blue checks of its faces, in the order made.
+    pub blues: Vec<Ring>,
     /// Evidence asked for.
     pub proofs: Vec<Answered>,
     /// What must be looked at because a size changed.
     pub knock_ons: Vec<Answered>,
+    /// What it cost: hours and money.
+    pub cost: Vec<Fact>,
     /// The three signatures.
     pub signatures: Vec<Signature>,
     /// What stands between this job and its close, or that it is closed.
@@ -144,6 +150,43 @@ pub struct Place {
     pub left: Option<String>,
 }
 
+/// A paper of a job, or that one is wanted.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct JobPaper {
+    /// What it is.
+    pub kind: String,
+    /// What it says; nothing where it is wanted.
+    pub told: Option<String>,
+    /// By whom and when; where it is wanted, before what.
+    pub by: String,
+    /// What else is to be known of it.
+    pub notes: Vec<String>,
+    /// Its chart.
+    pub chart: Option<Sketch>,
+}
+
+/// A small picture in a line of a card.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Sketch {
+    /// The picture.
+    pub svg: String,
+    /// What it shows, for one who does not see it.
+    pub told: String,
+}
+
+/// A face as it was blued.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Ring {
+    /// Which face, after which grit.
+    pub what: String,
+    /// Where it touches and how wide.
+    pub told: String,
+    /// By whom and when.
+    pub by: String,
+    /// The ring.
+    pub sketch: Sketch,
+}
+
 /// A step.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Operation {
@@ -227,6 +270,8 @@ struct Page<'c> {
     #[serde(flatten)]
     card: &'c JobCard,
     barcode: String,
+    /// It is set close: a card that is carried about is not to be thick.
+    close: bool,
 }
 
 impl JobCard {
@@ -241,6 +286,7 @@ impl JobCard {
             &Page {
                 card: self,
                 barcode,
+                close: true,
             },
             self.about.as_of,
         )

@@ -22,8 +22,8 @@ pub use about::{About, Picture};
 pub use error::PaperError;
 pub use form::{Block, Form, FormPart, LookedAt};
 pub use job::{
-    Answered, Done, Fact, Feature, Hold, JobCard, Mark, Operation, Place, Ruling, Seen, Shelved,
-    Signature, Verdict,
+    Answered, Done, Fact, Feature, Hold, JobCard, JobPaper, Mark, Operation, Place, Ring, Ruling,
+    Seen, Shelved, Signature, Sketch, Verdict,
 };
 pub use lathe::{LatheCard, OnLathe, WorkStep};
 pub use plate::Plate;

@@ -5,7 +5,7 @@ use measure::Size;
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::Refusal;
-use shop::book::{Blue as Kept, BlueChecked, BluedFace, RingWidth, Touch};
+use shop::book::{Blue as Kept, BlueChecked, BlueSeen, BluedFace, RingWidth, Touch};
 use shop::locomotive::{job, photo};
 use shop::proof::{check_blue, degrees};
 
@@ -57,8 +57,7 @@ impl Blue {
                 Some(number) => Some(photo(book, number)?.0),
                 None => None,
             };
-            let new = BlueChecked {
-                job: id,
+            let seen = BlueSeen {
                 face: face(&self.face)?,
                 after: self.after.clone(),
                 touches: touches(&self.touches)?,
@@ -67,7 +66,7 @@ impl Blue {
                 photo,
                 told: self.told.clone(),
             };
-            check_blue(book, new)
+            check_blue(book, BlueChecked { job: id, seen })
         })?;
         let (book, house) = (context.book()?, context.house());
         let (_, kept) = job(&book, &self.job)?;
@@ -76,15 +75,20 @@ impl Blue {
             return Err(Failure::Machine(say::NOT_THERE.into()));
         };
         let value = json!({ "job": number, "blue": shown(newest) });
-        Ok(saved(&receipt, say::line(&number, newest, house), value))
+        Ok(saved(
+            &receipt,
+            say::line(&number, &newest.seen, house),
+            value,
+        ))
     }
 }
 
 /// A blue check as JSON has it.
 fn shown(blue: &Kept) -> Value {
+    let seen = &blue.seen;
     json!({
-        "face": blue.face.word(), "after": blue.after, "touches": say::touches(&blue.touches),
-        "degrees": degrees(&blue.touches), "on": blue.on.to_string(),
+        "face": seen.face.word(), "after": seen.after, "touches": say::touches(&seen.touches),
+        "degrees": degrees(&seen.touches), "on": blue.on.to_string(),
     })
 }
 

@@ -1,10 +1,15 @@
 //! `job`, `prove`, `sign`: the plan, its steps, its proofs, its signatures, its close.
 
 use clap::{Args, Subcommand};
+use measure::Ton;
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{Book, Job as Kept, JobId, JobPaper, JobPaperKept, OnPaper, QuarterHours};
-use shop::locomotive::{finding, job};
+use shop::Refusal;
+use shop::book::{
+    Book, Job as Kept, JobId, JobPaper, JobPaperKept, OnPaper, QuarterHours, WindowFrom,
+};
+use shop::job::{chart, papers_wanted, window_card, window_sheet};
+use shop::locomotive::{card, finding, job};
 
 use super::{authority, date, name, not_stale, saved, wrap};
 use crate::{Answer, Context, Failure, words};
@@ -109,7 +114,19 @@ pub struct Keep {
     #[arg(long, requires = "least")]
     #[serde(default)]
     pub most: Option<String>,
+    /// Of a press chart: which ton the press gauge reads, short (2000 lb) or long (2240 lb). The window then comes from the
+    /// sheet that the job keeps, or from the card that is named.
+    #[arg(long)]
+    #[serde(default)]
+    pub ton: Option<String>,
+    /// Of a press chart: the card that keeps its sheet, such as C-001, where the job does not.
+    #[arg(long, requires = "ton")]
+    #[serde(default)]
+    pub card: Option<String>,
 }
+
+/// A window of tons, and the kept sheet it is from or is held against.
+type Window = (Option<(String, String)>, Option<WindowFrom>);
 
 impl Keep {
     fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
@@ -138,8 +155,10 @@ impl Keep {
             _ => return Err(Failure::Input(words::job::HALF_WINDOW.into())),
         };
         let filled = |it: &Option<String>| it.as_ref().map(|it| it.trim().to_string());
+        let ton = self.ton.as_deref().map(ton).transpose()?;
         let receipt = context.save(|book, by, on| {
-            let (id, _) = job(book, &self.job)?;
+            let (id, standing) = job(book, &self.job)?;
+            let (window, window_from) = self.window(book, standing, window.clone(), ton)?;
             let kept = JobPaperKept {
                 job: id,
                 kind,
@@ -148,16 +167,52 @@ impl Keep {
                 until,
                 cost: filled(&self.cost),
                 points: points.clone(),
-                window: window.clone(),
+                window,
+                window_from,
             };
             shop::job::keep(book, kept, by, on)
         })?;
-        Ok(saved(
-            &receipt,
-            words::job::paper_kept(&self.job, kind),
-            json!({}),
-        ))
+        let mut told = words::job::paper_kept(&self.job, kind);
+        let (book, mut value) = (context.book()?, json!({}));
+        let (_, standing) = job(&book, &self.job)?;
+        if let Some(it) = standing.papers.last()
+            && kind == JobPaper::PressChart
+        {
+            use words::job::papers as say;
+            let read = chart(&it.kept)?;
+            let mut lines = vec![say::pressed(read.pressed(), it.kept.window.as_ref())];
+            lines.extend(say::window_told(&book, standing, &it.kept));
+            value = json!({ "window": it.kept.window, "says": lines });
+            told = format!("{told} {}", lines.join(" "));
+        }
+        Ok(saved(&receipt, told, value))
     }
+
+    /// The window as typed; else as the kept sheet gives it.
+    fn window(
+        &self,
+        book: &Book,
+        standing: &Kept,
+        typed: Option<(String, String)>,
+        ton: Option<Ton>,
+    ) -> Result<Window, Refusal> {
+        let Some(ton) = ton else {
+            return Ok((typed, None));
+        };
+        let named = match self.card.as_deref().map(str::trim) {
+            Some(number) => Some(window_card(book, card(book, number)?.0)?),
+            None => window_sheet(standing),
+        };
+        let sheet = named.ok_or_else(|| Refusal::input(words::job::no_window_sheet(&self.job)))?;
+        let window = typed.unwrap_or_else(|| sheet.window(ton));
+        Ok((Some(window), Some(sheet.from(ton))))
+    }
+}
+
+/// Which ton is meant.
+fn ton(text: &str) -> Result<Ton, Failure> {
+    let found = Ton::ALL.into_iter().find(|it| it.word() == text.trim());
+    found.ok_or_else(|| Failure::Input(words::job::no_ton(text)))
 }
 
 /// Clear a hold point.
@@ -278,7 +333,7 @@ impl Job {
                 } else {
                     shop::record::unmet(&book, rules, kept, on, house)?
                 };
-                Ok(show(&book, kept, &missing))
+                Ok(show(&book, kept, &missing, on))
             }
             Job::Sheets { job: number } => {
                 let book = context.book()?;
@@ -392,7 +447,7 @@ fn quarters(text: &str) -> Result<QuarterHours, Failure> {
         .ok_or_else(wrong)
 }
 
-fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
+fn show(book: &Book, kept: &Kept, missing: &[String], on: jiff::civil::Date) -> Answer {
     let her = book
         .locomotives
         .get(&kept.locomotive)
@@ -422,6 +477,17 @@ fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
     list("Worked to", &kept.plan.sizes);
     list("Make first", &kept.plan.tooling);
     list("Stop and ask", &kept.plan.stop_points);
+    use words::job::papers as say;
+    let mut papers: Vec<String> = Vec::new();
+    for it in &kept.papers {
+        let kind = words::sentence(say::kind(it.kept.kind));
+        papers.push(format!("{kind}: {}", say::line(it, name(book, it.by))));
+    }
+    for it in papers_wanted(book, kept, on) {
+        let kind = words::sentence(say::kind(it.kind));
+        papers.push(format!("{kind}: {}", say::wanted_before(it.before)));
+    }
+    list(say::TITLE, &papers);
     text.push_str("Operations\n");
     for (at, (plan, state)) in kept
         .plan
@@ -518,6 +584,14 @@ fn show(book: &Book, kept: &Kept, missing: &[String]) -> Answer {
                 reading.reading.written()
             ));
         }
+    }
+    let cost = shop::job::cost(kept);
+    let cost = words::job::cost::lines(&cost, |person| name(book, person).to_owned());
+    if !cost.is_empty() {
+        text.push_str(&format!("{}\n", words::job::cost::TITLE));
+    }
+    for (what, said) in &cost {
+        text.push_str(&format!("  {what:<21} {}\n", wrap(said, 24, 100)));
     }
     for signed in &kept.signatures {
         text.push_str(&format!(

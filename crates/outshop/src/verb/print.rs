@@ -12,6 +12,7 @@ mod held;
 mod hers;
 mod hydro;
 mod job;
+mod job_papers;
 mod order;
 mod particulars;
 mod phones;

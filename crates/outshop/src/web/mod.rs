@@ -19,7 +19,6 @@ mod part_list;
 mod passphrase;
 mod photo;
 mod pocket;
-mod press;
 mod print;
 mod ribbon;
 mod spot;

@@ -1,7 +1,7 @@
 //! Blue on a seat while it is lapped.
 
 use measure::House;
-use shop::book::{Blue, BluedFace, RingWidth, Touch};
+use shop::book::{BlueSeen, BluedFace, RingWidth, Touch};
 use shop::proof::degrees;
 
 use super::lathe::sized;
@@ -104,7 +104,7 @@ pub fn width(width: RingWidth, house: House) -> String {
 }
 
 /// What was measured and wanted.
-pub fn widths(blue: &Blue, house: House) -> String {
+pub fn widths(blue: &BlueSeen, house: House) -> String {
     let measured = blue.width.map(|it| format!("; ring {}", width(it, house)));
     let wanted = blue
         .wanted
@@ -117,7 +117,7 @@ pub fn widths(blue: &Blue, house: House) -> String {
 }
 
 /// One check in a line.
-pub fn line(job: &str, blue: &Blue, house: House) -> String {
+pub fn line(job: &str, blue: &BlueSeen, house: House) -> String {
     format!(
         "{job}: blue on {}, after {}: {}{}",
         face(blue.face),
@@ -128,7 +128,7 @@ pub fn line(job: &str, blue: &Blue, house: House) -> String {
 }
 
 /// A ring for one who cannot see it.
-pub fn picture(blue: &Blue) -> String {
+pub fn picture(blue: &BlueSeen) -> String {
     format!(
         "{}, after {}: {}",
         face(blue.face),

@@ -245,8 +245,11 @@ pub fn sign_as(name: &str) -> String {
 
 /// Papers of a job.
 pub mod papers {
-    use shop::book::{JobPaper, JobPaperOf};
-    use shop::job::Pressed;
+    use jiff::civil::Date;
+    use shop::book::{Book, Job, JobPaper, JobPaperKept, JobPaperOf, WindowFrom};
+    use shop::job::{Before, Pressed, differs, sheet_of_chart};
+
+    use crate::words::{day, tag};
 
     /// A section.
     pub const TITLE: &str = "Papers and permits";
@@ -292,6 +295,33 @@ pub mod papers {
         "A press let go under load throws what it holds: nobody in line with it.",
     ];
 
+    /// A field.
+    pub const TON: &str = "The press gauge reads";
+    /// What it may read: a word, and what it is.
+    pub const TON_CHOICES: [(&str, &str); 3] = [
+        ("", "not said: type the window"),
+        ("short", "tons of 2000 lb: take the window from the sheet"),
+        ("long", "tons of 2240 lb: take the window from the sheet"),
+    ];
+    /// A field.
+    pub const CARD: &str = "The card that keeps the sheet, where the job does not";
+    /// What it tells.
+    pub const CARD_TELLS: &str = "such as C-001";
+
+    /// What the job's own sheet gives.
+    pub fn sheet_gives(sheet: &shop::job::WindowSheet<'_>) -> String {
+        let each = measure::Ton::ALL.map(|ton| {
+            let (least, most) = sheet.window(ton);
+            format!("{least} to {most} tons of {} lb", ton.pounds())
+        });
+        format!(
+            "{} (version {}), as this job keeps it, gives the window of a press chart: {}.",
+            sheet.sheet,
+            sheet.version,
+            each.join(", or ")
+        )
+    }
+
     /// Beside the chart.
     pub const TONS: &str = "tons";
     /// Under it.
@@ -313,24 +343,89 @@ pub mod papers {
     }
 
     /// A paper in a line.
-    pub fn line(it: &JobPaperOf, by: &str) -> String {
-        let kept = &it.kept;
-        let document = kept
-            .document
+    pub fn line(it: &JobPaperOf, name: &str) -> String {
+        format!("{}; {}", told(&it.kept), by(name, it.on))
+    }
+
+    /// What a paper says.
+    pub fn told(kept: &JobPaperKept) -> String {
+        let document = kept.document.as_ref();
+        let document = document.map_or(String::new(), |it| format!(", {it}"));
+        let until = kept.until;
+        let until = until.map_or(String::new(), |until| format!(", until {}", day(until)));
+        let cost = kept.cost.as_ref();
+        let cost = cost.map_or(String::new(), |it| format!(", cost {it}"));
+        format!("{}{document}{until}{cost}", kept.told)
+    }
+
+    /// Who kept it, and when.
+    pub fn by(name: &str, on: Date) -> String {
+        format!("by {name}, {}", day(on))
+    }
+
+    /// Before what a paper is wanted.
+    pub fn wanted_before(before: Before) -> String {
+        match before {
+            Before::Operation(at) => format!("wanted before operation {at}"),
+            Before::More(until) => {
+                format!("wanted before more of it: its last day was {}", day(until))
+            }
+            Before::Close => "wanted before the job is closed".into(),
+        }
+    }
+
+    /// Of a card or a page.
+    pub const WANTED: &str = "Wanted";
+
+    /// Where the window of a chart comes from, and where a typed one is another than the sheet's.
+    pub fn window_told(book: &Book, job: &Job, kept: &JobPaperKept) -> Vec<String> {
+        let mut all = Vec::new();
+        if let Some(from) = &kept.window_from {
+            all.push(window_from(book, job, from));
+        }
+        let sheet = sheet_of_chart(book, job, kept);
+        let other = sheet
             .as_ref()
-            .map_or(String::new(), |it| format!(", {it}"));
-        let until = kept.until.map_or(String::new(), |day| {
-            format!(", until {}", super::super::day(day))
-        });
-        let cost = kept
-            .cost
-            .as_ref()
-            .map_or(String::new(), |it| format!(", cost {it}"));
+            .zip(kept.window.as_ref())
+            .and_then(|(sheet, typed)| Some((sheet, differs(sheet, typed)?)));
+        if let Some((sheet, windows)) = other {
+            let each = windows.map(|(ton, (least, most))| {
+                format!("{least} to {most} tons of {} lb", ton.pounds())
+            });
+            all.push(format!(
+                "The window that was typed is not that of {} (version {}): {}. Ask which holds.",
+                sheet.sheet,
+                sheet.version,
+                each.join(", or ")
+            ));
+        }
+        all
+    }
+
+    /// The sheet that a window is held against, who keeps it, and which ton.
+    pub fn window_from(book: &Book, job: &Job, from: &WindowFrom) -> String {
+        let keeps = from
+            .card
+            .and_then(|(id, revision)| Some((book.cards.get(&id)?, revision)))
+            .map_or_else(
+                || format!("as {} keeps it", tag::job(job.number)),
+                |(card, revision)| format!("card {} R{revision}", tag::card(card.number)),
+            );
         format!(
-            "{}{document}{until}{cost}; by {by}, {}",
-            kept.told,
-            super::super::day(it.on)
+            "Window by {} (version {}), {keeps}; tons of {} lb.",
+            from.sheet,
+            from.version,
+            from.ton.pounds()
         )
+    }
+
+    /// The points of a chart, for those who do not see it.
+    pub fn chart_told(points: &[(String, String)]) -> String {
+        let each: Vec<_> = points
+            .iter()
+            .map(|(travel, tons)| format!("{travel} {tons}"))
+            .collect();
+        format!("tons against travel: {}", each.join("; "))
     }
 
     /// How a press went.
@@ -350,7 +445,7 @@ pub mod papers {
                 "Tons fell on the way: something gave, or the gauge did. Stop, look.".into()
             }
             Pressed::NoWindow => {
-                "No window was stated: the sheet fit.press gives the least and the most.".into()
+                "No window was stated: the sheet fit.press or fit.bushing gives the least and the most.".into()
             }
         }
     }
@@ -358,6 +453,65 @@ pub mod papers {
     /// The chart, for those who do not see it.
     pub fn chart(points: usize) -> String {
         format!("tons against travel at {points} points; the list beside it has each")
+    }
+}
+
+/// What a job cost.
+pub mod cost {
+    use shop::book::PersonId;
+    use shop::job::{Cost, Sum};
+
+    /// A section.
+    pub const TITLE: &str = "What it cost";
+    /// Nothing is known of it.
+    pub const NONE: &str = "No hours and no money are on file yet.";
+
+    /// Line by line: a word, and what is said.
+    pub fn lines(cost: &Cost, name: impl Fn(PersonId) -> String) -> Vec<(&'static str, String)> {
+        let mut all = Vec::new();
+        if !cost.by_person.is_empty() {
+            let people = cost.by_person.iter();
+            let mut people: Vec<_> = people.map(|(id, h)| format!("{} {h}", name(*id))).collect();
+            people.sort();
+            let places: Vec<_> = cost
+                .by_place
+                .iter()
+                .map(|(at, h)| format!("{at} {h}"))
+                .collect();
+            all.push(("Hours booked", cost.hours.to_string()));
+            all.push(("By person", people.join("; ")));
+            all.push(("By place of work", places.join("; ")));
+        }
+        if !cost.unkept.is_empty() {
+            let steps: Vec<_> = cost.unkept.iter().map(ToString::to_string).collect();
+            let steps = steps.join(", ");
+            all.push((
+                "Not counted",
+                format!("operation {steps}: done, and nobody kept its hours"),
+            ));
+        }
+        if !cost.money.is_empty() {
+            let sums: Vec<_> = cost.money.iter().map(sum).collect();
+            all.push(("Spent, by its papers", sums.join("; ")));
+        }
+        if !cost.unread.is_empty() {
+            all.push((
+                "Not added",
+                format!("as written: {}", cost.unread.join("; ")),
+            ));
+        }
+        if !cost.unpriced.is_empty() {
+            all.push(("No cost on file", cost.unpriced.join("; ")));
+        }
+        all
+    }
+
+    fn sum(it: &Sum) -> String {
+        let of = crate::words::count(it.figures, "paper", "papers");
+        if it.currency.is_empty() {
+            return format!("{} of {of}, no currency written", it.written());
+        }
+        format!("{} of {of}", it.written())
     }
 }
 
@@ -378,6 +532,20 @@ pub fn no_point(typed: &str) -> String {
 
 /// A window with one end.
 pub const HALF_WINDOW: &str = "A window has a least and a most; one was given.";
+
+/// A ton that is none.
+pub fn no_ton(typed: &str) -> String {
+    format!(
+        "`{typed}` is no ton that a press gauge reads: short (2000 lb) or long (2240 lb) was expected."
+    )
+}
+
+/// No kept sheet gives the window of a job's press chart.
+pub fn no_window_sheet(job: &str) -> String {
+    format!(
+        "{job} keeps no sheet of fit.press or fit.bushing that tells the tons: name the card that keeps one, or type the least and the most."
+    )
+}
 
 /// A paper was kept.
 pub fn paper_kept(job: &str, kind: shop::book::JobPaper) -> String {

@@ -928,6 +928,23 @@ const DOORS: &[(&[&str], &str)] = &[
         r#"{"job":{"paper":{"job":"J-001","kind":"zero-proven","told":"cock open"}}}"#,
     ),
     (
+        &[
+            "job",
+            "paper",
+            "J-001",
+            "press-chart",
+            "--told",
+            "pressed",
+            "--points",
+            "1in 4; 2in 8; 3in 12",
+            "--ton",
+            "short",
+            "--card",
+            "C-001",
+        ],
+        r#"{"job":{"paper":{"job":"J-001","kind":"press-chart","told":"pressed","points":"1in 4; 2in 8; 3in 12","ton":"short","card":"C-001"}}}"#,
+    ),
+    (
         &["job", "done", "J-001", "1"],
         r#"{"job":{"done":{"job":"J-001","operation":1}}}"#,
     ),

@@ -9,6 +9,7 @@
 
 mod bench;
 mod handed_on;
+mod job_papers;
 mod cards;
 mod casebook;
 mod contract;

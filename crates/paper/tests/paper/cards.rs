@@ -29,6 +29,12 @@ fn the_job_card_says_all_that_was_written() {
         "repairer",
         "The proof steam-test is not made.",
         "bench; engine cold and drained",
+        "gauge at zero, cock open to the air",
+        "It ended within the fit's window, 3.2 to 12.4 tons.",
+        "wanted before operation 3",
+        "Seat: 320 grit",
+        "touches all round; ring 1/32 in",
+        "$41.50 of 1 paper",
         "A demonstration: all of it is invented.",
         "entry 118",
     ] {

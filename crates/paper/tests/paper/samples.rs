@@ -4,9 +4,9 @@
 use jiff::civil::date;
 use measure::House;
 use paper::{
-    About, Answered, Block, Copied, Done, Fact, Feature, Form, FormPart, Hold, JobCard, LatheCard,
-    LookedAt, Mark, Operation, Picture, Place, Ruling, Seen, Shelved, Signature, ToolTag, Verdict,
-    Worked,
+    About, Answered, Block, Copied, Done, Fact, Feature, Form, FormPart, Hold, JobCard, JobPaper,
+    LatheCard, LookedAt, Mark, Operation, Picture, Place, Ring, Ruling, Seen, Shelved, Signature,
+    Sketch, ToolTag, Verdict, Worked,
 };
 use physics::{Given, STANDING, Sheet};
 
@@ -161,6 +161,41 @@ pub fn job() -> JobCard {
                 places: vec![place("upper", "1 1/64 in", None), place("lower", "12 3/16 in", None)],
             },
         ],
+        papers: vec![
+            JobPaper {
+                kind: "Zero pressure proven".into(),
+                told: Some("gauge at zero, cock open to the air".into()),
+                by: "by E. Marsh, Sat 2 May 2026".into(),
+                notes: vec![],
+                chart: None,
+            },
+            JobPaper {
+                kind: "Press chart".into(),
+                told: Some("pressed from the inner end".into()),
+                by: "by E. Marsh, Sun 3 May 2026".into(),
+                notes: vec!["It ended within the fit's window, 3.2 to 12.4 tons.".into()],
+                chart: Some(Sketch { svg: picture().svg, told: "tons against travel: 1in 4".into() }),
+            },
+            JobPaper {
+                kind: "Leave for hot work".into(),
+                told: None,
+                by: "wanted before operation 3".into(),
+                notes: vec![],
+                chart: None,
+            },
+        ],
+        blues: ["as cut", "120 grit", "220 grit", "320 grit"]
+            .map(|after| Ring {
+                what: format!("Seat: {after}"),
+                told: "touches all round; ring 1/32 in".into(),
+                by: "Sun 3 May 2026, E. Marsh".into(),
+                sketch: Sketch { svg: picture().svg, told: format!("a ring {after}") },
+            })
+            .into(),
+        cost: vec![
+            Fact::of("Hours booked", "1 1/4 h"),
+            Fact::of("Spent, by its papers", "$41.50 of 1 paper"),
+        ],
         operations: vec![
             Operation { done: Some(done.clone()), ..operation("Shut both stops, drain the branch pipe, prove it without pressure, take off the cap") },
             Operation {
@@ -213,7 +248,10 @@ pub fn bare() -> JobCard {
         make_first: vec![],
         shelf: vec![],
         features: vec![],
+        papers: vec![],
         operations: vec![],
+        blues: vec![],
+        cost: vec![],
         proofs: vec![],
         knock_ons: vec![],
         signatures: vec![],
@@ -301,6 +339,7 @@ pub fn form() -> Form {
         blocks,
     };
     Form {
+        close: false,
         about: about("14-31", "No. 14: a sheet for the 31"),
         over: "Sheet to write on".into(),
         title: "Inspection 31".into(),
@@ -358,6 +397,34 @@ pub fn form() -> Form {
             ),
         ],
     }
+}
+
+/// The same, set close, with a close table and large figures.
+pub fn close_form() -> Form {
+    let mut close = form();
+    close.close = true;
+    close.under = None;
+    close.shout = None;
+    close.parts.push(FormPart::of(
+        "Figures",
+        vec![
+            Block::Large {
+                all: vec![
+                    Fact::of("at the top of the water", "225.0 psig"),
+                    Fact::of("in steam", "171.0 psig"),
+                ],
+            },
+            Block::Lines {
+                shares: vec![2, 1, 2],
+                heads: ["Place", "What", "Finding"].map(str::to_owned).to_vec(),
+                rows: (1..=50)
+                    .map(|at| vec![Some(format!("Place {at}")), None, None])
+                    .collect(),
+                high: 6,
+            },
+        ],
+    ));
+    close
 }
 
 /// A tag with words enough for it, and one with too many.

@@ -55,6 +55,14 @@ pub struct RingWidth {
 pub struct BlueChecked {
     /// The job.
     pub job: JobId,
+    /// What was seen.
+    #[serde(flatten)]
+    pub seen: BlueSeen,
+}
+
+/// What was seen of the blue on a face: the same as stated and as it stands in the book.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct BlueSeen {
     /// Which face.
     pub face: BluedFace,
     /// After which cut or grit.

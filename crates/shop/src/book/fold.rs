@@ -719,13 +719,7 @@ impl Book {
             Statement::BlueChecked(it) => {
                 let job = self.job_mut(it.job, seq).map_err(unknown)?;
                 job.blues.push(Blue {
-                    face: it.face,
-                    after: it.after.clone(),
-                    touches: it.touches.clone(),
-                    width: it.width,
-                    wanted: it.wanted,
-                    photo: it.photo,
-                    told: it.told.clone(),
+                    seen: it.seen.clone(),
                     by: meta.person,
                     on: meta.done_on,
                 });

@@ -2,9 +2,10 @@
 //! was bought. The stored form, of which `statement` tells the rules.
 
 use jiff::civil::Date;
+use measure::Ton;
 use serde::{Deserialize, Serialize};
 
-use super::id::JobId;
+use super::id::{CardId, JobId};
 
 /// What a paper of a job is. The list is closed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -92,4 +93,21 @@ pub struct JobPaperKept {
     /// The least and the most tons the fit's sheet allows for the last point, as written.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub window: Option<(String, String)>,
+    /// The kept sheet that the window was taken from, or that a typed one is held against.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub window_from: Option<WindowFrom>,
+}
+
+/// A kept sheet that gives a window of tons.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WindowFrom {
+    /// The sheet.
+    pub sheet: String,
+    /// Its version.
+    pub version: u32,
+    /// The card that keeps it, and which revision of it; the job itself where there is none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub card: Option<(CardId, u32)>,
+    /// The tons that the press gauge reads.
+    pub ton: Ton,
 }

@@ -29,10 +29,10 @@ pub use super::state_part::{
     CheckMade, Instrument, LastRead, Part, PartSaid, Photo, ReadingSet, TakenOut, Tooling,
 };
 use super::statement::{
-    Answer, Authority, BluedFace, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked,
+    Answer, Authority, BlueSeen, DayStated, FactStated, FeatureReading, HeldBefore, ItemAsked,
     ItemCondition, JobMade, JobPaperKept, Made, NoticeGiven, NoticeLifted, Occasion, OnPaper,
-    PaperCounted, PaperSent, PrintedSheet, QuarterHours, RingWidth, RuleHeld, RulesBind, RulingRef,
-    ShopRuleStated, Stood, Symptom, Touch,
+    PaperCounted, PaperSent, PrintedSheet, QuarterHours, RuleHeld, RulesBind, RulingRef,
+    ShopRuleStated, Stood, Symptom,
 };
 
 /// Everything the book says, as of its last entry.
@@ -706,24 +706,9 @@ pub struct JobPaperOf {
 /// A face as it was blued once.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Blue {
-    /// Which face.
-    pub face: BluedFace,
-    /// After which cut or grit.
-    pub after: String,
-    /// Where it touched.
-    pub touches: Vec<Touch>,
-    /// How wide, as measured.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub width: Option<RingWidth>,
-    /// How wide it was to be.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub wanted: Option<RingWidth>,
-    /// The photograph of it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub photo: Option<PhotoId>,
-    /// What else was seen.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub told: Option<String>,
+    /// What was seen.
+    #[serde(flatten)]
+    pub seen: BlueSeen,
     /// Who saw it.
     pub by: PersonId,
     /// When.

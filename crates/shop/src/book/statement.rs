@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use measure::{Size, State};
 use serde::{Deserialize, Serialize};
 
-pub use super::blue_statement::{BlueChecked, BluedFace, RingWidth, Touch};
+pub use super::blue_statement::{BlueChecked, BlueSeen, BluedFace, RingWidth, Touch};
 pub use super::boiler_statement::{
     BoilerCardSigned, BoilerEntered, BoilerSurveyed, CardLineKept, StayRow, StaysMapped, StaysTold,
 };
@@ -24,7 +24,7 @@ pub use super::day_statement::{
 };
 pub use super::engine_statement::{DayStated, FactStated, HeldBefore, OutOfUse};
 use super::id::{BatchId, FindingId, InspectionId, JobId, LocomotiveId, PartId};
-pub use super::job_statement::{JobPaper, JobPaperKept};
+pub use super::job_statement::{JobPaper, JobPaperKept, WindowFrom};
 pub use super::lathe_statement::{
     DialReads, LatheAdded, LatheKnown, LatheTaper, LatheTold, SwivelZero, ThreadDial,
 };
@@ -232,7 +232,7 @@ statements! {
     /// The right person looked, and the job may go on.
     HoldCleared = "hold-cleared" form 1 or 2 where paper,
     /// A paper of a job: a permit, proof of zero pressure, a certificate, a press chart, what was bought.
-    JobPaperKept = "job-paper-kept" form 1,
+    JobPaperKept = "job-paper-kept" form 1 or 2 where window_from,
     /// A face was blued while it was lapped.
     BlueChecked = "blue-checked" form 1,
     /// A proof was made.
@@ -522,7 +522,7 @@ pub struct Decided {
 }
 
 /// Hours of work in quarters, so that no fraction is lost.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct QuarterHours(pub u32);
 
 impl std::fmt::Display for QuarterHours {

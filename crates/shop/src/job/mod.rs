@@ -1,10 +1,16 @@
 //! The plan of a repair and its steps; a step with a hold point stops until the right person looks.
 
+mod cost;
 mod paper;
+mod wanted;
+mod window;
 
 use jiff::civil::Date;
 
+pub use cost::{Cost, Sum, cost};
 pub use paper::{PressChart, Pressed, chart, keep, opens_pressure, zero_proven};
+pub use wanted::{Before, PaperWanted, papers_wanted};
+pub use window::{WINDOW_SHEETS, WindowSheet, differs, sheet_of_chart, window_card, window_sheet};
 
 use crate::Refusal;
 use crate::book::{

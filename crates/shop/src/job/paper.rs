@@ -62,7 +62,7 @@ pub fn keep(
         JobPaper::PressChart => {
             chart(&kept)?;
         }
-        _ if !kept.points.is_empty() || kept.window.is_some() => {
+        _ if !kept.points.is_empty() || kept.window.is_some() || kept.window_from.is_some() => {
             return Err(Refusal::input(format!(
                 "Tons against travel belong to a press-chart, and this is a {word}."
             )));
@@ -156,7 +156,7 @@ pub fn chart(kept: &JobPaperKept) -> Result<PressChart, Refusal> {
 }
 
 /// Tons as written: a bare number, or one with `ton` or `tons` after it.
-fn tons_of(text: &str) -> Result<Fraction, Refusal> {
+pub(super) fn tons_of(text: &str) -> Result<Fraction, Refusal> {
     let bare = text.trim();
     let bare = bare.strip_suffix('s').unwrap_or(bare);
     let bare = bare.strip_suffix("ton").unwrap_or(bare).trim();

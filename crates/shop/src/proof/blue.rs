@@ -5,7 +5,7 @@
 use measure::Size;
 
 use crate::Refusal;
-use crate::book::{Blue, BlueChecked, BluedFace, Book, Job, RingWidth, Statement, Touch};
+use crate::book::{BlueChecked, BlueSeen, BluedFace, Book, Job, RingWidth, Statement, Touch};
 use crate::job::open;
 
 /// The proof whose close asks for a ring. A family names it for the seats that are lapped.
@@ -21,13 +21,16 @@ const ROUND: u16 = 360;
 /// its least, there is no such photograph.
 pub fn check_blue(book: &Book, new: BlueChecked) -> Result<Vec<Statement>, Refusal> {
     open(book, new.job)?;
-    admit_blue(book, &new)?;
-    let after = new.after.trim().to_owned();
-    let told = new.told.map(|told| told.trim().to_owned());
+    admit_blue(book, &new.seen)?;
+    let after = new.seen.after.trim().to_owned();
+    let told = new.seen.told.map(|told| told.trim().to_owned());
     Ok(vec![Statement::BlueChecked(BlueChecked {
-        after,
-        told: told.filter(|told| !told.is_empty()),
-        ..new
+        job: new.job,
+        seen: BlueSeen {
+            after,
+            told: told.filter(|told| !told.is_empty()),
+            ..new.seen
+        },
     })])
 }
 
@@ -35,7 +38,7 @@ pub fn check_blue(book: &Book, new: BlueChecked) -> Result<Vec<Statement>, Refus
 ///
 /// # Errors
 /// As [`check_blue`], but for the job.
-pub fn admit_blue(book: &Book, new: &BlueChecked) -> Result<(), Refusal> {
+pub fn admit_blue(book: &Book, new: &BlueSeen) -> Result<(), Refusal> {
     if new.after.trim().is_empty() {
         return Err(Refusal::input(
             "After which cut or grit it was blued was expected, such as 320 grit.",
@@ -88,14 +91,16 @@ fn holds(Touch { from, to }: Touch, at: u16) -> bool {
 }
 
 /// The newest check of a face.
-pub fn newest(job: &Job, face: BluedFace) -> Option<&Blue> {
-    job.blues.iter().rev().find(|blue| blue.face == face)
+pub fn newest(job: &Job, face: BluedFace) -> Option<&BlueSeen> {
+    let mut seen = job.blues.iter().rev().map(|blue| &blue.seen);
+    seen.find(|seen| seen.face == face)
 }
 
 /// The width that is wanted of a face, as it was stated last.
 pub fn wanted(job: &Job, face: BluedFace) -> Option<RingWidth> {
-    let mut of_face = job.blues.iter().rev().filter(|blue| blue.face == face);
-    of_face.find_map(|blue| blue.wanted)
+    let seen = job.blues.iter().rev().map(|blue| &blue.seen);
+    let mut of_face = seen.filter(|seen| seen.face == face);
+    of_face.find_map(|seen| seen.wanted)
 }
 
 /// What of rings keeps a job from its close, one line each: the newest ring on the seat, and on every face that was blued,

@@ -148,7 +148,7 @@ fn subject(statement: &Statement) -> Vec<String> {
         Statement::LatheAdded(it) => vec![it.id.to_string()],
         Statement::LatheTold(it) => vec![it.lathe.to_string()],
         Statement::CardKept(it) => vec![it.card.to_string(), it.sheet.clone()],
-        Statement::BlueChecked(it) => vec![it.job.to_string(), it.face.word().into()],
+        Statement::BlueChecked(it) => vec![it.job.to_string(), it.seen.face.word().into()],
         Statement::LetterLogged(it) => vec![it.id.to_string()],
         Statement::LetterAnswered(it) => vec![it.letter.to_string()],
         Statement::ToolingTold(it) => vec![it.tooling.to_string()],
@@ -323,7 +323,7 @@ fn admit(
         }
         Statement::SymptomAnswered(it) => told(&it.seen),
         Statement::ItemAnswered(it) => told(&it.seen),
-        Statement::BlueChecked(it) => admit_blue(book, it),
+        Statement::BlueChecked(it) => admit_blue(book, &it.seen),
         Statement::Proved(it) => told(&it.told),
         Statement::KnockOnAnswered(it) => told(&it.seen),
         Statement::RunPromised(it) => told(&it.what),

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use jiff::civil::{Date, date};
 use measure::{House, Size, State};
 use shop::book::{
-    Answer, Authority, BlueChecked, BluedFace, FeatureFacts, FindingId, FindingState, InspectionId,
-    JobId, Occasion, PartId, QuarterHours, RingWidth, Touch,
+    Answer, Authority, BlueChecked, BlueSeen, BluedFace, FeatureFacts, FindingId, FindingState,
+    InspectionId, JobId, Occasion, PartId, QuarterHours, RingWidth, Touch,
 };
 use shop::decision::{Wish, decide};
 use shop::finding::{NewFinding, record};
@@ -192,13 +192,12 @@ fn sixty_fourths(count: i64) -> Size {
 }
 
 /// A ring on the seat that goes all round and is as wide as was wanted.
-pub fn all_round() -> BlueChecked {
+pub fn all_round() -> BlueSeen {
     let width = |least, most| RingWidth {
         least: sixty_fourths(least),
         most: sixty_fourths(most),
     };
-    BlueChecked {
-        job: JOB,
+    BlueSeen {
         face: BluedFace::Seat,
         after: "500 grit".into(),
         touches: vec![Touch { from: 0, to: 360 }],
@@ -207,6 +206,10 @@ pub fn all_round() -> BlueChecked {
         photo: None,
         told: None,
     }
+}
+
+fn on_job(seen: BlueSeen) -> BlueChecked {
+    BlueChecked { job: JOB, seen }
 }
 
 /// The close of a lapped seat asks for a ring all round, as wide as was wanted, on the newest blue of each face.
@@ -227,21 +230,21 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
     let day = later(OPENED, 40);
     let steps = [
         (
-            BlueChecked {
+            BlueSeen {
                 touches: vec![Touch { from: 20, to: 200 }],
                 ..all_round()
             },
             "touches 180 of 360 degrees",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 width: None,
                 ..all_round()
             },
             "width of the newest ring on the seat was not stated",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 width: Some(RingWidth {
                     least: sixty_fourths(1),
                     most: sixty_fourths(3),
@@ -253,7 +256,7 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
         (all_round(), ""),
         // Another face that was blued and is open is missing too.
         (
-            BlueChecked {
+            BlueSeen {
                 face: BluedFace::Disc,
                 touches: Vec::new(),
                 width: None,
@@ -263,7 +266,7 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
         ),
     ];
     for (blue, says) in steps {
-        let made = check_blue(&world.book, blue);
+        let made = check_blue(&world.book, on_job(blue));
         world.enter(CAL, day, made);
         let told = missing(&world);
         if says.is_empty() {
@@ -277,35 +280,35 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
     }
     for (wrong, says) in [
         (
-            BlueChecked {
+            BlueSeen {
                 after: " ".into(),
                 ..all_round()
             },
             "cut or grit",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 touches: vec![Touch { from: 10, to: 10 }],
                 ..all_round()
             },
             "no arc",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 touches: vec![Touch { from: 360, to: 10 }],
                 ..all_round()
             },
             "no arc",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 touches: Vec::new(),
                 ..all_round()
             },
             "no width",
         ),
         (
-            BlueChecked {
+            BlueSeen {
                 wanted: Some(RingWidth {
                     least: sixty_fourths(4),
                     most: sixty_fourths(2),
@@ -315,7 +318,9 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
             "width wanted is none",
         ),
     ] {
-        let why = check_blue(&world.book, wrong).unwrap_err().to_string();
+        let why = check_blue(&world.book, on_job(wrong))
+            .unwrap_err()
+            .to_string();
         assert!(why.contains(says), "{says}: {why}");
     }
 }
@@ -324,7 +329,7 @@ fn a_lapped_seat_is_not_closed_without_its_ring() {
 pub fn proved() -> World {
     let mut world = worked();
     let day = later(OPENED, 40);
-    let made = check_blue(&world.book, all_round());
+    let made = check_blue(&world.book, on_job(all_round()));
     world.enter(CAL, day, made);
     for proof in ["blue", "cold-water", "steam-test"] {
         let made = prove(

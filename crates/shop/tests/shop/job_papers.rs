@@ -1,8 +1,12 @@
 //! Papers of a job: zero proven before a joint is opened, leave, and a press chart against its window.
 
+use measure::{House, Ton};
+use physics::Given;
 use shop::Class::{Input, Refused};
-use shop::book::{JobPaper, JobPaperKept};
-use shop::job::{self, Pressed};
+use shop::book::{
+    CardId, CardKept, JobPaper, JobPaperKept, JobPaperOf, PrintedSheet, QuarterHours,
+};
+use shop::job::{self, Before, Pressed};
 
 use crate::flow::{self, JOB};
 use crate::said::no;
@@ -104,4 +108,208 @@ fn a_press_chart_is_read_and_held_against_its_window() {
         ..of(&good, None)
     };
     no(keep(stray), Input, &["press-chart", "purchase"]);
+}
+
+/// A bushing sheet as it is kept: invented sizes, friction as the sheet asks.
+fn bushing() -> PrintedSheet {
+    let given = [
+        ("eye", "6in"),
+        ("eye_outside", "9in"),
+        ("length", "5in"),
+        ("pin_largest", "5.4985in"),
+        ("running_clearance", ".0065in"),
+        ("interference", ".006in"),
+        ("bore", "5.49in"),
+        ("materials", "steel,bronze"),
+        ("friction", ".12"),
+    ];
+    let given = given.map(|(name, text)| Given::typed(name, text));
+    let sheet = physics::run("fit.bushing", &given, House::Inch).unwrap();
+    PrintedSheet {
+        sheet: "fit.bushing".into(),
+        text: sheet.to_text(),
+    }
+}
+
+/// The least force is rounded up and the most down: 6237 lb are 3.1185 tons of 2000 lb and 2.7844 of 2240; 24949 lb are
+/// 12.4745 and 11.1379.
+#[test]
+fn a_window_comes_from_the_sheet_that_the_job_keeps() {
+    let mut world = flow::ordered();
+    let plan = |world: &mut World, sheets| {
+        world.book.jobs.get_mut(&JOB).unwrap().plan.sheets = sheets;
+    };
+    plan(&mut world, Vec::new());
+    assert_eq!(job::window_sheet(&world.book.jobs[&JOB]), None);
+    let kept = bushing();
+    assert!(kept.text.contains("force_min = 6237 lbf"), "{}", kept.text);
+    assert!(kept.text.contains("force_max = 24949 lbf"), "{}", kept.text);
+    plan(&mut world, vec![kept]);
+    let sheet = job::window_sheet(&world.book.jobs[&JOB]).unwrap();
+    let tons = |least: &str, most: &str| (least.to_owned(), most.to_owned());
+    assert_eq!(sheet.window(Ton::Short), tons("3.2", "12.4"));
+    assert_eq!(sheet.window(Ton::Long), tons("2.8", "11.1"));
+    let from = sheet.from(Ton::Short);
+    assert_eq!((from.sheet.as_str(), from.version), ("fit.bushing", 1));
+    // A typed window that differs is said, in both kinds of ton; one that agrees in either is not.
+    assert_eq!(job::differs(&sheet, &tons("3.2", "12.4 tons")), None);
+    assert_eq!(job::differs(&sheet, &tons("2.8", "11.1")), None);
+    let other = job::differs(&sheet, &tons("10", "20")).unwrap();
+    assert_eq!(other[0], (Ton::Short, tons("3.2", "12.4")));
+    // A sheet that could not tell gives none.
+    let mut blank = bushing();
+    blank.text = blank
+        .text
+        .replace("force_min = ", "force_min: cannot tell, not ");
+    plan(&mut world, vec![blank]);
+    assert_eq!(job::window_sheet(&world.book.jobs[&JOB]), None);
+}
+
+#[test]
+fn a_card_gives_the_window_and_its_revision_stays_what_it_was() {
+    let mut world = flow::ordered();
+    let card = |sheet: PrintedSheet, because: Option<&str>| CardKept {
+        card: CardId(0xCA),
+        sheet: sheet.sheet,
+        given: Vec::new(),
+        house: "inch".into(),
+        text: sheet.text,
+        because: because.map(str::to_owned),
+    };
+    let made = shop::lathe::keep_card(&world.book, card(bushing(), None));
+    world.enter(CAL, TODAY, made);
+    let then = job::window_card(&world.book, CardId(0xCA)).unwrap();
+    let (window, from) = (then.window(Ton::Short), then.from(Ton::Short));
+    assert_eq!(from.card, Some((CardId(0xCA), 1)));
+    let mut other = bushing();
+    other.text = other.text.replace("force_min = 6237", "force_min = 9000");
+    let made = shop::lathe::keep_card(&world.book, card(other, Some("measured again")));
+    world.enter(CAL, TODAY, made);
+    let now = job::window_card(&world.book, CardId(0xCA)).unwrap();
+    assert_ne!(now.window(Ton::Short), window);
+    let kept = JobPaperKept {
+        kind: JobPaper::PressChart,
+        window: Some(window.clone()),
+        window_from: Some(from),
+        ..crate::world::zero_proven(JOB)
+    };
+    let held = job::sheet_of_chart(&world.book, &world.book.jobs[&JOB], &kept).unwrap();
+    assert_eq!(held.window(Ton::Short), window);
+    no(
+        job::window_card(&world.book, CardId(0xCB)).map(|_| ()),
+        Input,
+        &["no such card"],
+    );
+    // A window belongs to a press chart and to no other paper.
+    let stray = JobPaperKept {
+        kind: JobPaper::Purchase,
+        window: None,
+        ..kept
+    };
+    no(
+        job::keep(&world.book, stray, CAL, TODAY),
+        Input,
+        &["press-chart", "purchase"],
+    );
+}
+
+#[test]
+fn what_is_wanted_stands_before_what() {
+    let mut world = flow::ordered();
+    world.book.jobs.get_mut(&JOB).unwrap().papers.clear();
+    let wanted = |world: &World| {
+        let all = job::papers_wanted(&world.book, &world.book.jobs[&JOB], TODAY);
+        all.into_iter()
+            .map(|it| (it.kind, it.before))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(
+        wanted(&world),
+        [(JobPaper::ZeroProven, Before::Operation(1))]
+    );
+    let zero = crate::world::zero_proven(JOB);
+    let made = job::keep(&world.book, zero.clone(), CAL, TODAY);
+    world.enter(CAL, TODAY, made);
+    assert_eq!(wanted(&world), []);
+    // Leave that ran out while work is left is wanted again; what was given for longer is not.
+    let ended = later(TODAY, -1);
+    let paper = |until| JobPaperOf {
+        kept: JobPaperKept {
+            kind: JobPaper::HotWork,
+            until: Some(until),
+            ..zero.clone()
+        },
+        by: ADA,
+        on: later(TODAY, -3),
+        entry: 1,
+    };
+    let papers = |world: &mut World, until| {
+        let job = world.book.jobs.get_mut(&JOB).unwrap();
+        job.papers.push(paper(until));
+    };
+    papers(&mut world, ended);
+    assert_eq!(wanted(&world), [(JobPaper::HotWork, Before::More(ended))]);
+    papers(&mut world, TODAY);
+    assert_eq!(wanted(&world), []);
+}
+
+/// Hours by person and place; money as it was written, each currency by itself, and what does not read told whole.
+#[test]
+fn what_a_job_cost_is_summed_as_it_was_written() {
+    let mut world = flow::ordered();
+    let kept = world.book.jobs.get_mut(&JOB).unwrap();
+    kept.papers.clear();
+    let hours = [Some(QuarterHours(10)), None, Some(QuarterHours(7))];
+    let by = [CAL, CAL, DOT];
+    for (at, (hours, by)) in hours.into_iter().zip(by).enumerate() {
+        kept.operations[at].done = Some((TODAY, by, hours, String::new()));
+        kept.plan.operations[at].place = if at == 0 { "engine" } else { "lathe" }.into();
+    }
+    let costs = [
+        Some("$41.50"),
+        Some("$1,208"),
+        Some("12 USD"),
+        Some("7.05 USD"),
+        Some("41.50 for the hire of the gauge"),
+        Some("1.250,00"),
+        Some("12,5"),
+        Some("about $5"),
+        Some("-3"),
+        Some("20"),
+        None,
+    ];
+    for cost in costs {
+        kept.papers.push(JobPaperOf {
+            kept: JobPaperKept {
+                kind: JobPaper::Purchase,
+                told: "bar".into(),
+                cost: cost.map(str::to_owned),
+                ..crate::world::zero_proven(JOB)
+            },
+            by: CAL,
+            on: TODAY,
+            entry: 1,
+        });
+    }
+    let cost = job::cost(kept);
+    assert_eq!(cost.hours, QuarterHours(17));
+    assert_eq!(cost.by_person[&CAL], QuarterHours(10));
+    assert_eq!(cost.by_person[&DOT], QuarterHours(7));
+    assert_eq!(cost.by_place["engine"], QuarterHours(10));
+    assert_eq!(cost.by_place["lathe"], QuarterHours(7));
+    assert_eq!(cost.unkept, [2]);
+    let sums: Vec<_> = cost.money.iter().map(job::Sum::written).collect();
+    assert_eq!(sums, ["$1249.50", "19.05 USD", "20"]);
+    assert_eq!(
+        cost.unread,
+        [
+            "41.50 for the hire of the gauge",
+            "1.250,00",
+            "12,5",
+            "about $5",
+            "-3"
+        ]
+    );
+    assert_eq!(cost.unpriced, ["bar"]);
+    assert!(!cost.is_empty());
 }

@@ -351,7 +351,7 @@ impl History {
         }
         let ring = shop::book::BlueChecked {
             job: id,
-            ..flow::all_round()
+            seen: flow::all_round(),
         };
         let made = proof::check_blue(&self.world.book, ring);
         self.enter(CAL, made);

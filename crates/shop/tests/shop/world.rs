@@ -272,6 +272,7 @@ pub fn zero_proven(job: shop::book::JobId) -> shop::book::JobPaperKept {
         cost: None,
         points: Vec::new(),
         window: None,
+        window_from: None,
     }
 }
 

@@ -8,12 +8,12 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::date;
-use measure::{Reading, Size, State};
+use measure::{Reading, Size, State, Ton};
 use shop::book::{
     Amount, AnchorStated, Answer, Authority, AuthorityStated, BatchId, BatchWithdrawn, BlueChecked,
-    BluedFace, BoilerCardSigned, BoilerEntered, BoilerSurveyed, BookOpened, CardId, CardKept,
-    CardLineKept, Circumstances, ClockOpened, Correction, Counted, CrewReported, DayLogged,
-    DayStated, Decided, DialReads, EngineState, FactStated, FamilyAdopted, FeatureFacts,
+    BlueSeen, BluedFace, BoilerCardSigned, BoilerEntered, BoilerSurveyed, BookOpened, CardId,
+    CardKept, CardLineKept, Circumstances, ClockOpened, Correction, Counted, CrewReported,
+    DayLogged, DayStated, Decided, DialReads, EngineState, FactStated, FamilyAdopted, FeatureFacts,
     FeatureReading, FeatureTold, FindingId, FindingRecorded, FireId, FireLogged, Heat, HeldBefore,
     HoldCleared, HoldPoint, InspectedBy, InspectionClosed, InspectionId, InspectionNotCompleted,
     InspectionOpened, InstrumentAdded, InstrumentChecked, InstrumentId, ItemAnswered, ItemAsked,
@@ -28,7 +28,7 @@ use shop::book::{
     SpareHeld, SpareId, SpareKnown, SpareReceived, SpareSettled, SpareTold, SpareUsed, Statement,
     StayRow, StaysMapped, StaysTold, Stood, SwivelZero, Symptom, SymptomAnswered, ThreadDial,
     ToolingAdded, ToolingChecked, ToolingId, ToolingMoved, ToolingTakenOut, ToolingTold, Touch,
-    UsedOn, Way,
+    UsedOn, Way, WindowFrom,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -590,22 +590,25 @@ fn flow() -> Vec<Statement> {
             cost: Some("41.50 for the hire of the gauge".into()),
             points: vec![("1/2in".into(), "4".into()), ("1in".into(), "8.5".into())],
             window: Some(("8".into(), "20".into())),
+            window_from: None,
         }),
         Statement::BlueChecked(BlueChecked {
             job: JOB,
-            face: BluedFace::Seat,
-            after: "320 grit".into(),
-            touches: vec![Touch { from: 20, to: 140 }, Touch { from: 200, to: 10 }],
-            width: Some(RingWidth {
-                least: Size::from_ticks(317_500),
-                most: Size::from_ticks(476_250),
-            }),
-            wanted: Some(RingWidth {
-                least: Size::from_ticks(317_500),
-                most: Size::from_ticks(635_000),
-            }),
-            photo: None,
-            told: Some("open at the back".into()),
+            seen: BlueSeen {
+                face: BluedFace::Seat,
+                after: "320 grit".into(),
+                touches: vec![Touch { from: 20, to: 140 }, Touch { from: 200, to: 10 }],
+                width: Some(RingWidth {
+                    least: Size::from_ticks(317_500),
+                    most: Size::from_ticks(476_250),
+                }),
+                wanted: Some(RingWidth {
+                    least: Size::from_ticks(317_500),
+                    most: Size::from_ticks(635_000),
+                }),
+                photo: None,
+                told: Some("open at the back".into()),
+            },
         }),
         Statement::Proved(Proved {
             job: JOB,
@@ -911,10 +914,10 @@ pub fn bare() -> Vec<Statement> {
             }
             Statement::PhotoAdded(it) => it.of = PhotoOf::Part { part: PART },
             Statement::BlueChecked(it) => {
-                it.touches.clear();
-                it.width = None;
-                it.wanted = None;
-                it.told = None;
+                it.seen.touches.clear();
+                it.seen.width = None;
+                it.seen.wanted = None;
+                it.seen.told = None;
             }
             Statement::OperationDone(it) => it.hours = None,
             Statement::ReadingsTaken(it) => {
@@ -994,6 +997,22 @@ pub fn later_forms() -> Vec<Statement> {
             paper: Some(OnPaper {
                 day: date(2026, 5, 1),
                 document: "job card, second column".into(),
+            }),
+        }),
+        Statement::JobPaperKept(JobPaperKept {
+            job: JOB,
+            kind: JobPaper::PressChart,
+            told: "pressed from the inner end".into(),
+            document: None,
+            until: None,
+            cost: None,
+            points: vec![("1/2in".into(), "4".into()), ("1in".into(), "8.5".into())],
+            window: Some(("3.2".into(), "12.4".into())),
+            window_from: Some(WindowFrom {
+                sheet: "fit.bushing".into(),
+                version: 1,
+                card: Some((CardId(0xCA4D), 2)),
+                ton: Ton::Short,
             }),
         }),
         Statement::Signed(Signed {

@@ -16,7 +16,7 @@ use shop::book::{
 use shop::locomotive::{checking_of, family};
 use shop::route::routes;
 
-use super::{about, drawn};
+use super::{about, drawn, job_papers};
 use crate::verb::rule::said;
 use crate::verb::rule_held::standing;
 use crate::words::{self, print as say, tag};
@@ -64,9 +64,12 @@ pub(super) fn card(context: &mut Context, number: &str) -> Result<JobCard, Failu
         make_first: job.plan.tooling.clone(),
         shelf: from.shelf(),
         features: from.features(),
+        papers: job_papers::papers(&book, job, on),
         operations: from.operations(),
+        blues: job_papers::blues(&book, job, house),
         proofs: from.proofs(),
         knock_ons: from.knock_ons(),
+        cost: job_papers::cost(&book, job),
         signatures: from.signatures(),
         standing: match &job.closed {
             Some((day, by, verdict)) => vec![words::job::closed(*day, from.name(*by), verdict)],

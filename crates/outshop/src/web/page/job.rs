@@ -68,6 +68,7 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
         @if let Some(part) = part { (left(view, kept, part, &title)?) }
         (knock_ons(view, kept, kind, &title))
         (photo::of_job(view, id, &title, &kept.plan.proofs))
+        (super::job_papers::cost(view, kept))
         (super::letter::about_it(view, |it| it.logged.job == Some(id)))
         (signatures(view, kept, &title, &missing))
     };

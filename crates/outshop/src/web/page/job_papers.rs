@@ -2,11 +2,11 @@
 
 use maud::{Markup, html};
 use shop::book::{Job, JobPaper};
-use shop::job::{chart, opens_pressure, zero_proven};
+use shop::job::{chart, opens_pressure, papers_wanted, window_sheet, zero_proven};
 
 use super::{View, kit};
-use crate::web::press;
-use crate::words::{self, job::papers as say};
+use crate::press_chart;
+use crate::words::{self, job::cost as money, job::papers as say};
 
 const VERB: &str = "job paper";
 
@@ -31,11 +31,16 @@ pub fn draw(view: &View<'_>, kept: &Job, title: &str) -> Markup {
             ul class="plain" { @for it in &kept.papers { li {
                 b { (words::sentence(say::kind(it.kept.kind))) } ": " (say::line(it, kit::name(view.book, it.by)))
                 @if it.kept.kind == JobPaper::PressChart { @if let Ok(read) = chart(&it.kept) {
-                    (press::draw(&read))
+                    (press_chart::draw(&read))
                     p { (say::pressed(read.pressed(), it.kept.window.as_ref())) }
+                    @for told in say::window_told(view.book, kept, &it.kept) { p class="small" { (told) } }
                     p class="small" { @for (at, (travel, tons)) in it.kept.points.iter().enumerate() { @if at > 0 { "; " } span class="fig" { (travel) " " (tons) } } }
                 } }
+            } }
+            @for it in papers_wanted(view.book, kept, view.on) { li {
+                b { (words::sentence(say::kind(it.kind))) } ": " span class="need" { (say::wanted_before(it.before)) }
             } } }
+            @if let (Some(sheet), None) = (window_sheet(kept), &kept.closed) { p class="small quiet" { (say::sheet_gives(&sheet)) } }
             @if kept.closed.is_none() && !waits {
                 @let fields = html! {
                     (kit::hidden("job", title))
@@ -51,9 +56,24 @@ pub fn draw(view: &View<'_>, kept: &Job, title: &str) -> Markup {
                         div { (kit::line(view, VERB, "least", say::LEAST, "")) }
                         div { (kit::line(view, VERB, "most", say::MOST, "")) }
                     }
+                    (kit::choices(view, VERB, "ton", say::TON, &say::TON_CHOICES))
+                    (kit::line(view, VERB, "card", say::CARD, say::CARD_TELLS))
                 };
                 details open[view.draft.is_of(VERB)] { summary { (say::KEEP) } (kit::signed(view, VERB, say::KEEP, &fields, say::KEEP_IT)) }
             }
+        }
+    }
+}
+
+/// What the job cost, as far as anybody kept it.
+pub fn cost(view: &View<'_>, kept: &Job) -> Markup {
+    let cost = shop::job::cost(kept);
+    let lines = money::lines(&cost, |person| kit::name(view.book, person).to_owned());
+    html! {
+        section class="ruled" id="cost" {
+            h2 { (money::TITLE) }
+            @if lines.is_empty() { p { (money::NONE) } }
+            dl class="facts" { @for (what, told) in &lines { dt { (what) } dd { (told) } } }
         }
     }
 }

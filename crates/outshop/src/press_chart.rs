@@ -1,4 +1,4 @@
-//! A press chart: tons against travel, with the window of the fit.
+//! A press chart, drawn for a page and for paper: tons against travel, with the window of the fit.
 
 use maud::{Markup, html};
 use measure::fraction::to_f64;
@@ -12,8 +12,13 @@ const RIGHT: f64 = 366.0;
 const TOP: f64 = 14.0;
 const FOOT: f64 = 190.0;
 
-/// The chart as a picture.
+/// The chart as a picture on a page.
 pub fn draw(chart: &PressChart) -> Markup {
+    html! { div class="ribbon figure" { (svg(chart, None)) } }
+}
+
+/// The chart by itself. On paper it brings its own style; on a page it wears the page's.
+pub fn svg(chart: &PressChart, style: Option<&str>) -> Markup {
     let tons: Vec<f64> = chart.points.iter().map(|(_, tons)| to_f64(*tons)).collect();
     let travel: Vec<f64> = chart
         .points
@@ -38,8 +43,8 @@ pub fn draw(chart: &PressChart) -> Markup {
         .map(|(at, tons)| format!("{:.1},{:.1}", x(*at), y(*tons)))
         .collect();
     html! {
-        div class="ribbon figure" {
-            svg viewBox=(format!("0 0 {WIDE} 230")) role="img" aria-label=(say::chart(points.len())) {
+            svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {WIDE} 230")) role="img" aria-label=(say::chart(points.len())) {
+                @if let Some(style) = style { style { (style) } }
                 @if let Some((least, most)) = window {
                     rect class="s-quiet" x=(LEFT) width=(RIGHT - LEFT) y=(y(most)) height=((y(least) - y(most)).max(0.0)) stroke-width="1.2" stroke-dasharray="5 4" {}
                 }
@@ -51,6 +56,5 @@ pub fn draw(chart: &PressChart) -> Markup {
                 text x="2" y=(FOOT) font-size="16" { (say::TONS) }
                 text x=(RIGHT) y="214" font-size="16" text-anchor="end" { (say::TRAVEL) }
             }
-        }
     }
 }
