@@ -236,3 +236,8 @@ pub fn no_id(id: &str) -> String {
         "`{id}` is not the id of an entry: 32 hexadecimal figures were expected. Nothing was saved."
     )
 }
+
+/// In the place of places to read, where a finding has them all.
+pub fn all_read(finding: &str) -> String {
+    format!("{finding} has every place of this: what it was found at stands.")
+}

@@ -46,6 +46,16 @@ fn a_broken_bolt_is_measured_timed_and_carried_from_its_own_page() {
     let page = served.get("/finding/F-001").body;
     assert!(page.contains("More was read for it Sun 3 May 2026, by Ada Quill."));
     assert!(!asked(&page, "sound-around@inside the firebox"));
+    // At the bench too: a place that it has is not read again before it is decided on.
+    let bench = |feature: &str| {
+        served
+            .get(&format!("/bench/14/bolt/{feature}?finding=F-001&left=no"))
+            .body
+    };
+    assert!(asked(&bench("thread"), "thread@inside sheet"));
+    let has = bench("telltale");
+    assert!(!asked(&has, "telltale@outer end"));
+    assert!(has.contains("F-001 has every place of this"));
     // Nobody said that it counts as broken: the page asks, and the clock runs once it is said.
     assert!(page.contains("Does it start this clock?"));
     let opens =

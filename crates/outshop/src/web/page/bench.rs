@@ -7,7 +7,7 @@ use jiff::civil::DateTime;
 use maud::{Markup, html};
 use measure::House;
 use shop::book::{Book, Family, Feature, FeatureKind, FindingState, Part, ReadingSet};
-use shop::locomotive::{engine, engines, family, last_check, part};
+use shop::locomotive::{engine, engines, family, finding, last_check, part};
 
 use super::part_form::last_left;
 use super::{Drawn, View, kit};
@@ -176,6 +176,18 @@ pub fn draw(
         }
     };
     let (job, found) = (of("job"), of("finding"));
+    // What a finding was found at stands: it asks for the places it has not, until it is carried and looked at again.
+    let has = |place: &String| {
+        let kept = finding(view.book, found).ok().map(|(_, kept)| kept);
+        let kept = kept.filter(|kept| kept.state == FindingState::Open);
+        let mut read = kept.iter().flat_map(|kept| &kept.readings);
+        read.any(|r| r.feature == feature.name && r.reading.position == *place)
+    };
+    let places: Vec<&String> = feature
+        .positions
+        .iter()
+        .filter(|place| !has(place))
+        .collect();
     let state = if view.draft.is_of(VERB) {
         Some(typed("as_left") == "yes")
     } else {
@@ -207,7 +219,8 @@ pub fn draw(
                 (instrument(view))
                 h2 { (say::PLACES) }
                 p class="quiet small" { (told) }
-                ol class="spots" { @for place in &feature.positions { (spot(view, feature, place, unit, &sets)) } }
+                @if places.is_empty() { p { (say::all_read(found)) } }
+                ol class="spots" { @for place in &places { (spot(view, feature, place, unit, &sets)) } }
                 details open[!typed("part_temperature").is_empty() || !typed("measured_by").is_empty() || !typed("insist").is_empty()] {
                     summary { (say::MORE) }
                     (kit::line(view, VERB, "part_temperature", on_part::TEMPERATURE, on_part::TEMPERATURE_TELLS))

@@ -1,7 +1,7 @@
 //! A finding, told downwards to its close: found, measured, verdict, routes, decision, job, left.
 
 use maud::{Markup, html};
-use shop::book::{Family, Feature, Finding, FindingState, Occasion};
+use shop::book::{Family, Feature, FeatureReading, Finding, FindingState, Occasion};
 use shop::clock::{may_start, runs_out};
 use shop::finding::unlifted;
 use shop::locomotive::{family, finding};
@@ -130,7 +130,7 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
                             @if !of_it.is_empty() { tr {
                                 td data-label=(say::WHAT) { b { (feature.title) } }
                                 td data-label=(say::READ) { @for (at, r) in of_it.iter().enumerate() { @if at > 0 { ", " } span class="quiet" { (r.reading.position) } " " span class="fig" { (r.reading.written()) } } }
-                                td data-label=(say::BY) { (of_it.iter().find_map(|r| r.reading.instrument.as_deref()).unwrap_or(words::NOT_WRITTEN)) }
+                                td data-label=(say::BY) { (instruments(&of_it).join(", ")) }
                             } }
                         } }
                     } }
@@ -138,6 +138,19 @@ fn measured(view: &View<'_>, kept: &Finding) -> Markup {
             }
         }
     }
+}
+
+/// With what readings were taken, each instrument once; that it was not written is said too.
+fn instruments<'r>(readings: &[&'r FeatureReading]) -> Vec<&'r str> {
+    let mut all = Vec::new();
+    for read in readings {
+        let with = read.reading.instrument.as_deref();
+        let with = with.unwrap_or(words::NOT_WRITTEN);
+        if !all.contains(&with) {
+            all.push(with);
+        }
+    }
+    all
 }
 
 /// The way to the bench, while readings of the part are still asked for.
