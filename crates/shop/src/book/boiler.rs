@@ -136,6 +136,39 @@ pub struct CardEdition {
     pub on: Date,
 }
 
+impl CardEdition {
+    /// The surveys of a component that it stood on: the day, and the entry where it is known.
+    ///
+    /// A card in form 1 keeps no list of them; its own words name the day of the survey whose thinnest square governed, or of
+    /// which squares were not read. Where neither was so, that survey lowered nothing.
+    fn stood_on(&self, component: &str) -> impl Iterator<Item = (Date, u64)> {
+        let listed = self.card.surveys.iter().flatten();
+        let listed = listed.filter(move |it| it.component == component);
+        let listed: Vec<_> = listed.map(|it| (it.on, it.entry)).collect();
+        let told = match &self.card.surveys {
+            Some(_) => Vec::new(),
+            None => {
+                let lines = self
+                    .card
+                    .lines
+                    .iter()
+                    .filter(|it| it.component == component);
+                let day = |said: &String, before: &str| -> Option<Date> {
+                    said.split_once(before)?.1.get(..10)?.parse().ok()
+                };
+                let days = lines.flat_map(|line| {
+                    let stood = line.stood_on.iter();
+                    let stood = stood.filter_map(|it| day(it, "thinnest square of the survey of "));
+                    let unread = line.missing.iter();
+                    stood.chain(unread.filter_map(|it| day(it, " squares of the survey of ")))
+                });
+                days.map(|day| (day, 0)).collect()
+            }
+        };
+        listed.into_iter().chain(told)
+    }
+}
+
 impl Component {
     /// What a fact was on a day, if it was known: the newest that had been said by then.
     pub fn fact(&self, name: &str, on: Date) -> Option<&BoilerFact> {
@@ -177,6 +210,19 @@ impl Boiler {
     /// The map of a sheet.
     pub fn stay_sheet(&self, sheet: &str) -> Option<&StaySheet> {
         self.stays.iter().find(|it| it.map.sheet == sheet)
+    }
+
+    /// What a signed card stood on and the book has no more, of a component on a day: the card, and the day of its survey.
+    /// A survey of that day entered as late, or one of a later day, is as good.
+    pub fn lost_survey(&self, component: &str, on: Date) -> Option<(&CardEdition, Date)> {
+        let signed = self.editions.iter().filter(|it| it.on <= on);
+        let stood = signed.flat_map(|card| card.stood_on(component).map(move |it| (card, it)));
+        // The newest that any card stood on: what stands in its place does for the earlier ones too.
+        let (card, (day, entry)) = stood.max_by_key(|(_, it)| *it)?;
+        let held = self.surveys_of(component, on);
+        let held = held.map(|it| (it.on, it.entry)).max();
+        held.is_none_or(|held| held < (day, entry))
+            .then_some((card, day))
     }
 
     /// The newest card signed by a day.

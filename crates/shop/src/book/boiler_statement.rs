@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use super::id::LocomotiveId;
@@ -40,6 +41,20 @@ pub struct BoilerCardSigned {
     pub governing: String,
     /// Its lines.
     pub lines: Vec<CardLineKept>,
+    /// The newest survey of each component on it, as the book held them when it was signed. Form 1 does not say.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub surveys: Option<Vec<SurveyHeld>>,
+}
+
+/// A survey that a signed card stood on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SurveyHeld {
+    /// The component.
+    pub component: String,
+    /// The day it was read.
+    pub on: Date,
+    /// Its entry.
+    pub entry: u64,
 }
 
 /// One line of a signed card.

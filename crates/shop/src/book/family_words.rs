@@ -68,7 +68,7 @@ pub struct Calculation {
 }
 
 /// What feeds an argument of a sheet, written as `all bore`, `largest pin`, `smallest wall`, `place hole inner face`,
-/// `fact stamped`, `fact pin main-rod=main-pin` or `is driver`.
+/// `fact stamped`, `fact pin main-rod=main-pin`, `survey readings` or `is driver`.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(try_from = "String")]
 pub enum Source {
@@ -80,8 +80,23 @@ pub enum Source {
     Place(String, String),
     /// A fact of the part; with pairs, each of its words as the sheet says it.
     Fact(String, Vec<(String, String)>),
+    /// Surveys of the boiler's component that has the part's name.
+    Survey(OfSurvey),
     /// A word.
     Is(String),
+}
+
+/// What surveys give.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OfSurvey {
+    /// The thinnest square of the newest, and what the surveys before read there, the oldest first.
+    Readings,
+    /// How many years ago each of those was read.
+    Ages,
+    /// The thinnest reading of each block of the newest that was read whole.
+    Minima,
+    /// How many such blocks the plate makes.
+    Blocks,
 }
 
 impl TryFrom<String> for Source {
@@ -91,7 +106,7 @@ impl TryFrom<String> for Source {
         let wrong = || {
             format!(
                 "`{text}` feeds nothing: `all`, `largest` or `smallest` and a feature, `place`, a feature and a place, `fact` and \
-                 a fact, or `is` and a word were expected"
+                 a fact, `survey` and readings, ages, minima or blocks, or `is` and a word were expected"
             )
         };
         let (word, rest) = text.trim().split_once(' ').ok_or_else(wrong)?;
@@ -101,6 +116,13 @@ impl TryFrom<String> for Source {
             "largest" => Source::End(rest.into(), Worst::Largest),
             "smallest" => Source::End(rest.into(), Worst::Smallest),
             "is" => Source::Is(rest.into()),
+            "survey" => Source::Survey(match rest {
+                "readings" => OfSurvey::Readings,
+                "ages" => OfSurvey::Ages,
+                "minima" => OfSurvey::Minima,
+                "blocks" => OfSurvey::Blocks,
+                _ => return Err(wrong()),
+            }),
             "place" => {
                 let (name, place) = rest.split_once(' ').ok_or_else(wrong)?;
                 Source::Place(name.into(), place.trim().into())
@@ -124,7 +146,7 @@ impl Source {
     pub fn feature(&self) -> Option<&str> {
         match self {
             Source::All(name) | Source::End(name, _) | Source::Place(name, _) => Some(name),
-            Source::Fact(..) | Source::Is(_) => None,
+            Source::Fact(..) | Source::Survey(_) | Source::Is(_) => None,
         }
     }
 }

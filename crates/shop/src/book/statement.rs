@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 pub use super::blue_statement::{BlueChecked, BlueSeen, BluedFace, RingWidth, Touch};
 pub use super::boiler_statement::{
     BoilerCardSigned, BoilerEntered, BoilerSurveyed, CardLineKept, StayRow, StaysMapped, StaysTold,
+    SurveyHeld,
 };
 pub use super::card_statement::CardKept;
 pub use super::crew_statement::{
@@ -160,7 +161,7 @@ statements! {
     /// What was found or done at staybolts.
     StaysTold = "stays-told" form 1,
     /// A boiler card, frozen as it was signed.
-    BoilerCardSigned = "boiler-card-signed" form 1,
+    BoilerCardSigned = "boiler-card-signed" form 1 or 2 where surveys,
     /// An instrument.
     InstrumentAdded = "instrument-added" form 1,
     /// An instrument was held against something better.

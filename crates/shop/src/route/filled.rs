@@ -3,12 +3,13 @@
 
 use std::collections::BTreeMap;
 
-use measure::House;
+use jiff::civil::Date;
+use measure::{House, Rounding, show};
 use physics::card::Kind;
 use physics::{Basis, Given, Sheet};
 
-use crate::book::{Family, FeatureReading, Part, Route, Source, Worst};
-use crate::locomotive::{Value, value};
+use crate::book::{Boiler, Book, Family, FeatureReading, OfSurvey, Part, Route, Source, Worst};
+use crate::locomotive::{Squares, Value, followed, searched, value, years};
 
 /// What the sheets of a route gave.
 #[derive(Debug, Default)]
@@ -19,13 +20,37 @@ pub(super) struct Filled {
     pub(super) wanting: BTreeMap<String, String>,
 }
 
+/// What a finding is asked of: the kind of its part, the part, what was read, and her boiler on a day.
+#[derive(Clone, Copy)]
+pub(super) struct Asked<'a> {
+    family: &'a Family,
+    part: &'a Part,
+    readings: &'a [FeatureReading],
+    boiler: Option<&'a Boiler>,
+    on: Date,
+}
+
+impl<'a> Asked<'a> {
+    pub(super) fn of(
+        book: &'a Book,
+        family: &'a Family,
+        part: &'a Part,
+        readings: &'a [FeatureReading],
+        on: Date,
+    ) -> Asked<'a> {
+        Asked {
+            family,
+            part,
+            readings,
+            boiler: book.boilers.get(&part.locomotive),
+            on,
+        }
+    }
+}
+
 /// Works every sheet that the family fills in.
-pub(super) fn work(
-    family: &Family,
-    part: &Part,
-    readings: &[FeatureReading],
-    house: House,
-) -> Filled {
+pub(super) fn work(asked: Asked<'_>, house: House) -> Filled {
+    let family = asked.family;
     let mut filled = Filled::default();
     for calculation in &family.calculations {
         for (id, arguments) in &calculation.fill {
@@ -33,7 +58,7 @@ pub(super) fn work(
             if known || filled.wanting.contains_key(id) {
                 continue;
             }
-            match one(family, part, readings, (id, arguments), house) {
+            match one(asked, (id, arguments), house) {
                 Ok(sheet) => filled.sheets.push(sheet),
                 Err(why) => {
                     filled.wanting.insert(id.clone(), why);
@@ -55,9 +80,7 @@ impl Filled {
 }
 
 fn one(
-    family: &Family,
-    part: &Part,
-    readings: &[FeatureReading],
+    asked: Asked<'_>,
     (id, arguments): (&str, &BTreeMap<String, Source>),
     house: House,
 ) -> Result<Sheet, String> {
@@ -65,7 +88,7 @@ fn one(
     let mut given = Vec::new();
     let mut missing = Vec::new();
     for (argument, source) in arguments {
-        match of(family, part, readings, source) {
+        match of(asked, source) {
             Ok((text, basis)) => given.push(Given {
                 name: argument.clone(),
                 text,
@@ -92,13 +115,15 @@ fn one(
 }
 
 /// What a source gives, or what is missing.
-fn of(
-    family: &Family,
-    part: &Part,
-    readings: &[FeatureReading],
-    source: &Source,
-) -> Result<(String, Basis), String> {
+fn of(asked: Asked<'_>, source: &Source) -> Result<(String, Basis), String> {
+    let Asked {
+        family,
+        part,
+        readings,
+        ..
+    } = asked;
     match source {
+        Source::Survey(of) => surveyed(asked, *of),
         Source::Is(word) => Ok((word.clone(), Basis::Table("its family".into()))),
         Source::Fact(name, words) => {
             let told = part.facts.get(name);
@@ -141,6 +166,76 @@ fn of(
             ))
         }
     }
+}
+
+/// What the surveys of the boiler's component that has the part's name give.
+fn surveyed(asked: Asked<'_>, of: OfSurvey) -> Result<(String, Basis), String> {
+    let name = &asked.part.name;
+    let none = || format!("a survey of the {name}, a component of her boiler by that name");
+    let boiler = asked.boiler.ok_or_else(none)?;
+    let newest = boiler.surveys_of(name, asked.on).last().ok_or_else(none)?;
+    if let Some((card, day)) = boiler.lost_survey(name, asked.on) {
+        return Err(format!(
+            "a survey of the {name}: that of {day}, on which the card signed on {} stood, is in this book no more",
+            card.on
+        ));
+    }
+    let told = |what: &str| Basis::Reading(format!("{what}, survey of {}", newest.on));
+    if matches!(of, OfSurvey::Minima | OfSurvey::Blocks) {
+        let searched = searched(newest)?;
+        return Ok(match of {
+            OfSurvey::Minima => (searched.listed(), told("the thinnest of each block")),
+            _ => (format!("{}", searched.all), told("blocks of the plate")),
+        });
+    }
+    let [_, unread, _] = Squares::of(newest).counts();
+    if unread > 0 {
+        return Err(format!(
+            "{unread} squares of the survey of {} that were not read: one of them may be the thinnest",
+            newest.on
+        ));
+    }
+    let followed = followed(boiler, name, asked.on).ok_or_else(none)?;
+    let (row, column) = &followed.square;
+    let square = format!("row {row}, column {column}");
+    let least = followed.read.last().map(|(_, inches)| *inches);
+    // The squares may have missed what somebody found; a life reckoned beside it would be too long.
+    let found = asked.readings.iter().filter_map(|it| {
+        let feature = asked.family.feature(&it.feature)?;
+        match value(feature, &it.reading.written()) {
+            Ok(Value::Size(size)) if feature.worst == Worst::Smallest => {
+                Some((size.length().to_inches(), it.reading.written()))
+            }
+            _ => None,
+        }
+    });
+    let thinner = found.filter(|(inches, _)| least.is_some_and(|least| *inches < least - 1e-9));
+    if let Some((_, written)) = thinner.min_by(|one, other| one.0.total_cmp(&other.0)) {
+        return Err(format!(
+            "a survey that saw the place found at {written}: the thinnest square of that of {} is thicker",
+            newest.on
+        ));
+    }
+    if followed.read.len() < 2 {
+        return Err(format!(
+            "a survey before that of {} which read {square}",
+            newest.on
+        ));
+    }
+    let each = followed.read.iter().map(|(day, inches)| match of {
+        OfSurvey::Ages => show::number(years(*day, asked.on), 4, Rounding::Nearest),
+        _ => format!("{} in", show::number(*inches, 4, Rounding::Nearest)),
+    });
+    let each: Vec<String> = each.collect();
+    let days: Vec<String> = followed
+        .read
+        .iter()
+        .map(|(day, _)| day.to_string())
+        .collect();
+    Ok((
+        each.join(", "),
+        Basis::Reading(format!("{square}, surveys of {}", days.join(", "))),
+    ))
 }
 
 /// Every place of a size, read; a place that was not is missing, for it may be the worst.

@@ -103,7 +103,8 @@ pub fn routes(
     };
     let judgement = judge(book, rules, question)?;
     let worked = seat::work(family, part, &finding.readings, house(book));
-    let filled = filled::work(family, part, &finding.readings, house(book));
+    let asked = filled::Asked::of(book, family, part, &finding.readings, on);
+    let filled = filled::work(asked, house(book));
     let mut offers = Vec::new();
     for route in &family.routes {
         let mut offer = offer(family, route, &judgement, &worked, reader);

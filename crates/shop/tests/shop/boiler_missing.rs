@@ -7,9 +7,9 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use shop::book::{BoilerEntered, BoilerSurveyed};
 use shop::locomotive::{BOILER_PLACES, enter_boiler, take_survey};
-use shop::ruled::boiler::{Bears, BoilerCard, CardLine, Governing, Held};
+use shop::ruled::boiler::{Bears, BoilerCard, CardLine, Governing, Held, sign_boiler_card};
 
-use crate::world::{DOT, FOURTEEN, TODAY, World};
+use crate::world::{ADA, DOT, FOURTEEN, TODAY, World};
 
 type Facts = &'static [(&'static str, &'static str)];
 
@@ -433,6 +433,135 @@ proptest! {
             let why = helped(&before, &unread.card());
             prop_assert!(why.is_none(), "square {square} not read: {why:?}");
         }
+    }
+}
+
+/// A survey of the first course of a boiler, a day or more ago; nothing where it has none.
+fn survey_before(world: &mut World, cells: [&str; 2], on: jiff::civil::Date) -> Option<String> {
+    let components = &world.book.boilers[&FOURTEEN].components;
+    let course = components
+        .iter()
+        .find(|it| it.kind == "course")?
+        .name
+        .clone();
+    let told = BoilerSurveyed {
+        locomotive: FOURTEEN,
+        component: course.clone(),
+        rows: vec!["1".into(), "2".into()],
+        columns: ["1", "2", "3"].map(str::to_owned).to_vec(),
+        cells: cells.map(str::to_owned).to_vec(),
+        unit: "in".into(),
+        square: None,
+        spot: None,
+        source: "from the front seam, by ultrasound".into(),
+    };
+    let made = take_survey(&world.book, told, DOT, on);
+    world.enter(DOT, on, made);
+    Some(course)
+}
+
+fn sign(world: &mut World) {
+    let card = world.card();
+    let made = sign_boiler_card(&world.book, &card, FOURTEEN, "survey", ADA, TODAY);
+    world.enter(ADA, TODAY, made);
+}
+
+/// As if the surveys of these places in the list had been taken back: their batches count no more.
+fn taken_back(world: &World, which: &[usize]) -> World {
+    let mut back = world.clone();
+    let surveys = &mut back.book.boilers.get_mut(&FOURTEEN).unwrap().surveys;
+    let mut at = 0;
+    surveys.retain(|_| {
+        at += 1;
+        !which.contains(&(at - 1))
+    });
+    back
+}
+
+/// The same card as a book of earlier days has it, without its list of surveys.
+fn as_form_1(world: &World) -> World {
+    let mut old = world.clone();
+    for edition in &mut old.book.boilers.get_mut(&FOURTEEN).unwrap().editions {
+        edition.card.surveys = None;
+    }
+    old
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Once a card was signed on it, a survey that is taken back raises nothing: neither the newest nor the one before it nor
+    /// all of them, and a card signed anew after that does not help either.
+    #[test]
+    fn no_survey_taken_back_after_signing_raises_a_pressure((all, survey) in boiler()) {
+        let mut world = engine(&all, &None);
+        let years_ago = crate::world::later(TODAY, -1000);
+        survey_before(&mut world, [".40 .40 .40", ".40 .399 .40"], years_ago);
+        // The newest: squares of it that nobody read too.
+        let newest = match &survey {
+            Some((_, read)) if read[0] => [".371 .369 .352", ".372 - .37"],
+            _ => [".371 .369 .352", ".372 .374 .37"],
+        };
+        survey_before(&mut world, newest, TODAY);
+        sign(&mut world);
+        let before = world.card();
+        for world in [world.clone(), as_form_1(&world)] {
+            for which in [&[0][..], &[1], &[0, 1]] {
+                let mut back = taken_back(&world, which);
+                let why = helped(&before, &back.card());
+                prop_assert!(why.is_none(), "surveys {which:?} taken back: {why:?}");
+                // A later signature stands on what is left, and forgets nothing.
+                sign(&mut back);
+                let why = helped(&before, &back.card());
+                prop_assert!(why.is_none(), "surveys {which:?} taken back and signed: {why:?}");
+            }
+        }
+    }
+}
+
+/// What is said where the survey is gone, and that a later one puts an end to it.
+#[test]
+fn a_survey_taken_back_is_asked_for_again_until_there_is_a_later_one() {
+    let one = Made {
+        place: "barrel",
+        kind: WHOLE[0].0,
+        facts: WHOLE[0].1,
+        scale: 1.0,
+        unsaid: Vec::new(),
+    };
+    let mut world = engine(&[one], &None);
+    let course = survey_before(&mut world, [".371 .369 .352", ".372 .374 .37"], TODAY).unwrap();
+    let told = known(&world.card().lines[0]).unwrap();
+    // Before anybody signed, nobody can know that it was there: the card falls back on the thickness as entered.
+    let unsigned = taken_back(&world, &[0]);
+    assert!(known(&unsigned.card().lines[0]).unwrap() > told);
+    sign(&mut world);
+    for world in [world.clone(), as_form_1(&world)] {
+        let mut back = taken_back(&world, &[0]);
+        let line = back.card().lines[0].clone();
+        // It bears not above what the rest would say, and complies with nothing.
+        assert!(
+            matches!(line.bears, Bears::NotAbove(psi) if psi > told),
+            "{line:?}"
+        );
+        assert_ne!(line.held, Held::Complies);
+        let says = format!(
+            "a survey of the {course}: that of {TODAY}, on which the card signed on {TODAY} stood, is in this book no more"
+        );
+        assert_eq!(line.missing, [says]);
+        // An older one entered now is no answer; one of the same day is.
+        survey_before(
+            &mut back,
+            [".40 .40 .40", ".40 .40 .40"],
+            crate::world::later(TODAY, -1),
+        );
+        assert_eq!(known(&back.card().lines[0]), None);
+        survey_before(&mut back, [".371 .369 .353", ".372 .374 .37"], TODAY);
+        assert!(
+            known(&back.card().lines[0]).is_some(),
+            "{:?}",
+            back.card().lines[0]
+        );
     }
 }
 

@@ -1,9 +1,12 @@
 //! Sheets of any family worked from a finding's readings; what feeds no argument is named; sizes that need not be left.
 
 use measure::House;
-use shop::book::{Family, FeatureReading, FindingId, JobId, Occasion};
+use shop::book::{
+    BoilerEntered, BoilerSurveyed, Family, FeatureReading, FindingId, JobId, Occasion,
+};
 use shop::decision::{Wish, decide};
 use shop::finding::{NewFinding, record};
+use shop::locomotive::{enter_boiler, take_survey};
 use shop::route::{Choice, quantity, routes};
 use shop::{job, record as closing};
 
@@ -122,5 +125,149 @@ fn what_is_read_as_left_only_if_found_is_asked_for_only_then() {
         let says = |what: &str| missing.iter().any(|line| line.contains(what));
         assert!(says("bore of the bushing"), "{missing:?}");
         assert_eq!(says("eye of the rod"), asked, "{missing:?}");
+    }
+}
+
+/// A course with a finding on it, a boiler's component of its name, and surveys of that.
+fn course(
+    required: &[(&str, &str)],
+    thinnest: &str,
+    surveys: &[(jiff::civil::Date, &str)],
+) -> World {
+    let mut world = World::new();
+    let part = world.part(0xC0, "boiler-course", required);
+    let name = world.book.parts[&part].name.clone();
+    let told = BoilerEntered {
+        locomotive: FOURTEEN,
+        component: name.clone(),
+        kind: "course".into(),
+        place: "barrel".into(),
+        facts: [("thickness".to_owned(), "0.41 in".to_owned())].into(),
+        source: "drawing 14-B-2".into(),
+    };
+    let made = enter_boiler(&world.book, told, DOT, TODAY);
+    world.enter(DOT, TODAY, made);
+    for (on, row) in surveys {
+        let told = BoilerSurveyed {
+            locomotive: FOURTEEN,
+            component: name.clone(),
+            rows: vec!["12".into(), "6".into()],
+            columns: vec!["1".into(), "2".into()],
+            cells: vec!["0.41 0.41".into(), (*row).to_owned()],
+            unit: "in".into(),
+            square: None,
+            spot: None,
+            source: "from the front seam, by ultrasound".into(),
+        };
+        let made = take_survey(&world.book, told, DOT, *on);
+        world.enter(DOT, *on, made);
+    }
+    let places = [
+        "top",
+        "left side",
+        "bottom left",
+        "bottom",
+        "bottom right",
+        "right side",
+    ];
+    let mut read = places.map(|place| ("thickness", place, "0.40 in")).to_vec();
+    read[3].2 = thinnest;
+    read.push(("pit", "bottom", "0.030 in"));
+    let new = NewFinding {
+        id: LOOSE,
+        locomotive: FOURTEEN,
+        part,
+        occasion: Occasion::PlannedWork,
+        conditions: vec!["pitted".into()],
+        told: "pits at the bottom".into(),
+        readings: found(&read),
+        notice: None,
+        taking: Default::default(),
+    };
+    let made = record(&world.book, new, DOT, TODAY);
+    world.enter(DOT, TODAY, made);
+    world
+}
+
+/// All that a route of a finding is not known to have.
+fn lacks(choice: &Choice, route: &str) -> String {
+    let mut offers = choice.offers.iter();
+    offers
+        .find(|it| it.route.word == route)
+        .unwrap()
+        .unknown
+        .join("; ")
+}
+
+const TEN_YEARS: jiff::civil::Date = jiff::civil::date(2016, 5, 2);
+const REQUIRED: &[(&str, &str)] = &[("required-wall", "0.300 in")];
+
+#[test]
+fn the_life_of_a_plate_is_worked_from_the_surveys_of_the_component_of_its_name() {
+    let world = course(
+        REQUIRED,
+        "0.36 in",
+        &[(TEN_YEARS, "0.40 0.405"), (TODAY, "0.35 0.40")],
+    );
+    let choice = offered(&world);
+    let sheet = choice
+        .sheets
+        .iter()
+        .find(|it| it.card.id == "boiler.remaining_life");
+    let sheet = sheet.unwrap_or_else(|| panic!("{}", lacks(&choice, "recalculate")));
+    // By hand: .400 less .350 at row 6, column 1 over 3652 days of 365.25 a year is .0050 a year, and .050 is left: 9.999 years.
+    let years = 3652.0 / 365.25;
+    let life = quantity(sheet, "life").unwrap();
+    assert!((life - 0.050 / (0.050 / years)).abs() < 0.01, "{life}");
+    let text = sheet.to_text();
+    assert!(
+        text.contains("row 6, column 1, surveys of 2016-05-02, 2026-05-02"),
+        "{text}"
+    );
+    // What welding it up would ask: the thickness required, what is left, the pit; the area nobody said is asked for.
+    let asked = lacks(&choice, "build-up");
+    assert!(
+        asked.contains("boiler.buildup cannot tell: needs area: "),
+        "{asked}"
+    );
+    assert!(
+        !asked.contains("present") && !asked.contains("depth:"),
+        "{asked}"
+    );
+}
+
+#[test]
+fn what_the_surveys_do_not_tell_of_a_plate_stays_asked() {
+    let both = [(TEN_YEARS, "0.40 0.405"), (TODAY, "0.35 0.40")];
+    for (world, says) in [
+        (
+            course(&[], "0.36 in", &both),
+            "required: the fact `required-wall`",
+        ),
+        (
+            course(REQUIRED, "0.36 in", &[]),
+            "readings: a survey of the boiler-course c0",
+        ),
+        (
+            course(REQUIRED, "0.36 in", &both[1..]),
+            "readings: a survey before that of 2026-05-02 which read row 6, column 1",
+        ),
+        (
+            course(REQUIRED, "0.36 in", &[both[0], (TODAY, "0.35 -")]),
+            "readings: 1 squares of the survey of 2026-05-02 that were not read",
+        ),
+        // Somebody found it thinner than any square: the squares missed that place.
+        (
+            course(REQUIRED, "0.34 in", &both),
+            "readings: a survey that saw the place found at 0.34 in",
+        ),
+        (
+            course(REQUIRED, "0.36 in", &both),
+            "minima: the side of a square",
+        ),
+    ] {
+        let choice = offered(&world);
+        let lacks = lacks(&choice, "recalculate");
+        assert!(lacks.contains(says), "{says}: {lacks}");
     }
 }

@@ -26,9 +26,9 @@ use shop::book::{
     Questioned, ReadingsTaken, Released, ReportId, RingWidth, RuleHeld, RulesAdopted, RulesBind,
     RulingRef, RunId, RunPromised, ShopRuleStated, Side, Signed, SpareAdded, SpareCounted,
     SpareHeld, SpareId, SpareKnown, SpareReceived, SpareSettled, SpareTold, SpareUsed, Statement,
-    StayRow, StaysMapped, StaysTold, Stood, SwivelZero, Symptom, SymptomAnswered, ThreadDial,
-    ToolingAdded, ToolingChecked, ToolingId, ToolingMoved, ToolingTakenOut, ToolingTold, Touch,
-    UsedOn, Way, WindowFrom,
+    StayRow, StaysMapped, StaysTold, Stood, SurveyHeld, SwivelZero, Symptom, SymptomAnswered,
+    ThreadDial, ToolingAdded, ToolingChecked, ToolingId, ToolingMoved, ToolingTakenOut,
+    ToolingTold, Touch, UsedOn, Way, WindowFrom,
 };
 
 use crate::world::{ENGINE, OFFICER};
@@ -323,6 +323,7 @@ fn flow() -> Vec<Statement> {
                 stood_on: vec!["radius 37 in (drawing 211)".into()],
                 missing: vec!["proof of the metal".into()],
             }],
+            surveys: None,
         }),
         Statement::OutOfUse(OutOfUse {
             locomotive: ENGINE,
@@ -958,7 +959,19 @@ pub fn later_forms() -> Vec<Statement> {
         _ => None,
     });
     let found_3 = found.clone();
+    let card = work().into_iter().find_map(|statement| match statement {
+        Statement::BoilerCardSigned(it) => Some(it),
+        _ => None,
+    });
     vec![
+        Statement::BoilerCardSigned(BoilerCardSigned {
+            surveys: Some(vec![SurveyHeld {
+                component: "second course".into(),
+                on: date(2026, 4, 25),
+                entry: 41,
+            }]),
+            ..card.unwrap()
+        }),
         Statement::FireLogged(FireLogged {
             offered: Some(false),
             ..fire.unwrap()

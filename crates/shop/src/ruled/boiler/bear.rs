@@ -5,11 +5,10 @@ use measure::{Dimension, House, Rounding, entered_with_unit, show};
 use physics::{Basis, Given, Worked};
 
 use super::law::Figures;
-use super::survey::Squares;
 use super::{Bears, CardLine, Held, Stood};
 use crate::Refusal;
 use crate::book::{BoilerFact, Book, Component, LocomotiveId};
-use crate::locomotive::{BoilerKind, FactAs, boiler_kind, family, newest_of, size_of};
+use crate::locomotive::{BoilerKind, FactAs, Squares, boiler_kind, family, newest_of, size_of};
 
 const SHELL: &str = "boiler.shell";
 const SEAM: &str = "boiler.seam";
@@ -276,6 +275,13 @@ impl Desk<'_, '_> {
     /// The thinnest square of the newest survey; squares that nobody read could only be thinner.
     fn surveyed(&mut self, argument: &str) -> Option<Given> {
         let boiler = self.book.boilers.get(&self.id)?;
+        // What was taken back lowers nothing any more; that it was there is remembered by what was signed on it.
+        if let Some((card, day)) = boiler.lost_survey(&self.component.name, self.on) {
+            self.unsure.push(format!(
+                "a survey of the {}: that of {day}, on which the card signed on {} stood, is in this book no more",
+                self.component.name, card.on
+            ));
+        }
         let survey = boiler.surveys_of(&self.component.name, self.on).last()?;
         let squares = Squares::of(survey);
         let [_, unread, _] = squares.counts();
