@@ -72,15 +72,20 @@ const SHOP: &[(&str, &str, &[&str])] = &[
 const PIN: &str = "/bench/14/right%20main%20pin/pin";
 const LAND: &str = "/bench/14/right%20feed%20check/seat-land";
 
-struct Phone {
-    window: Window,
-    desk: Desk,
+pub struct Phone {
+    pub window: Window,
+    pub desk: Desk,
 }
 
 impl Phone {
     /// A phone that was given the shop's authority, with Ada Quill signed in on it.
     fn new() -> Phone {
-        let desk = Desk::by_https(SHOP).unwrap();
+        Phone::of(SHOP)
+    }
+
+    /// The same in another shop.
+    pub fn of(shop: &[(&str, &str, &[&str])]) -> Phone {
+        let desk = Desk::by_https(shop).unwrap();
         let window = Window::trusting(Screen::Phone, &desk.authority().unwrap()).unwrap();
         let phone = Phone { window, desk };
         shop::comes_in(&phone.window, &phone.desk);
@@ -100,12 +105,12 @@ impl Phone {
     }
 
     /// Waits, for a bounded time, until something is so on the page.
-    fn sees(&self, what: &str) {
+    pub fn sees(&self, what: &str) {
         let seen = self.window.until(what);
         assert!(seen.is_ok(), "{seen:?}\n{}", self.window.text().unwrap());
     }
 
-    fn says(&self, text: &str) {
+    pub fn says(&self, text: &str) {
         self.sees(&format!(
             "document.body.innerText.includes({})",
             json!(text)
@@ -163,7 +168,7 @@ impl Phone {
     }
 
     /// How many sets wait, once as many do as are meant to.
-    fn waits(&self, count: usize) {
+    pub fn waits(&self, count: usize) {
         self.sees(&format!(
             "document.querySelectorAll('.pocket .waits, .pocket .came-back').length === {count}"
         ));
@@ -196,7 +201,7 @@ impl Phone {
         .collect()
     }
 
-    fn checked(&self) {
+    pub fn checked(&self) {
         let checked = self.desk.json(&["check"]).unwrap();
         assert_eq!(
             checked["differences"].as_array().map(Vec::len),

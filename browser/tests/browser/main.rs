@@ -13,5 +13,6 @@ mod scripts;
 mod season_day;
 mod shop;
 mod sitting;
+mod survey;
 mod thread;
 mod walk;

@@ -3,6 +3,7 @@
 
 import { keypad } from './keypad.js';
 import { keepSending, say, who, works } from './pocket.js';
+import { survey } from './survey.js';
 
 const PAGES = 'bench-pages';
 
@@ -31,11 +32,11 @@ async function keepPages(paths) {
 }
 
 function takeAlong() {
-  const list = document.querySelector('ul.along');
+  const list = document.querySelector('.along');
   const button = document.getElementById('pad').content.querySelector('.take')?.cloneNode(true);
   if (!list || !button) return;
   button.onclick = async () => {
-    const paths = [...list.querySelectorAll('a')].map((link) => link.getAttribute('href'));
+    const paths = [...document.querySelectorAll('.along a')].map((link) => link.getAttribute('href'));
     const n = await keepPages([location.pathname + location.search, ...paths]);
     note(say(n > paths.length ? 'taken' : 'not-taken', { n }));
   };
@@ -55,9 +56,10 @@ async function worker() {
 
 async function begin() {
   const form = document.querySelector('form.at-bench');
+  const sheet = document.getElementById('survey');
   const me = who();
   if (!me) {
-    form?.remove();
+    for (const it of document.querySelectorAll('.bench form.day')) it.remove();
     note(say('nobody'));
     return;
   }
@@ -69,6 +71,7 @@ async function begin() {
     return;
   }
   if (form) await keypad(form, me);
+  if (sheet) await survey(sheet, me);
   takeAlong();
   await keepSending();
   await worker();

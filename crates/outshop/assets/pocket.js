@@ -1,4 +1,4 @@
-// The pocket: readings that were written on this device and have not reached the book, and those that have.
+// The pocket: readings and surveys that were written on this device and have not reached the book, and those that have.
 //
 // A set of readings leaves the pocket only when the book has answered for it, or when somebody takes it out by hand.
 // Its id is made here and never changes, so a set that is sent twice is saved once.
@@ -79,6 +79,10 @@ export const begun = (of) => change(['begun'], 'readonly', (all) => all.get(of))
 export const keepBegun = (it) => change(['begun'], 'readwrite', (all) => all.put(it));
 export const endBegun = (of) => change(['begun'], 'readwrite', (all) => all.delete(of));
 
+// What of a set the book is asked, and how many readings it holds: those of a part, or the squares of a survey.
+const asks = ({ take, survey }) => JSON.stringify([take, survey]);
+const readings = (set) => set.n ?? set.take.readings.length;
+
 // Whether this browser keeps anything for us at all.
 export async function works() {
   try {
@@ -98,11 +102,11 @@ function settle(sets, fates) {
       const asked = waits.get(fate.id);
       asked.onsuccess = () => {
         const set = asked.result;
-        if (!sent || !set || JSON.stringify(set.take) !== JSON.stringify(sent.take)) return;
+        if (!sent || !set || asks(set) !== asks(sent)) return;
         if (fate.fate === 'kept' || fate.fate === 'already') {
           waits.delete(set.id);
-          const { id, what, take, page } = set;
-          done.put({ id, what, page, n: take.readings.length, entry: fate.entry, said: fate.said, at: Date.now() });
+          const { id, what, page } = set;
+          done.put({ id, what, page, n: readings(set), entry: fate.entry, said: fate.said, at: Date.now() });
         } else {
           waits.put({ ...set, came: fate.fate, said: fate.said });
         }
@@ -120,7 +124,7 @@ async function handIn() {
   const due = (await waiting()).filter((set) => set.came !== 'refused');
   for (let from = 0; from < due.length; from += AT_ONCE) {
     const some = due.slice(from, from + AT_ONCE);
-    const sets = some.map(({ id, person, ticket, written, seen, take }) => ({ id, person, ticket, written, seen, take }));
+    const sets = some.map(({ id, person, ticket, written, seen, take, survey }) => ({ id, person, ticket, written, seen, take, survey }));
     try {
       const answer = await fetch(SEND, {
         method: 'POST',
@@ -196,8 +200,8 @@ function worded(name, text, of) {
 const named = (set) => ({
   what: set.what,
   who: set.name,
-  n: set.take.readings.length,
-  state: say(set.take.as_left ? 'as-left' : 'as-found'),
+  n: readings(set),
+  state: set.survey ? '' : say(set.take.as_left ? 'as-left' : 'as-found'),
   when: moment(set.written),
 });
 
@@ -205,16 +209,17 @@ const named = (set) => ({
 function cameBack(set) {
   const piece = element('li', '', { className: 'came-back' });
   piece.dataset.id = set.id;
-  piece.append(element('b', say('back-head', named(set)), { className: 'need' }));
-  piece.append(element('p', say('back')));
+  piece.append(element('b', say(set.survey ? 'survey-back-head' : 'back-head', named(set)), { className: 'need' }));
+  piece.append(element('p', say(set.survey ? 'survey-back' : 'back')));
   const list = element('ul');
   for (const line of (set.said ?? '').split('\n')) {
     if (/^\s*- /.test(line)) list.append(worded('li', line.replace(/^\s*- /, '')));
     else if (line.trim()) piece.append(worded('p', line));
   }
-  piece.append(list, element('p', set.take.readings.map((one) => one.split('@')[1].replace('=', ' ')).join(', '), { className: 'fig' }));
+  const written = set.survey ? set.survey.rows : set.take.readings.map((one) => one.split('@')[1].replace('=', ' '));
+  piece.append(list, element('p', written.join(', '), { className: 'fig' }));
   const label = element('label', say('why'));
-  const why = element('input', '', { type: 'text', value: set.take.insist ?? '' });
+  const why = element('input', '', { type: 'text', value: set.take?.insist ?? '' });
   label.append(why);
   const insist = element('button', say('insist'), { type: 'button', className: 'insist' });
   insist.onclick = async () => {
@@ -233,7 +238,8 @@ function cameBack(set) {
       out.textContent = say('sure');
     }
   };
-  piece.append(label, insist, again, out);
+  // A survey is put right or taken out; there is nothing to insist on.
+  piece.append(...(set.survey ? [] : [label, insist]), again, out);
   return piece;
 }
 
@@ -244,11 +250,11 @@ export async function show() {
   const [sets, done] = [await waiting(), await kept()];
   const back = sets.filter((set) => set.came === 'refused');
   const waits = sets.filter((set) => set.came !== 'refused');
-  const readings = (all) => all.reduce((sum, set) => sum + (set.n ?? set.take.readings.length), 0);
+  const sum = (all) => all.reduce((sum, set) => sum + readings(set), 0);
   const list = element('ul', '', { className: 'plain' });
   for (const set of back) list.append(cameBack(set));
   for (const set of waits) {
-    const line = element('li', say('waits', named(set)), { className: 'waits' });
+    const line = element('li', say(set.survey ? 'survey-waits' : 'waits', named(set)), { className: 'waits' });
     if (set.came === 'whose') line.append(element('p', say('whose', named(set)), { className: 'need' }));
     else if (set.said) line.append(worded('p', set.said));
     list.append(line);
@@ -260,8 +266,8 @@ export async function show() {
   }
   const status = element('div', '', { className: 'status' });
   status.setAttribute('role', 'status');
-  status.append(element('p', say('in-book', { n: readings(done.filter((set) => today(set.at))) })));
-  status.append(element('p', waits.length ? say('waiting', { n: readings(waits) }) : say('none-waiting')));
+  status.append(element('p', say('in-book', { n: sum(done.filter((set) => today(set.at))) })));
+  status.append(element('p', waits.length ? say('waiting', { n: sum(waits) }) : say('none-waiting')));
   if (!reached && waits.length) {
     const heard = Number(localStorage.getItem(STORE));
     status.append(element('p', heard ? say('no-signal', { when: moment(heard) }) : say('never-answered'), { className: 'need' }));

@@ -6,7 +6,7 @@
 const PAGES = 'bench-pages';
 const THINGS = 'bench-things';
 const NEEDED = [
-  '/asset/desk.css', '/asset/mark.svg', '/asset/bench.js', '/asset/keypad.js', '/asset/pocket.js',
+  '/asset/desk.css', '/asset/mark.svg', '/asset/bench.js', '/asset/keypad.js', '/asset/pocket.js', '/asset/survey.js',
   '/asset/cabin-400.woff2', '/asset/cabin-400-italic.woff2', '/asset/cabin-600.woff2',
   '/asset/fira-mono-400.woff2', '/asset/fira-mono-500.woff2',
 ];

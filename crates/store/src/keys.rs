@@ -1,5 +1,5 @@
-//! The keys beside a book: passphrase hashes, one-time links and sessions, and in which units a person reads;
-//! never part of the record.
+//! The keys beside a book: passphrase hashes, one-time links and sessions, in which units a person reads, and what somebody
+//! has begun and not entered; never part of the record.
 //!
 //! They live in `BOOK.keys` so that a book can be copied, exported or printed without them. Tokens are
 //! kept as SHA-256 only: who reads this file cannot sign in with it. What time it is is an argument.
@@ -15,7 +15,7 @@ use crate::counted;
 use crate::error::StoreError;
 
 /// Goes up by one whenever a table is added to [`LAYOUT`].
-const MADE: i64 = 1;
+const MADE: i64 = 2;
 const LAYOUT: &str = "
 CREATE TABLE IF NOT EXISTS passphrase (person TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS link (token BLOB PRIMARY KEY, person TEXT NOT NULL, until INTEGER NOT NULL) STRICT;
@@ -28,6 +28,7 @@ CREATE TABLE IF NOT EXISTS copied (at INTEGER PRIMARY KEY, place TEXT NOT NULL, 
 CREATE TABLE IF NOT EXISTS device (token BLOB PRIMARY KEY, name TEXT NOT NULL UNIQUE, enrolled_by TEXT NOT NULL, since INTEGER NOT NULL) STRICT;
 CREATE TABLE IF NOT EXISTS code (device BLOB NOT NULL, person TEXT NOT NULL, hash TEXT NOT NULL, wrong INTEGER NOT NULL, PRIMARY KEY (device, person)) STRICT;
 CREATE TABLE IF NOT EXISTS session_on (session BLOB PRIMARY KEY, device BLOB NOT NULL) STRICT;
+CREATE TABLE IF NOT EXISTS draft (person TEXT NOT NULL, of TEXT NOT NULL, text TEXT NOT NULL, PRIMARY KEY (person, of)) STRICT;
 ";
 
 /// Wrong guesses for one name that cost nothing but themselves.

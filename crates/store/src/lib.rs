@@ -15,6 +15,7 @@ mod history;
 mod keys;
 mod keys_copy;
 mod keys_device;
+mod keys_draft;
 mod read;
 mod rotate;
 mod scans;

@@ -10,7 +10,7 @@ use shop::book::{BoilerEntered, Book, EntryId, LocomotiveId, Meta, PersonId, Sta
 use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, FactAs, engine, enter_boiler};
 use shop::ruled::boiler::{BoilerCard, Governing, Held, boiler_card, borne, sign_boiler_card};
 
-use super::{boiler_map, name, pair, saved, test_day, wrap};
+use super::{boiler_map, name, pair, saved, survey, test_day, wrap};
 use crate::logfile::{self, plain};
 use crate::words::{self, boiler as say};
 use crate::{Answer, Context, Failure};
@@ -38,7 +38,7 @@ pub enum Boiler {
         because: String,
     },
     /// Enter a survey of a sheet, typed row by row or from a file, which is only shown without --write.
-    Survey(boiler_map::TakeSurvey),
+    Survey(survey::TakeSurvey),
     /// The newest survey of a sheet: thinnest, loss, life, when next, what to look at again.
     Surveyed {
         /// Her number.
@@ -203,7 +203,7 @@ pub fn card_of(
 }
 
 /// How far the book has come with her and her boiler.
-fn marks(book: &Book, id: LocomotiveId) -> (Option<u64>, Option<u64>) {
+pub(super) fn marks(book: &Book, id: LocomotiveId) -> (Option<u64>, Option<u64>) {
     let boiler = book.boilers.get(&id).map(|boiler| boiler.last);
     (boiler, book.locomotives.get(&id).map(|kept| kept.last))
 }

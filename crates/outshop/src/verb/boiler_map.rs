@@ -1,59 +1,15 @@
-//! `boiler survey`, `boiler map`, `boiler stay`: surveys of sheets, and the maps of the staybolts.
-
-use std::path::PathBuf;
+//! `boiler surveyed`, `boiler map`, `boiler stay`: what the newest survey of a sheet comes to, and the maps of the staybolts.
 
 use clap::Args;
 use serde::Deserialize;
 use serde_json::json;
-use shop::book::{BoilerSurveyed, Book, StayRow, StaysMapped, StaysTold, Survey};
-use shop::locomotive::{engine, map_stays, take_survey, tell_stays};
+use shop::book::{Book, StayRow, StaysMapped, StaysTold, Survey};
+use shop::locomotive::{engine, map_stays, tell_stays};
 use shop::ruled::boiler::{BoltMap, SurveyRead, bolt_map, survey_read};
 
-use super::{pair, saved, wrap};
-use crate::logfile::{self, Cell};
+use super::{saved, wrap};
 use crate::words::{self, boiler_map as say};
 use crate::{Answer, Context, Failure};
-
-/// Enter a survey of a sheet, typed or from a file.
-#[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TakeSurvey {
-    /// Her number.
-    pub engine: String,
-    /// The component of her boiler.
-    pub component: String,
-    /// Rows as typed: name=readings with a space between; - where nothing was read, x where there is no plate.
-    #[serde(default)]
-    pub rows: Vec<String>,
-    /// Names of the columns, a comma between; counted from 1 if left out.
-    #[arg(long, default_value = "")]
-    #[serde(default)]
-    pub columns: String,
-    /// A CSV or XLSX file instead: the first line names the columns, the first value of each line its row.
-    #[arg(long, conflicts_with = "rows")]
-    pub file: Option<PathBuf>,
-    /// The sheet of a workbook that has several.
-    #[arg(long)]
-    pub sheet: Option<String>,
-    /// The unit of every reading: in or mm.
-    #[arg(long, default_value = "")]
-    #[serde(default)]
-    pub unit: String,
-    /// The side of a square, such as 12in.
-    #[arg(long)]
-    pub square: Option<String>,
-    /// The width of the spot that one reading sees, such as 3/8in.
-    #[arg(long)]
-    pub spot: Option<String>,
-    /// Where the squares begin, who read them and with what.
-    #[arg(long, default_value = "")]
-    #[serde(default)]
-    pub source: String,
-    /// Enter what a file holds. Without this a file is only shown.
-    #[arg(long)]
-    #[serde(default)]
-    pub write: bool,
-}
 
 /// Enter where the staybolts of a sheet are.
 #[derive(Debug, Clone, PartialEq, Eq, Args, Deserialize)]
@@ -113,134 +69,11 @@ pub struct TellStays {
     pub size: Option<String>,
 }
 
-/// Names of the columns, and each row: its name and its readings.
-type Table = (Vec<String>, Vec<(String, String)>);
-
-fn text_of(text: &Option<String>) -> Option<String> {
+pub(super) fn text_of(text: &Option<String>) -> Option<String> {
     text.as_deref()
         .map(str::trim)
         .filter(|text| !text.is_empty())
         .map(str::to_owned)
-}
-
-impl TakeSurvey {
-    /// Does it.
-    ///
-    /// # Errors
-    /// [`Failure`].
-    pub fn run(&self, context: &mut Context) -> Result<Answer, Failure> {
-        let (columns, rows) = match &self.file {
-            Some(_) => self.of_file()?,
-            None => self.typed()?,
-        };
-        let book = context.book_of(&self.engine)?;
-        let (id, _) = engine(&book, &self.engine)?;
-        let told = BoilerSurveyed {
-            locomotive: id,
-            component: self.component.clone(),
-            rows: rows.iter().map(|(name, _)| name.clone()).collect(),
-            columns,
-            cells: rows.into_iter().map(|(_, cells)| cells).collect(),
-            unit: self.unit.trim().to_owned(),
-            square: text_of(&self.square),
-            spot: text_of(&self.spot),
-            source: self.source.clone(),
-        };
-        let squares = told.rows.len() * told.columns.len();
-        let shown = say::taken(
-            &self.engine,
-            self.component.trim(),
-            told.rows.len(),
-            told.columns.len(),
-        );
-        if self.file.is_some() && !self.write {
-            // A dry run needs no name: what it would enter is nobody's yet.
-            shop::locomotive::admit_survey(&book, told)?;
-            let value = json!({ "squares": squares, "written": false });
-            return Ok(Answer::done(
-                format!("{shown}\n{}", say::NOTHING_CHANGED),
-                value,
-            ));
-        }
-        let receipt = context.save_of(&self.engine, |book, by, on| {
-            take_survey(book, told.clone(), by, on)
-        })?;
-        Ok(saved(
-            &receipt,
-            shown,
-            json!({ "squares": squares, "written": true }),
-        ))
-    }
-
-    fn typed(&self) -> Result<Table, Failure> {
-        let mut rows = Vec::new();
-        for typed in self
-            .rows
-            .iter()
-            .flat_map(|typed| typed.lines())
-            .filter(|line| !line.trim().is_empty())
-        {
-            let (name, readings) = pair(typed, say::A_ROW)?;
-            let tokens: Vec<&str> = readings
-                .split([' ', ',', ';', '\t'])
-                .filter(|it| !it.is_empty())
-                .collect();
-            rows.push((name, tokens.join(" ")));
-        }
-        let wide = rows
-            .first()
-            .map_or(0, |(_, cells)| cells.split(' ').count());
-        let named: Vec<String> = self
-            .columns
-            .split(',')
-            .map(str::trim)
-            .filter(|it| !it.is_empty())
-            .map(str::to_owned)
-            .collect();
-        let columns = if named.is_empty() {
-            (1..=wide).map(|at| at.to_string()).collect()
-        } else {
-            named
-        };
-        Ok((columns, rows))
-    }
-
-    fn of_file(&self) -> Result<Table, Failure> {
-        let Some(file) = &self.file else {
-            return Ok((Vec::new(), Vec::new()));
-        };
-        let (name, bytes) = super::import::read(file, logfile::MOST_BYTES)?;
-        let all = logfile::rows(&name, &bytes, self.sheet.as_deref())?;
-        let mut all = all.iter().filter(|row| !logfile::blank(row));
-        let heading = all
-            .next()
-            .ok_or_else(|| Failure::Input(say::empty_file(&name)))?;
-        let mut columns: Vec<String> = heading.cells.iter().skip(1).map(Cell::written).collect();
-        while columns.last().is_some_and(String::is_empty) {
-            columns.pop();
-        }
-        let mut rows = Vec::new();
-        for row in all {
-            if let Some(why) = &row.wrong {
-                return Err(Failure::Input(say::wrong_line(&name, row.place, why)));
-            }
-            let token = |cell: &Cell| match cell.written() {
-                empty if empty.is_empty() => "-".to_owned(),
-                said => said.replace(' ', "_"),
-            };
-            let mut cells: Vec<String> = row
-                .cells
-                .iter()
-                .skip(1)
-                .take(columns.len())
-                .map(token)
-                .collect();
-            cells.resize(columns.len(), "-".into());
-            let named = row.cells.first().map(Cell::written).unwrap_or_default();
-            rows.push((named, cells.join(" ")));
-        }
-        Ok((columns, rows))
-    }
 }
 
 impl MapStays {

@@ -48,6 +48,7 @@ pub mod shop_rule;
 pub mod stated;
 pub mod spare;
 pub mod steam;
+pub mod survey;
 pub mod test_day;
 pub mod tires;
 pub mod yearly;
@@ -85,7 +86,7 @@ fn saved(receipt: &Receipt, told: String, mut value: Value) -> Answer {
 }
 
 /// A date as typed.
-fn date(text: &str) -> Result<Date, Failure> {
+pub(crate) fn date(text: &str) -> Result<Date, Failure> {
     text.trim().parse().map_err(|_| {
         Failure::Input(format!(
             "`{text}` is not a day: YYYY-MM-DD was expected, such as 2026-05-02."

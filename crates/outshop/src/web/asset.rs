@@ -34,6 +34,11 @@ const ASSETS: &[(&str, &str, &[u8])] = &[
         include_bytes!("../../assets/pocket.js"),
     ),
     (
+        "survey.js",
+        SCRIPT,
+        include_bytes!("../../assets/survey.js"),
+    ),
+    (
         "forget.js",
         SCRIPT,
         include_bytes!("../../assets/forget.js"),

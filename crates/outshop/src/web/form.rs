@@ -13,7 +13,7 @@ use super::door::cookie;
 use super::{Desk, Reader, on_thread, page, trouble};
 use crate::verb::past;
 use crate::words::form as say;
-use crate::{Failure, Request};
+use crate::{Answer, Failure, Request};
 
 /// What was filled in, and what was said of it.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -168,7 +168,7 @@ const NUMBERS: &[&str] = &[
 ];
 const LISTS: &[&str] = &[
     "days", "readings", "shows", "facts", "changes", "may", "fitted", "reach", "mates", "also",
-    "features", "rows", "given",
+    "features", "rows", "remarks", "given",
 ];
 /// Lists of things with fields of their own: `items:KEY:seen` is what was seen of the item KEY.
 const THINGS: &[&str] = &["items", "symptoms"];
@@ -231,6 +231,10 @@ pub fn request(fields: &[(String, String)]) -> Result<Request, Failure> {
         let value = value.trim();
         if OURS.contains(&name.as_str()) || value.is_empty() {
             continue;
+        }
+        // A file is read where the verb runs: on the machine of the book, which is not the reader's.
+        if name == "file" {
+            return Err(Failure::Input(say::NO_FILE.into()));
         }
         if let Some(fitting) = name.strip_prefix("fitting:") {
             push(&mut asked, value, Value::String(fitting.into()));
@@ -347,6 +351,27 @@ pub fn saved_before(desk: &Desk, headers: &HeaderMap) -> Option<(String, HeaderV
     (!told.is_empty()).then_some((told, forget))
 }
 
+/// Goes to a page and tells there what was saved.
+pub fn went(desk: &Desk, reader: &Reader, answer: &Answer, to: &str) -> Response {
+    match past::of(answer) {
+        None => {
+            let told = answer.text.lines().next().unwrap_or_default();
+            let mut response = Redirect::to(to).into_response();
+            tell_next(desk, told, &mut response);
+            response
+        }
+        // What it shows of days past is told at once; the form was saved, and is not filled in again.
+        Some(said) => {
+            let told = Draft {
+                fields: Vec::new(),
+                said: Some(said.to_string()),
+                kept: None,
+            };
+            page::draw(desk, reader, to, "", &told)
+        }
+    }
+}
+
 /// Does what a form asks, then goes back to where it stood.
 pub async fn act(
     State(desk): State<Arc<Desk>>,
@@ -374,23 +399,7 @@ pub async fn act(
                 let number = answer.json.get(kind).and_then(Value::as_str);
                 let made = number.map(|number| format!("/{kind}/{number}"));
                 let to = made.unwrap_or(back);
-                match past::of(&answer) {
-                    None => {
-                        let told = answer.text.lines().next().unwrap_or_default();
-                        let mut response = Redirect::to(&to).into_response();
-                        tell_next(&desk, told, &mut response);
-                        response
-                    }
-                    // What it shows of days past is told at once; the form was saved, and is not filled in again.
-                    Some(said) => {
-                        let told = Draft {
-                            fields: Vec::new(),
-                            said: Some(said.to_string()),
-                            kept: None,
-                        };
-                        page::draw(&desk, &reader, &to, "", &told)
-                    }
-                }
+                went(&desk, &reader, &answer, &to)
             }
             Err(failure) => {
                 let (why, status) = (failure.to_string(), trouble::status(&failure));

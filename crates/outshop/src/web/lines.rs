@@ -22,6 +22,8 @@ use crate::{Context, Failure, Ids};
 
 /// The largest body taken: a file, and the few fields beside it.
 pub const MOST_BODY: usize = MOST_BYTES + 64 * 1024;
+/// The most fields that are read beside a file.
+const MOST_FIELDS: usize = 16;
 /// So many files are kept between being shown and being saved, of all readers together.
 const KEPT: usize = 8;
 
@@ -49,6 +51,11 @@ pub(super) trait Lines: Sized {
 
     /// What each would do, in words.
     fn fates(&self) -> Fates<'_>;
+
+    /// Where to go once it is saved.
+    fn after(&self, batch: BatchId) -> String {
+        format!("{}?batch={batch}", Self::PATH)
+    }
 }
 
 /// Words of one page.
@@ -77,6 +84,8 @@ pub(super) struct Fates<'p> {
     pub(super) refused: usize,
     /// Each of them.
     pub(super) lines: Vec<Fate<'p>>,
+    /// What the page shows of them together, under the lines.
+    pub(super) together: Option<Markup>,
 }
 
 /// What becomes of a line.
@@ -107,6 +116,8 @@ pub(super) struct File {
     pub(super) name: String,
     pub(super) bytes: Arc<Vec<u8>>,
     pub(super) told: Told,
+    /// All that was sent beside it.
+    pub(super) fields: Vec<(String, String)>,
 }
 
 impl File {
@@ -135,6 +146,7 @@ impl File {
                 order: filled(fields, "dates").and_then(|word| Order::from_str(&word, false).ok()),
                 sheet: filled(fields, "sheet"),
             },
+            fields: fields.to_vec(),
         })
     }
 }
@@ -255,9 +267,7 @@ pub(super) async fn save<P: Lines>(
         }
         let leave_out = value(&fields, "leave_out") == "yes";
         match lines.save(&mut desk.context(Some(&reader.name)), leave_out) {
-            Ok(Some((_, batch))) => {
-                Redirect::to(&format!("{}?batch={batch}", P::PATH)).into_response()
-            }
+            Ok(Some((_, batch))) => Redirect::to(&lines.after(batch)).into_response(),
             Ok(None) => show(&desk, &reader, &file, &lines, None, StatusCode::OK),
             Err(failure) => again(failure.to_string(), trouble::status(&failure)),
         }
@@ -280,7 +290,7 @@ pub(super) async fn sent(mut multipart: Multipart, verb: &str) -> Option<Sent> {
                 name = plain_name(field.file_name().unwrap_or_default());
                 bytes = field.bytes().await.ok()?.to_vec();
             }
-            Some(other) if fields.len() < 8 => {
+            Some(other) if fields.len() < MOST_FIELDS => {
                 let other = other.to_string();
                 fields.push((other, field.text().await.ok()?));
             }
@@ -360,5 +370,6 @@ fn fates<P: Lines>(file: &File, lines: &P) -> Markup {
                 }
             } } }
         } }
+        @if let Some(together) = &fates.together { (together) }
     }
 }

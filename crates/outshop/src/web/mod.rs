@@ -5,6 +5,7 @@
 //! work without scripts.
 
 mod asset;
+mod begun;
 mod bench;
 mod column;
 mod copy;
@@ -22,6 +23,7 @@ mod pocket;
 mod print;
 mod ribbon;
 mod spot;
+mod survey_file;
 mod trouble;
 mod upload;
 mod wall;
@@ -40,7 +42,7 @@ use jiff::civil::Date;
 use measure::House;
 use shop::book::{Authority, Book, PersonId};
 
-use crate::verb::{import, part_file};
+use crate::verb::{import, part_file, survey};
 use crate::{Clock, Context, Failure, Globals, Ids, words};
 
 pub use door::one_time_link;
@@ -141,6 +143,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
                 .layer(DefaultBodyLimit::max(lines::MOST_BODY)),
         )
         .route("/parts/import/save", post(lines::save::<part_file::Plan>))
+        .route(
+            survey_file::PATH,
+            get(page::show)
+                .post(lines::weigh::<survey::Plan>)
+                .layer(DefaultBodyLimit::max(lines::MOST_BODY)),
+        )
+        .route("/surveys/import/save", post(lines::save::<survey::Plan>))
         .route("/photo/{number}", get(photo::show))
         .route(
             "/photo",
@@ -150,6 +159,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/me", get(door::me).post(door::set_passphrase))
         .route("/me/units", post(door::set_house))
         .route("/me/link", post(link::give))
+        .route(begun::PATH, post(begun::act))
         .route("/bench/enrol", post(bench::enrol))
         .route("/bench/revoke", post(bench::revoke))
         .route("/bench/code", post(bench::set_code))

@@ -96,6 +96,7 @@ impl Lines for Plan {
             news: adds + tells > 0,
             refused,
             lines: lines.collect(),
+            together: None,
         }
     }
 }

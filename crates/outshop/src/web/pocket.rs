@@ -1,4 +1,4 @@
-//! What a device of the bench holds, and the door by which it hands in readings taken without a signal.
+//! What a device of the bench holds, and the door by which it hands in readings and surveys taken without a signal.
 //!
 //! A device keeps a long token beside each set of readings: it says who wrote them, whoever is at the device when they
 //! are sent, and opens nothing but this door. Ids of entries are made on the device, so a set that is sent again is saved
@@ -20,9 +20,12 @@ use shop::book::{EntryId, PersonId};
 use shop::locomotive::{engine, part};
 use store::Token;
 
+use super::begun::{self, Begun};
 use super::page::kit;
 use super::{Desk, Reader, bench, door, on_thread, trouble};
+use crate::verb::boiler::Boiler;
 use crate::verb::part::{Reading, Take};
+use crate::verb::survey::TakeSurvey;
 use crate::words::pocket as say;
 use crate::{Clock, Context, Failure, Globals, Request};
 
@@ -120,8 +123,9 @@ struct Set {
     written: i64,
     /// The newest entry about the part that the device had seen.
     seen: u64,
-    /// The verb.
-    take: Take,
+    /// Readings of a part, or a survey of a sheet: one of the two.
+    take: Option<Take>,
+    survey: Option<TakeSurvey>,
 }
 
 /// What became of one.
@@ -240,7 +244,22 @@ fn one(
         on: Some(on),
         ..desk.globals(Some(name))
     });
-    let answer = Request::Reading(Reading::Take(set.take.clone())).run(context)?;
+    let asked = match (&set.take, &set.survey) {
+        (Some(take), None) => Request::Reading(Reading::Take(take.clone())),
+        // A device hands in what it wrote; it names no file of this machine.
+        (None, Some(survey)) if survey.file.is_none() => {
+            Request::Boiler(Boiler::Survey(survey.clone()))
+        }
+        _ => return Err(Failure::Input(say::UNREADABLE.into())),
+    };
+    let answer = asked.run(context)?;
+    if let Some(survey) = &set.survey {
+        // Begun without scripts and gone on with here: that is done with. Another one of the same sheet stays.
+        let page = begun::path(&survey.engine, &survey.component);
+        if Begun::of(desk, set.person, &page)?.is_some_and(|it| it.id == set.id) {
+            desk.keys()?.end_draft(set.person, &page)?;
+        }
+    }
     let repeated = answer
         .json
         .get("repeated")
@@ -281,7 +300,8 @@ fn meanwhile(context: &mut Context, handed: &[Set], fates: &mut [Fate]) -> Resul
         .zip(fates)
         .filter(|(_, fate)| fate.fate == KEPT)
     {
-        let named = (set.take.engine.as_str(), set.take.part.as_str());
+        let Some(take) = &set.take else { continue };
+        let named = (take.engine.as_str(), take.part.as_str());
         let measured = match parts.entry(named) {
             Entry::Occupied(known) => known.into_mut(),
             Entry::Vacant(new) => new.insert(measured(context, named)?),

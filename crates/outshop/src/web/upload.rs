@@ -93,6 +93,7 @@ impl Lines for Plan {
             news: taken > 0,
             refused,
             lines: lines.collect(),
+            together: None,
         }
     }
 }

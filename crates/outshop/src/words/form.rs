@@ -12,3 +12,6 @@ pub fn not_for_pages(verb: &str) -> String {
 pub fn not_a_number(value: &str) -> String {
     format!("`{value}` is not a whole number. Nothing was saved.")
 }
+
+/// A file named in a form.
+pub const NO_FILE: &str = "A page does not read files of the machine the book lies on: a file is sent by a page that asks for one. Nothing was saved.";

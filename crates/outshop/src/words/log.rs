@@ -287,7 +287,10 @@ pub fn year(year: i16, least: usize, most: usize) -> String {
 
 /// A batch as a line.
 pub fn batch(number: &str, entries: u64, first: u64, last: u64, on: &str, by: &str) -> String {
-    format!("{number}: {entries} entries, {first} to {last}, entered {on} by {by}")
+    match entries {
+        1 => format!("{number}: entry {first}, entered {on} by {by}"),
+        _ => format!("{number}: {entries} entries, {first} to {last}, entered {on} by {by}"),
+    }
 }
 
 /// That it was saved.

@@ -53,6 +53,7 @@ pub mod setting;
 pub mod sheet;
 pub mod spare;
 pub mod moves;
+pub mod survey;
 pub mod tires;
 pub mod year_work;
 pub mod tool;

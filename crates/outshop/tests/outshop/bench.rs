@@ -13,7 +13,7 @@ use crate::pages::{Page, Served};
 const LAND: &str = "/bench/14/right%20feed%20check/seat-land";
 
 /// What a device knows of who is at it: the person's id, and what vouches for them.
-fn pocket(page: &Page) -> (String, String) {
+pub fn pocket(page: &Page) -> (String, String) {
     let set = page
         .head
         .lines()

@@ -38,4 +38,5 @@ mod run;
 mod seasons;
 mod lathes;
 mod shelves;
+mod surveys;
 mod tooling;

@@ -63,6 +63,31 @@ pub fn take_survey(
 /// # Errors
 /// As [`take_survey`].
 pub fn admit_survey(book: &Book, told: BoilerSurveyed) -> Result<BoilerSurveyed, Refusal> {
+    admit_survey_head(book, &told)?;
+    if told.cells.len() != told.rows.len() {
+        return Err(Refusal::input("The survey has rows without readings."));
+    }
+    for (row, cells) in told.rows.iter().zip(&told.cells) {
+        if let Some(first) = row_faults(row, cells, &told.columns, &told.unit).first() {
+            return Err(Refusal::input(first.clone()));
+        }
+    }
+    let squares = told.cells.iter().flat_map(|row| row.split(' '));
+    if squares.filter(|it| !matches!(*it, "-" | "x")).count() == 0 {
+        return Err(Refusal::input("Not one square of the survey is read."));
+    }
+    Ok(BoilerSurveyed {
+        component: told.component.trim().to_owned(),
+        source: told.source.trim().to_owned(),
+        ..told
+    })
+}
+
+/// What a survey must satisfy before its squares are looked at: of what it is, its names, its unit, its source.
+///
+/// # Errors
+/// As [`take_survey`].
+pub fn admit_survey_head(book: &Book, told: &BoilerSurveyed) -> Result<(), Refusal> {
     engine_of(book, told.locomotive)?;
     let boiler = book.boilers.get(&told.locomotive);
     let component = told.component.trim();
@@ -93,6 +118,11 @@ pub fn admit_survey(book: &Book, told: BoilerSurveyed) -> Result<BoilerSurveyed,
         if names.is_empty() {
             return Err(Refusal::input(format!("The survey has no {what}.")));
         }
+        if names.iter().any(|name| name.trim().is_empty()) {
+            return Err(Refusal::input(format!(
+                "A {what} of the survey has no name."
+            )));
+        }
         if let Some(twice) = names
             .iter()
             .enumerate()
@@ -103,9 +133,6 @@ pub fn admit_survey(book: &Book, told: BoilerSurveyed) -> Result<BoilerSurveyed,
                 twice.1
             )));
         }
-    }
-    if told.cells.len() != told.rows.len() {
-        return Err(Refusal::input("The survey has rows without readings."));
     }
     if told.rows.len().saturating_mul(told.columns.len()) > MOST_READINGS {
         return Err(Refusal::input(format!(
@@ -123,41 +150,39 @@ pub fn admit_survey(book: &Book, told: BoilerSurveyed) -> Result<BoilerSurveyed,
                 .map_err(|why| Refusal::input(format!("{name}: {why}")))?;
         }
     }
-    let mut read = 0;
-    for (row, cells) in told.rows.iter().zip(&told.cells) {
-        let tokens: Vec<&str> = cells.split(' ').collect();
-        if tokens.len() != told.columns.len() {
-            return Err(Refusal::input(format!(
-                "Row `{row}` has {} squares and the survey {} columns.",
-                tokens.len(),
-                told.columns.len()
-            )));
-        }
-        for (token, column) in tokens.iter().zip(&told.columns) {
-            if matches!(*token, "-" | "x") {
-                continue;
-            }
-            read += 1;
-            let plain = token.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-            let size = Size::parse(&format!("{token} {}", told.unit))
-                .ok()
-                .filter(|_| plain);
-            if size.is_none_or(|size| size <= Size::ZERO) {
-                return Err(Refusal::input(format!(
-                    "`{token}` in row `{row}`, column `{column}` is no reading: a decimal was expected, - where nothing was read, \
-                     x where there is no plate."
-                )));
-            }
-        }
+    Ok(())
+}
+
+/// All that is wrong with the squares of one row, a sentence each; nothing where it reads.
+pub fn row_faults(row: &str, cells: &str, columns: &[String], unit: &str) -> Vec<String> {
+    let tokens: Vec<&str> = cells.split(' ').collect();
+    if tokens.len() != columns.len() {
+        return vec![format!(
+            "Row `{row}` has {} squares and the survey {} columns.",
+            tokens.len(),
+            columns.len()
+        )];
     }
-    if read == 0 {
-        return Err(Refusal::input("Not one square of the survey is read."));
+    let named = tokens.iter().zip(columns);
+    let wrong = named.filter(|(token, _)| !is_square(token, unit));
+    wrong
+        .map(|(token, column)| {
+            format!(
+                "`{token}` in row `{row}`, column `{column}` is no reading: a decimal was expected, - where nothing was read, \
+                 x where there is no plate."
+            )
+        })
+        .collect()
+}
+
+/// Whether a square reads: a decimal above nothing, or one of the two marks.
+pub fn is_square(token: &str, unit: &str) -> bool {
+    if matches!(token, "-" | "x") {
+        return true;
     }
-    Ok(BoilerSurveyed {
-        component: component.to_owned(),
-        source: told.source.trim().to_owned(),
-        ..told
-    })
+    let plain = token.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    let size = Size::parse(&format!("{token} {unit}")).ok();
+    plain && size.is_some_and(|size| size > Size::ZERO)
 }
 
 /// Enters where the bolts of a sheet are.

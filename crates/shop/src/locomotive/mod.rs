@@ -19,6 +19,7 @@ mod reading;
 mod rule_sets;
 mod shape;
 mod spare;
+mod squares;
 mod tool;
 mod tree;
 mod wear;
@@ -28,8 +29,8 @@ pub use boiler_kinds::{
     BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, boiler_kind,
 };
 pub use boiler_map::{
-    MOST_READINGS, STAY_KINDS, STAY_STATES, admit_map, admit_survey, admit_told, map_stays,
-    take_survey, tell_stays,
+    MOST_READINGS, STAY_KINDS, STAY_STATES, admit_map, admit_survey, admit_survey_head, admit_told,
+    is_square, map_stays, row_faults, take_survey, tell_stays,
 };
 pub use describe::{span, tell_part};
 pub use find::{
@@ -69,6 +70,7 @@ pub use spare::{
     Differs, Ledger, add_spare, count_spare, hold_spare, ledger, read_amount, receive_spare,
     settle_spare, tell_spare, use_spare,
 };
+pub use squares::{Cell, Followed, Searched, Squares, followed, middle, searched, years};
 pub(crate) use tool::fits_tool;
 pub use tool::{
     NewTooling, add_tooling, check_tooling, last_tool_check, move_tooling, take_out_tooling,

@@ -4,6 +4,7 @@
 use jiff::civil::Date;
 use jiff::{SpanRound, Unit as Span};
 use measure::Length;
+use physics::law::boiler_survey::{FEWEST, MOST, asked_for, fitted, in_all};
 
 use crate::book::{Boiler, Survey};
 
@@ -90,6 +91,16 @@ impl Squares {
         counts
     }
 
+    /// The squares in inches, row by row; nothing for one that has no reading.
+    fn read_rows(&self) -> Vec<Vec<Option<f64>>> {
+        let read = |cell: &Cell| match cell {
+            Cell::Read(inches) => Some(*inches),
+            _ => None,
+        };
+        let rows = self.rows.iter();
+        rows.map(|row| row.iter().map(read).collect()).collect()
+    }
+
     /// The middle of the readings round a square, itself left out.
     pub fn around(&self, row: usize, column: usize) -> Option<f64> {
         let mut near = [0.0; 8];
@@ -158,60 +169,21 @@ impl Searched {
 /// # Errors
 /// What is missing for it, as words.
 pub fn searched(survey: &Survey) -> Result<Searched, String> {
-    const FEWEST: usize = 30;
-    const MOST: usize = 400;
     let squares = Squares::of(survey);
-    let size = |text: &Option<String>, what: &str| -> Result<f64, String> {
+    let size = |text: &Option<String>, what: &str| -> Result<Length, String> {
         let text = text.as_deref().ok_or_else(|| what.to_owned())?;
         let read = measure::entered_with_unit(text, measure::Dimension::Length)
             .map_err(|e| e.to_string())?;
-        Ok(Length::m(read.si).to_inches())
+        Ok(Length::m(read.si))
     };
     let side = size(&survey.square, "the side of a square")?;
     let spot = size(&survey.spot, "the width of the spot that one reading sees")?;
-    let most = survey.rows.len().min(survey.columns.len()).max(1);
-    let mut fitted = None;
-    for wide in (1..=most).rev() {
-        let minima = blocks(&squares, wide);
-        if (FEWEST..=MOST).contains(&minima.len()) {
-            fitted = Some((wide, minima));
-            break;
-        }
-    }
-    let (wide, minima) = fitted.ok_or_else(|| {
+    let (wide, minima) = fitted(&squares.read_rows()).ok_or_else(|| {
         format!("{FEWEST} blocks of squares read whole; there are fewer, or more than {MOST}")
     })?;
     let [read, not_read, _] = squares.counts();
-    let seen = (wide * wide) as f64 * spot * spot * std::f64::consts::FRAC_PI_4;
-    let plate = (read + not_read) as f64 * side * side;
-    let all = (plate / seen)
-        .max(minima.len() as f64)
-        .ceil()
-        .min(100_000.0);
+    let all = asked_for(in_all(read + not_read, wide, side, spot), minima.len());
     Ok(Searched { minima, all })
-}
-
-/// The thinnest reading of each block of so many squares a side that was read whole.
-fn blocks(squares: &Squares, wide: usize) -> Vec<f64> {
-    let mut minima = Vec::new();
-    for rows in squares.rows.chunks_exact(wide) {
-        let columns = rows.first().map_or(0, Vec::len);
-        for from in (0..columns).step_by(wide) {
-            let cells = rows
-                .iter()
-                .flat_map(|row| row.get(from..from + wide).unwrap_or_default());
-            let read: Vec<f64> = cells
-                .filter_map(|cell| match cell {
-                    Cell::Read(inches) => Some(*inches),
-                    _ => None,
-                })
-                .collect();
-            if read.len() == wide * wide {
-                minima.push(read.into_iter().fold(f64::INFINITY, f64::min));
-            }
-        }
-    }
-    minima
 }
 
 /// One square through the surveys: the thinnest of the newest, and what each survey by a day read there.

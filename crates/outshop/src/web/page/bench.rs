@@ -6,11 +6,11 @@
 use jiff::civil::DateTime;
 use maud::{Markup, html};
 use measure::House;
-use shop::book::{Book, Family, Feature, FeatureKind, FindingState, Part, ReadingSet};
+use shop::book::{Authority, Book, Family, Feature, FeatureKind, FindingState, Part, ReadingSet};
 use shop::locomotive::{engine, engines, family, finding, last_check, part};
 
 use super::part_form::last_left;
-use super::{Drawn, View, kit};
+use super::{Drawn, View, bench_survey, kit};
 use crate::Failure;
 use crate::web::{form, spot};
 use crate::words::{self, part as on_part, pocket as say, tag};
@@ -139,6 +139,7 @@ pub fn list(view: &View<'_>) -> Drawn {
                 @if let Some((_, kept)) = her {
                     @if parts.is_empty() { p { (say::NO_PARTS) } }
                     ul class="plain along" { @for part in &parts { li { b { (part.name) } (of(part, &kept.number, "")) } } }
+                    @if view.may(Authority::Inspect) { div class="along" { (bench_survey::ways(view, &kept.number)) } }
                 }
             }
             (with_scripts(&html! { button class="take" type="button" { (say::TAKE_ALONG) } }))
@@ -293,17 +294,17 @@ fn instrument(view: &View<'_>) -> Markup {
 }
 
 /// Moment at which the page was drawn, in the book's own zone.
-fn made(view: &View<'_>) -> Result<DateTime, Failure> {
+pub fn made(view: &View<'_>) -> Result<DateTime, Failure> {
     let mut context = view.desk.context(None);
     let now = context.now()?;
     context.local(now)
 }
 
 /// What only scripts show: their sentences, and a piece of the page that they put where it belongs.
-fn with_scripts(piece: &Markup) -> Markup {
+pub fn with_scripts(piece: &Markup) -> Markup {
     html! {
         section class="pocket ruled" hidden { h2 { (say::POCKET) } }
-        template id="said" { @for (word, sentence) in say::SAID { p data-word=(word) { (sentence) } } }
+        template id="said" { @for (word, sentence) in say::SAID.iter().chain(words::survey::SAID) { p data-word=(word) { (sentence) } } }
         template id="pad" { (piece) }
         script type="module" src="/asset/bench.js" {}
     }
@@ -370,15 +371,17 @@ mod tests {
             include_str!("../../../assets/bench.js"),
             include_str!("../../../assets/keypad.js"),
             include_str!("../../../assets/pocket.js"),
+            include_str!("../../../assets/survey.js"),
         ]
         .concat();
         let quoted = |word: &str| scripts.contains(&format!("'{word}'"));
-        for (word, _) in super::say::SAID {
+        let said = || super::say::SAID.iter().chain(super::words::survey::SAID);
+        for (word, _) in said() {
             assert!(quoted(word), "no script says {word}");
         }
         for asked in scripts.split("say('").skip(1) {
             let word = asked.split('\'').next().unwrap();
-            let known = super::say::SAID.iter().any(|(known, _)| *known == word);
+            let known = said().any(|(known, _)| *known == word);
             assert!(known, "a script says {word}, which is not on the page");
         }
     }

@@ -7,10 +7,10 @@ use shop::locomotive::{BOILER_KINDS, BOILER_PLACES, engine};
 use shop::ruled::boiler::{BoilerCard, CardLine, Held, boiler_card, borne};
 
 use super::sheet::of_engine;
-use super::{Drawn, View, kit};
+use super::{Drawn, View, bench_survey, kit};
 use crate::Failure;
 use crate::verb::boiler::since;
-use crate::web::print;
+use crate::web::{print, survey_file};
 use crate::words::{self, boiler as say};
 
 const ENTER: &str = "boiler enter";
@@ -38,6 +38,10 @@ pub fn draw(view: &View<'_>, number: &str) -> Result<Drawn, Failure> {
             @let surveyed = surveyed(view, id);
             @if surveyed.is_empty() { p class="quiet" { (words::boiler_map::NO_SURVEYS) } }
             @else { ul class="plain" { @for name in &surveyed { li { a href=(format!("/engine/{}/boiler/{}", kept.number, kit::encode(name))) { (words::boiler_map::survey_title(&kept.number, name)) } } } } }
+            @if view.may(Authority::Inspect) {
+                (bench_survey::ways(view, &kept.number))
+                p { (survey_file::way(&kept.number, "")) }
+            }
             p { a href=(format!("/engine/{}/stays", kept.number)) { (words::boiler_map::STAYS_LINK) } }
         }
         section class="ruled" { h2 { (say::LEVELS) } ul class="plain" { @for said in say::level(card.level.as_ref()) { li { (said) } } } }

@@ -7,14 +7,14 @@ use shop::ruled::boiler::{bolt_map, survey_read};
 
 use super::{Drawn, View, kit};
 use crate::Failure;
-use crate::web::print;
+use crate::web::{begun, print, survey_file};
 use crate::words::{self, boiler_map as say};
 
 const TAKE: &str = "boiler survey";
 const TELL: &str = "boiler stay";
 
 /// A picture that may be wider than the page: it scrolls by itself, with the keyboard too.
-fn picture(svg: String, told: &str) -> Markup {
+pub fn picture(svg: String, told: &str) -> Markup {
     html! { div class="drawn map" tabindex="0" role="group" aria-label=(told) { (PreEscaped(svg)) } }
 }
 
@@ -60,6 +60,8 @@ pub fn survey(view: &View<'_>, number: &str, component: &str) -> Result<Option<D
         }
         @for said in say::SURVEY_CAUTIONS { p class="small quiet" { (said) } }
         @if view.may(Authority::Inspect) {
+            p { a href=(begun::path(&kept.number, component)) { (words::survey::READ_AT_BENCH) } }
+            p { (survey_file::way(&kept.number, component)) }
             details open[view.draft.is_of(TAKE)] { summary { (say::TAKE) } (kit::form(view, TAKE, say::TAKE, &fields, say::TAKE_IT)) }
         }
     };

@@ -4,8 +4,9 @@ mod ahead;
 mod apart;
 mod before;
 mod bench;
+mod bench_survey;
 mod boiler;
-mod boiler_map;
+pub mod boiler_map;
 mod boiler_work;
 mod dates;
 mod day;
@@ -215,7 +216,12 @@ pub fn with(
     let read = (|| -> Result<_, Failure> {
         let book = book_for(&mut context, path, &query)?;
         let house = reader.house.unwrap_or_else(|| context.house());
-        let batches = if [super::upload::PATH, super::part_list::PATH].contains(&path) {
+        let from_files = [
+            super::upload::PATH,
+            super::part_list::PATH,
+            super::survey_file::PATH,
+        ];
+        let batches = if from_files.contains(&path) {
             context.store()?.batches()?
         } else {
             Vec::new()
@@ -302,7 +308,9 @@ fn book_for(
         ["engine", number, "boiler", component] => {
             crate::verb::boiler::book_for(context, number, Some(component))
         }
-        ["engine", number, "stays" | "hydro"] => context.book_of(number),
+        ["engine", number, "stays" | "hydro"] | ["bench", number, "boiler", _, "survey"] => {
+            context.book_of(number)
+        }
         ["engine", number, "tires"] => crate::verb::tires::book_for(context, number),
         ["engine", number, "before", _] => context.book_with_all_readings_of(number),
         ["finding", number] => context.book_with_readings_of_finding(number),
@@ -333,6 +341,7 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["engine", number, "log"] => log::draw(view, number)?,
         ["log", "import"] => super::upload::draw(view),
         ["parts", "import"] => super::part_list::draw(view),
+        ["surveys", "import"] => super::survey_file::draw(view),
         ["people"] => people::draw(view)?,
         ["copies"] => super::copy::draw(view)?,
         ["engine", number, "open"] => apart::draw(view, number)?,
@@ -351,6 +360,12 @@ fn dispatch(view: &View<'_>) -> Result<Option<Drawn>, Failure> {
         ["engine", number, "part", name, "plan", size] => plan::draw(view, number, name, size)?,
         ["engine", number, "before", kind] => before::draw(view, number, kind)?,
         ["bench", ""] => bench::list(view),
+        ["bench", number, "boiler", component, "survey"] => {
+            let Some(drawn) = bench_survey::draw(view, number, component)? else {
+                return Ok(None);
+            };
+            drawn
+        }
         ["bench", number, name, feature] => {
             let Some(drawn) = bench::draw(view, number, name, feature)? else {
                 return Ok(None);

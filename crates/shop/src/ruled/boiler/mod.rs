@@ -20,16 +20,17 @@ use rules::Rulebook;
 use crate::Refusal;
 use crate::book::{
     Authority, BoilerCardSigned, Book, CardEdition, CardLineKept, Component, LocomotiveId,
-    PersonId, Statement,
+    PersonId, Statement, SurveyHeld,
 };
 use crate::locomotive::{BOILER_PLACES, engine_of, with_authority};
 
+pub use crate::locomotive::{Cell, Squares};
 pub use bolts::{Bolt, BoltMap, BoltSheet, Pair, Renew, bolt_map};
 pub use fields::{CardField, card_fields};
 pub(super) use governing::of_card;
 pub use level::Level;
 pub use physics::law::boiler_governing::Bears;
-pub use survey::{Cell, Doubtful, Paired, Squares, SurveyRead, Why, survey_read};
+pub use survey::{Beside, Doubtful, Paired, SurveyRead, Why, beside_last, survey_read};
 
 /// What a component would bear, in words, rounded against the engine.
 pub fn borne(bears: Bears) -> String {
@@ -357,10 +358,17 @@ pub fn sign_boiler_card(
             "Say why there is a new card: the survey, the repair, the day it was worked anew.",
         ));
     }
-    let editions = book
-        .boilers
-        .get(&id)
-        .map_or(0, |boiler| boiler.editions.len());
+    let boiler = book.boilers.get(&id);
+    let editions = boiler.map_or(0, |boiler| boiler.editions.len());
+    let newest = |line: &CardLine| {
+        let survey = boiler?.surveys_of(&line.component, on).last()?;
+        Some(SurveyHeld {
+            component: survey.component.clone(),
+            on: survey.on,
+            entry: survey.entry,
+        })
+    };
+    let surveys: Vec<_> = card.lines.iter().filter_map(newest).collect();
     Ok(vec![Statement::BoilerCardSigned(BoilerCardSigned {
         locomotive: id,
         edition: u32::try_from(editions)
@@ -370,6 +378,7 @@ pub fn sign_boiler_card(
         set_psig: card.set_psig,
         governing: card.governs(),
         lines: card.kept(),
+        surveys: Some(surveys),
     })])
 }
 

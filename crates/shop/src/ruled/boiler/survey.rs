@@ -4,143 +4,16 @@
 //! Nothing here raises a pressure: the estimate only says where measuring was too thin.
 
 use jiff::civil::Date;
-use jiff::{SpanRound, Unit as Span};
 use measure::{House, Length};
 use physics::law::boiler_remaining_life::{Reading, life, rate};
-use physics::law::boiler_survey::{FEWEST, MOST, asked_for, fitted, in_all};
 use physics::{Basis, Given, Worked};
 use rules::Rulebook;
 
 use super::line_of;
 use crate::Refusal;
-use crate::book::{Book, LocomotiveId, Survey};
+use crate::book::{Boiler, Book, LocomotiveId, Survey};
 use crate::clock::due;
-
-/// A square.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Cell {
-    /// Read, in inches.
-    Read(f64),
-    /// Not read.
-    NotRead,
-    /// No plate there.
-    NoPlate,
-}
-
-/// A survey as squares.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Squares {
-    /// Each row's squares.
-    pub rows: Vec<Vec<Cell>>,
-}
-
-impl Squares {
-    /// The squares of a survey as kept.
-    pub fn of(survey: &Survey) -> Squares {
-        let metric = survey.unit == "mm";
-        let cell = |token: &str| match token {
-            "x" => Cell::NoPlate,
-            token => token.parse::<f64>().map_or(Cell::NotRead, |value| {
-                let length = if metric {
-                    Length::mm(value)
-                } else {
-                    Length::inches(value)
-                };
-                Cell::Read(length.to_inches())
-            }),
-        };
-        let row = |text: &String| text.split(' ').map(cell).collect();
-        Squares {
-            rows: survey.cells.iter().map(row).collect(),
-        }
-    }
-
-    fn get(&self, row: usize, column: usize) -> Option<f64> {
-        match self.rows.get(row)?.get(column)? {
-            Cell::Read(inches) => Some(*inches),
-            _ => None,
-        }
-    }
-
-    fn each(&self) -> impl Iterator<Item = (usize, usize, Cell)> + '_ {
-        let rows = self.rows.iter().enumerate();
-        rows.flat_map(|(row, cells)| {
-            cells
-                .iter()
-                .enumerate()
-                .map(move |(column, cell)| (row, column, *cell))
-        })
-    }
-
-    /// The thinnest square read: inches, row, column.
-    pub fn thinnest(&self) -> Option<(f64, usize, usize)> {
-        let read = self.each().filter_map(|(row, column, cell)| match cell {
-            Cell::Read(inches) => Some((inches, row, column)),
-            _ => None,
-        });
-        read.min_by(|one, other| one.0.total_cmp(&other.0))
-    }
-
-    /// How many squares are read, not read, and without plate.
-    pub fn counts(&self) -> [usize; 3] {
-        let mut counts = [0; 3];
-        for (_, _, cell) in self.each() {
-            let at = match cell {
-                Cell::Read(_) => 0,
-                Cell::NotRead => 1,
-                Cell::NoPlate => 2,
-            };
-            if let Some(count) = counts.get_mut(at) {
-                *count += 1;
-            }
-        }
-        counts
-    }
-
-    /// The squares in inches, row by row; nothing for one that has no reading.
-    fn read_rows(&self) -> Vec<Vec<Option<f64>>> {
-        let read = |cell: &Cell| match cell {
-            Cell::Read(inches) => Some(*inches),
-            _ => None,
-        };
-        let rows = self.rows.iter();
-        rows.map(|row| row.iter().map(read).collect()).collect()
-    }
-
-    /// The middle of the readings round a square, itself left out.
-    fn around(&self, row: usize, column: usize) -> Option<f64> {
-        let mut near = [0.0; 8];
-        let mut count = 0;
-        for down in 0..3 {
-            for across in 0..3 {
-                if (down, across) != (1, 1)
-                    && let (Some(row), Some(column)) = (
-                        (row + down).checked_sub(1),
-                        (column + across).checked_sub(1),
-                    )
-                    && let Some(inches) = self.get(row, column)
-                    && let Some(place) = near.get_mut(count)
-                {
-                    *place = inches;
-                    count += 1;
-                }
-            }
-        }
-        let near = near.get_mut(..count)?;
-        (count >= 3).then(|| middle(near))
-    }
-}
-
-fn middle(all: &mut [f64]) -> f64 {
-    all.sort_unstable_by(f64::total_cmp);
-    let half = all.len() / 2;
-    let at = |at: usize| all.get(at).copied().unwrap_or(f64::NAN);
-    if all.len() % 2 == 1 {
-        at(half)
-    } else {
-        (at(half.saturating_sub(1)) + at(half)) / 2.0
-    }
-}
+use crate::locomotive::{Cell, Squares, middle, searched, years};
 
 /// A square to be looked at again: row, column, why. It is never dropped.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -230,25 +103,18 @@ pub fn survey_read(
     let squares = Squares::of(newest);
     let line = line_of(book, rules, id, component, on)?;
     let required = line.and_then(|line| line.required);
-    let built = boiler
-        .component(component)
-        .and_then(|it| it.fact("as_built", on))
-        .and_then(|fact| {
-            Some(
-                measure::entered_with_unit(&fact.says, measure::Dimension::Length)
-                    .ok()?
-                    .si,
-            )
-        })
-        .map(|si| Length::m(si).to_inches());
+    let built = built(boiler, component, on);
     let before = all.pop();
     let old = before.map(Squares::of);
-    let doubtful = doubtful(&squares, built, old.as_ref());
+    let was = aligned(before, newest);
+    let doubtful = doubtful(&squares, built, &was);
     let paired = match (before, &old) {
         (Some(before), Some(old)) if alike(before, newest) => {
             pair(before, newest, old, &squares, required)
         }
-        (Some(_), _) => Err("the survey before has other rows or columns".into()),
+        (Some(_), _) => {
+            Err("a survey before it on the same rows and columns; the last one has others".into())
+        }
         (None, _) => Err("an earlier survey on the same squares".into()),
     };
     let clocks = due(book, rules, id, on)?;
@@ -257,7 +123,7 @@ pub fn survey_read(
     let stands = stands.filter_map(|clock| clock.stops_on).min();
     let legal = stands.map(|day| day.yesterday().unwrap_or(day));
     let next = next(&paired, newest.on, legal);
-    let unread = unread(newest, &squares);
+    let unread = unread(newest);
     let read = SurveyRead {
         counts: squares.counts(),
         thinnest: squares.thinnest(),
@@ -276,7 +142,66 @@ fn alike(one: &Survey, other: &Survey) -> bool {
     one.rows == other.rows && one.columns == other.columns
 }
 
-fn doubtful(squares: &Squares, built: Option<f64>, old: Option<&Squares>) -> Vec<Doubtful> {
+/// The thickness of a sheet as built, in inches, where it is known.
+fn built(boiler: &Boiler, component: &str, on: Date) -> Option<f64> {
+    let fact = boiler.component(component)?.fact("as_built", on)?;
+    let read = measure::entered_with_unit(&fact.says, measure::Dimension::Length).ok()?;
+    Some(Length::m(read.si).to_inches())
+}
+
+/// What an earlier survey read on the squares of a newer one, found by the names of row and column, in inches.
+fn aligned(before: Option<&Survey>, newer: &Survey) -> Vec<Vec<Option<f64>>> {
+    let old = before.map(|before| (before, Squares::of(before)));
+    let at = |names: &[String], name: &String| names.iter().position(|it| it == name);
+    let of = |row: &String, column: &String| {
+        let (before, squares) = old.as_ref()?;
+        squares.get(at(&before.rows, row)?, at(&before.columns, column)?)
+    };
+    let row = |row: &String| newer.columns.iter().map(|column| of(row, column)).collect();
+    newer.rows.iter().map(row).collect()
+}
+
+/// A survey while it is being read, beside the newest one in the book.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Beside {
+    /// The newest survey of the component.
+    pub last: Option<Survey>,
+    /// What it read on each square of this one, in inches.
+    pub was: Vec<Vec<Option<f64>>>,
+    /// The sheet as built, in inches, where it is known.
+    pub built: Option<f64>,
+    /// Squares to be looked at again, of those read so far.
+    pub again: Vec<Doubtful>,
+}
+
+impl Beside {
+    /// Over which reading a square is to be looked at again, whatever its neighbors read, in inches; and why.
+    pub fn most(&self, row: usize, column: usize) -> Option<(f64, Why)> {
+        let was = self.was.get(row).and_then(|row| *row.get(column)?);
+        let grown = was.map(|was| (was + ITSELF, Why::Grown));
+        let built = self.built.map(|built| (built, Why::OverAsBuilt));
+        grown
+            .into_iter()
+            .chain(built)
+            .min_by(|one, other| one.0.total_cmp(&other.0))
+    }
+}
+
+/// Holds a survey that is being read beside the newest one of its component.
+pub fn beside_last(book: &Book, id: LocomotiveId, so_far: &Survey) -> Beside {
+    let boiler = book.boilers.get(&id);
+    let last = boiler.and_then(|boiler| boiler.surveys_of(&so_far.component, so_far.on).last());
+    let was = aligned(last, so_far);
+    let built = boiler.and_then(|boiler| built(boiler, &so_far.component, so_far.on));
+    Beside {
+        again: doubtful(&Squares::of(so_far), built, &was),
+        last: last.cloned(),
+        was,
+        built,
+    }
+}
+
+fn doubtful(squares: &Squares, built: Option<f64>, was: &[Vec<Option<f64>>]) -> Vec<Doubtful> {
     let mut away = Vec::new();
     for (row, column, cell) in squares.each() {
         if let (Cell::Read(inches), Some(around)) = (cell, squares.around(row, column)) {
@@ -308,8 +233,9 @@ fn doubtful(squares: &Squares, built: Option<f64>, old: Option<&Squares>) -> Vec
                 why: Why::OverAsBuilt,
             });
         }
-        if old
-            .and_then(|old| old.get(row, column))
+        if was
+            .get(row)
+            .and_then(|row| *row.get(column)?)
             .is_some_and(|was| inches > was + ITSELF)
         {
             all.push(Doubtful {
@@ -320,16 +246,6 @@ fn doubtful(squares: &Squares, built: Option<f64>, old: Option<&Squares>) -> Vec
         }
     }
     all
-}
-
-/// Years of 365.25 days between two days.
-fn years(from: Date, to: Date) -> f64 {
-    let span = from.until((Span::Day, to)).ok();
-    let days = span.and_then(|span| {
-        span.round(SpanRound::new().largest(Span::Day).relative(from))
-            .ok()
-    });
-    days.map_or(0.0, |days| f64::from(days.get_days()) / 365.25)
 }
 
 fn pair(
@@ -404,41 +320,26 @@ fn next(paired: &Result<Paired, String>, on: Date, legal: Option<Date>) -> Resul
 }
 
 /// The estimate of the thinnest place that nobody read, by blocks of squares that were read whole.
-fn unread(survey: &Survey, squares: &Squares) -> Result<(f64, usize, f64), String> {
-    let size = |text: &Option<String>, what: &str| -> Result<Length, String> {
-        let text = text.as_deref().ok_or_else(|| what.to_owned())?;
-        let read = measure::entered_with_unit(text, measure::Dimension::Length)
-            .map_err(|e| e.to_string())?;
-        Ok(Length::m(read.si))
-    };
-    let side = size(&survey.square, "the side of a square")?;
-    let spot = size(&survey.spot, "the width of the spot that one reading sees")?;
-    let rows: Vec<Vec<Option<f64>>> = squares.read_rows();
-    let (wide, minima) = fitted(&rows).ok_or_else(|| {
-        format!("{FEWEST} blocks of squares read whole; there are fewer, or more than {MOST}")
-    })?;
-    let [read, not_read, _] = squares.counts();
-    let all = asked_for(in_all(read + not_read, wide, side, spot), minima.len());
-    let list: Vec<String> = minima
-        .iter()
-        .map(|inches| format!("{inches:.4} in"))
-        .collect();
+fn unread(survey: &Survey) -> Result<(f64, usize, f64), String> {
+    let searched = searched(survey)?;
     let given = |name: &str, text: String| Given {
         name: name.into(),
         text,
         basis: Basis::Reading("the survey".into()),
     };
     let given = [
-        given("minima", list.join(", ")),
-        given("blocks", format!("{all}")),
+        given("minima", searched.listed()),
+        given("blocks", format!("{}", searched.all)),
     ];
     let worked = physics::find("boiler.least_wall")
         .and_then(|entry| Worked::new(entry, &given, House::Inch));
     let worked = worked.map_err(|why| why.to_string())?;
     match worked.answer.result("least") {
-        Some(physics::answer::Outcome::Si(si)) => {
-            Ok((Length::m(*si).to_inches(), minima.len(), all))
-        }
+        Some(physics::answer::Outcome::Si(si)) => Ok((
+            Length::m(*si).to_inches(),
+            searched.minima.len(),
+            searched.all,
+        )),
         _ => Err("an answer of the sheet boiler.least_wall".into()),
     }
 }
