@@ -286,7 +286,7 @@ impl Plan {
         let number = kept.number.clone();
         let (columns, rows) = table(file, bytes, take.sheet.as_deref())?;
         let named = |rows: &[(u32, String, Row)]| -> Vec<(String, String)> {
-            let cells = |row: &Row| row.as_ref().map_or(String::new(), Clone::clone);
+            let cells = |row: &Row| row.clone().unwrap_or_default();
             rows.iter()
                 .map(|(_, name, row)| (name.clone(), cells(row)))
                 .collect()
@@ -512,13 +512,11 @@ fn counted(cells: &str) -> [usize; 3] {
 
 /// The squares of a row as the form has them, or all that is wrong with the row as a table.
 type Row = Result<String, Vec<String>>;
+/// The names of the columns, and of each line its place in the file, its row's name and its squares.
+type Table = (Vec<String>, Vec<(u32, String, Row)>);
 
 /// The table of a file: names of the columns, and of each line its place, its row's name and its squares.
-fn table(
-    file: &str,
-    bytes: &[u8],
-    sheet: Option<&str>,
-) -> Result<(Vec<String>, Vec<(u32, String, Row)>), Failure> {
+fn table(file: &str, bytes: &[u8], sheet: Option<&str>) -> Result<Table, Failure> {
     let all = logfile::rows(file, bytes, sheet)?;
     if all.len() > MOST_READINGS {
         return Err(Failure::Input(say::too_long(file, MOST_READINGS)));

@@ -86,6 +86,16 @@ impl Begun {
         names.get(line).map_or("", String::as_str)
     }
 
+    /// The name of a square within its line: of its column, or of its row where it is read down the columns.
+    pub fn across(&self, row: usize, column: usize) -> &str {
+        let name = if self.down {
+            self.rows.get(row)
+        } else {
+            self.columns.get(column)
+        };
+        name.map_or("", String::as_str)
+    }
+
     /// The squares of a line, in the order in which they are read: row and column.
     pub fn squares(&self, line: usize) -> Vec<(usize, usize)> {
         if self.down {

@@ -129,7 +129,7 @@ fn line(view: &View<'_>, begun: &Begun, beside: &Beside) -> Markup {
                 @let sent = draft.is_of(LINE);
                 @let why: Vec<_> = beside.again.iter().filter(|it| (it.row, it.column) == (*row, *column)).map(|it| of_map::why(it.why)).collect();
                 li class="place square" {
-                    label for=(format!("cell-{n}")) { (say::square(begun.down, if begun.down { &begun.rows[*row] } else { &begun.columns[*column] })) }
+                    label for=(format!("cell-{n}")) { (say::square(begun.down, begun.across(*row, *column))) }
                     span class="before quiet" { (before(beside, *row, *column)) }
                     span class="write" {
                         input type="text" inputmode="decimal" id=(format!("cell-{n}")) name=(cell) autocomplete="off"
