@@ -78,6 +78,14 @@ impl Held {
         }
     }
 
+    /// Says of something that it fails whatever the figures are.
+    #[must_use]
+    pub fn fail(mut self, what: &str) -> Held {
+        self.tried = true;
+        self.fails.push(what.to_owned());
+        self
+    }
+
     /// Says that something is missing.
     #[must_use]
     pub fn need(mut self, need: &str) -> Held {

@@ -8,6 +8,7 @@ pub const LEAD: &str = "Each prints what goes in and where it came from, the for
 pub const SUBJECTS: &[(&str, &str)] = &[
     ("thread", "Threads"),
     ("screw", "Screws under load"),
+    ("joint", "Joints with a gasket"),
     ("seat", "Seats"),
     ("valve", "Valves"),
     ("fit", "Fits and bushings"),
@@ -17,6 +18,7 @@ pub const SUBJECTS: &[(&str, &str)] = &[
     ("steam", "Steam"),
     ("air", "Air and brakes"),
     ("running", "Running gear"),
+    ("cast", "Casting"),
     ("wear", "Wear"),
 ];
 /// Sheets of no subject that is listed.

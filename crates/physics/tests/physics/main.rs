@@ -40,6 +40,7 @@ mod thread_strength;
 mod thread_wires;
 mod wear;
 mod worded;
+mod yearly;
 
 use measure::{Dimension, House, Unit, entered};
 use physics::answer::{Answer, Outcome};

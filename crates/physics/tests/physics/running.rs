@@ -3,6 +3,7 @@
 use crate::{typed, valid};
 use measure::{House, Length};
 use physics::law::running_clearance::clearance;
+use physics::law::running_equalizer::chain;
 use physics::law::running_tire_set::{Wheel, one_diameter};
 use physics::limit::Bound;
 use physics::{Given, Shown, catalogue, run};
@@ -355,5 +356,150 @@ proptest! {
         prop_assert!(!Bound::AtLeast.holds(value, figure) || Bound::AtLeast.holds(value + more, figure));
         prop_assert!(Bound::AtMost.holds(figure, figure) && Bound::AtLeast.holds(figure, figure));
         prop_assert!(!Bound::Below.holds(figure, figure) && !Bound::Above.holds(figure, figure));
+    }
+}
+
+/// Every place of a tender's axle has its say: one that nobody read leaves the axle open, one that fails is named whatever
+/// else is missing.
+#[test]
+fn a_tender_axle_half_read_is_not_said_to_comply() {
+    let all = [
+        ("journal", "5 in"),
+        ("wheel_seat", "6.5 in"),
+        ("center", "5.5 in"),
+        ("ends", "collar"),
+        ("collar", "3/8 in"),
+        ("gouge", "0 in"),
+        ("least_journal", "4 1/2 in"),
+        ("least_seat", "6 1/4 in"),
+        ("least_center", "5 5/16 in"),
+        ("collar_out", "1/4 in"),
+        ("most_gouge", "1/8 in"),
+    ];
+    let sheet = "running.tender_axle";
+    assert_eq!(told(sheet, &all, "complies"), "complies");
+    for gone in [
+        "wheel_seat",
+        "center",
+        "collar",
+        "gouge",
+        "least_seat",
+        "collar_out",
+    ] {
+        let fewer: Vec<_> = all.into_iter().filter(|(name, _)| *name != gone).collect();
+        let needs = format!("cannot tell: needs {gone}");
+        assert_eq!(told(sheet, &fewer, "complies"), needs);
+        let mut thin = fewer.clone();
+        thin.retain(|(name, _)| *name != "journal");
+        thin.push(("journal", "4.9 in, 4.4999 in"));
+        assert_eq!(told(sheet, &thin, "complies"), "fails: journal", "{gone}");
+    }
+}
+
+proptest! {
+    /// Clearance on either side is enough, and the more of it the less is left.
+    #[test]
+    fn side_bearings_touch_on_both_sides_or_do_not(a in 0u32..400, b in 0u32..400) {
+        let mils = |n: u32| format!("0.{n:04} in");
+        let (left, right, more) = (mils(a), mils(b), mils(a + 1));
+        let of = |left: &str, result| {
+            let pairs = [
+                ("bearings", "rear"),
+                ("kind", "friction"),
+                ("left_side", left),
+                ("right_side", right.as_str()),
+                ("limit", "3/8 in"),
+            ];
+            told("running.side_bearing", &pairs, result)
+        };
+        let touch = a == 0 && b == 0;
+        prop_assert_eq!(of(&left, "contact") == "both sides", touch);
+        prop_assert_eq!(of(&left, "complies") == "complies", !touch);
+        let left_over = |text: String| text.trim_end_matches(" in").parse::<f64>().unwrap();
+        prop_assert!(left_over(of(&more, "left")) <= left_over(of(&left, "left")));
+    }
+}
+
+proptest! {
+    /// A chain worked from its far end, arms the other way about, comes back to what went in; every pivot bears both its
+    /// hangers, and twice the load is twice of everything.
+    #[test]
+    fn a_chain_of_levers_reads_the_same_from_either_end(
+        arms in proptest::collection::vec((1.0..120.0_f64, 1.0..120.0_f64), 1..9),
+        load in 1.0..50_000.0_f64,
+    ) {
+        let of = |arms: &[(f64, f64)]| -> Vec<(Length, Length)> {
+            arms.iter().map(|(a, b)| (Length::inches(*a), Length::inches(*b))).collect()
+        };
+        let there = chain(&of(&arms), load);
+        let back: Vec<(f64, f64)> = arms.iter().rev().map(|(a, b)| (*b, *a)).collect();
+        let back = chain(&of(&back), there.last().unwrap().far);
+        let near = |a: f64, b: f64| (a - b).abs() <= 1e-9 * a.abs().max(b.abs());
+        for (one, other) in there.iter().zip(back.iter().rev()) {
+            prop_assert!(near(one.near, other.far) && near(one.far, other.near) && near(one.pivot, other.pivot));
+            prop_assert!(near(one.pivot, one.near + one.far));
+        }
+        for ((lever, (near_arm, far_arm)), double) in there.iter().zip(&arms).zip(chain(&of(&arms), 2.0 * load)) {
+            prop_assert!(near(lever.near * near_arm, lever.far * far_arm));
+            prop_assert!(near(double.pivot, 2.0 * lever.pivot));
+        }
+    }
+}
+
+/// A shim over every box lifts the frame by its own thickness: each lifts it by its box's share.
+#[test]
+fn the_rises_of_all_boxes_add_up_to_the_shim() {
+    let rise = |at: &str| {
+        let pairs = [
+            (
+                "arms",
+                "18 in, 18 in, 20 in, 25 in, 18 in, 20 in, 22 in, 17 in, 19 in, 19 in",
+            ),
+            ("boxes", "odd-levers"),
+            ("load", "5000 lb"),
+            ("load_at", "0"),
+            ("shim", "1 in"),
+            ("shim_at", at),
+        ];
+        crate::figure(&crate::answer("running.equalizer", &pairs), "rise")
+    };
+    let all = rise("1") + rise("3") + rise("5");
+    assert!((all - 0.0254).abs() < 1e-12, "{all}");
+    let arms = [
+        ("arms", "18 in, 18 in"),
+        ("boxes", "even-levers"),
+        ("load", "10 lb"),
+        ("load_at", "0"),
+    ];
+    let said = run("running.equalizer", &typed(&arms), House::Inch)
+        .unwrap_err()
+        .to_string();
+    assert!(said.contains("rests on a box"), "{said}");
+}
+
+proptest! {
+    /// More of any section never weakens either side; with the drawbar's own sections the share is one.
+    #[test]
+    fn a_safety_connection_like_its_drawbar_has_all_of_its_strength(
+        bar in 1u32..190, pin in 1u32..190, tensile in 20u32..120, shear in 20u32..120,
+    ) {
+        let (bar, pin) = (format!("{bar} sq in"), format!("{pin} sq in"));
+        let (tensile, shear) = (format!("{tensile}000 psi"), format!("{shear}000 psi"));
+        let of = |bars: &str| {
+            let pairs = [
+                ("drawbar_area", bar.as_str()),
+                ("drawbar_strength", tensile.as_str()),
+                ("drawbar_pins", pin.as_str()),
+                ("drawbar_shear", shear.as_str()),
+                ("bars_area", bars),
+                ("bars_strength", tensile.as_str()),
+                ("bars_pins", pin.as_str()),
+                ("bars_shear", shear.as_str()),
+            ];
+            crate::figure(&crate::answer("running.safety_connection", &pairs), "share")
+        };
+        prop_assert!((of(&bar) - 1.0).abs() < 1e-12);
+        let half = bar.replace(" sq in", "/2 sq in");
+        prop_assert!(of(&half) <= of(&bar));
     }
 }

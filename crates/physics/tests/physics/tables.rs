@@ -58,6 +58,20 @@ fn metric_table() -> Table {
     )
 }
 
+fn white_metals() -> Table {
+    table(
+        include_str!("../../../../tables/material/babbitt.csv"),
+        include_str!("../../../../tables/material/babbitt.toml"),
+    )
+}
+
+fn gasket_table() -> Table {
+    table(
+        include_str!("../../../../tables/material/gasket.csv"),
+        include_str!("../../../../tables/material/gasket.toml"),
+    )
+}
+
 fn card_says(table: &Table, key: &str) -> i64 {
     table.card[key].as_integer().unwrap()
 }
@@ -70,6 +84,8 @@ fn each_table_is_whole_and_its_card_names_the_source() {
         series_table(),
         pipe_table(),
         metric_table(),
+        white_metals(),
+        gasket_table(),
     ] {
         for key in ["title", "source", "locator", "units", "range"] {
             assert!(
@@ -125,14 +141,20 @@ fn the_checksums_hold() {
         let size = Size::parse(&row[2]).unwrap().length();
         (size.to_inches() * 1000.0 + 1e-6).floor() as i64
     };
-    let sum: i64 = series.rows.iter().map(thou).sum();
-    assert_eq!(sum, card_says(&series, "checksum"));
+    let whole: i64 = series.rows.iter().map(thou).sum();
+    assert_eq!(whole, card_says(&series, "checksum"));
     let pipes = pipe_table();
-    let sum: i64 = pipes.rows.iter().map(thou).sum();
-    assert_eq!(sum, card_says(&pipes, "checksum"));
+    let whole: i64 = pipes.rows.iter().map(thou).sum();
+    assert_eq!(whole, card_says(&pipes, "checksum"));
     let metric = metric_table();
     let columns = [3, 4, 5, 6, 7];
     assert_eq!(sum_of(&metric, &columns), card_says(&metric, "checksum"));
+    let whites = white_metals();
+    let all = sum(&whites, &[1], 1e3) + sum(&whites, &[2, 3], 1.0) + sum(&whites, &[4], 1e6);
+    assert_eq!(all, card_says(&whites, "checksum"));
+    let gaskets = gasket_table();
+    let all = sum(&gaskets, &[1], 1e2) + sum(&gaskets, &[2], 1.0);
+    assert_eq!(all, card_says(&gaskets, "checksum"));
 }
 
 /// Metals expand by between 4 and 12 millionths a degree Fahrenheit: a slipped point would show.
@@ -194,4 +216,43 @@ fn ranges_take_in_their_upper_end() {
     assert_eq!(at(5.0), "0.0179");
     assert!(acme_allowance("test", "2G", Length::inches(5.01)).is_err());
     assert!(acme_allowance("test", "5G", Length::inches(1.0)).is_err());
+}
+
+/// Tin is lighter than lead, metal is poured hotter than it freezes, and a stiffer gasket asks more of both factors: a slipped
+/// row would show.
+#[test]
+fn white_metals_and_gaskets_stand_in_a_sane_order() {
+    use physics::law::{cast_babbitt, joint_bolts};
+    let words = |table: Table| -> Vec<String> {
+        table.rows.into_iter().map(|row| row[0].clone()).collect()
+    };
+    assert_eq!(words(white_metals()), cast_babbitt::ALLOYS);
+    assert_eq!(words(gasket_table()), joint_bolts::GASKETS);
+    for alloy in cast_babbitt::ALLOYS {
+        let row = cast_babbitt::white_metal(alloy).unwrap();
+        let [weight, freezes, pour, growth] =
+            row.figures.clone().map(|text| text.parse::<f64>().unwrap());
+        let lead = row.note.starts_with("lead");
+        assert_eq!(weight > 0.3, lead, "{alloy}");
+        assert!(
+            (0.25..0.40).contains(&weight) && (0.001..0.0016).contains(&growth),
+            "{alloy}"
+        );
+        assert!(pour > freezes + 150.0 && pour < 1000.0, "{alloy}");
+    }
+    for kind in [
+        "corrugated-filled",
+        "corrugated",
+        "jacketed",
+        "grooved",
+        "flat",
+    ] {
+        let of = |metal: &str| {
+            let row = joint_bolts::gasket(&format!("{kind}-{metal}")).unwrap();
+            [row.m.parse::<f64>().unwrap(), row.y.parse().unwrap()]
+        };
+        let (copper, iron) = (of("copper"), of("iron"));
+        assert!(iron[0] > copper[0] && iron[1] > copper[1], "{kind}");
+    }
+    assert!(cast_babbitt::white_metal("astm-9").is_err() && joint_bolts::gasket("rubber").is_err());
 }

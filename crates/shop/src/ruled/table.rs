@@ -127,6 +127,8 @@ use Takes::{Above, AtLeast, AtMost, Below, High, Low, Over, Share, ShareOver, Va
 const CLEARANCE: &str = "running.clearance";
 const AXLE: &str = "running.axle";
 const LATERAL: &str = "running.lateral";
+const TENDER_AXLE: &str = "running.tender_axle";
+const SIDE_BEARING: &str = "running.side_bearing";
 const TIRES: &str = "running.tire_set";
 const GAUGE: &str = "running.wheel_gauge";
 const DRAWBAR: &str = "running.drawbar";
@@ -163,6 +165,8 @@ const TIRE_SET_FACTS: &[(&str, Fact)] = &[
     ("axle_load", Fact::Argument("axle_load", "lb")),
     ("center_diameter", Fact::Argument("center", "in")),
 ];
+const TENDER_LOAD: (&str, Fact) = ("axle_load", Fact::Argument("axle_load", "lb"));
+const SPREAD: &[(&str, Fact)] = &[("spread", Fact::Argument("spread", "in"))];
 const BUILDUP_FACTS: &[(&str, Fact)] = &[("required_wall", Fact::Argument("required", "in"))];
 const MAWP: &[(&str, Fact)] = &[("working_pressure", Fact::Argument("mawp", "psi"))];
 
@@ -217,6 +221,39 @@ pub(super) static ROWS: &[Row] = &[
     row(LATERAL, "limit", "hub-lateral", AtMost)
         .only(&[("position", "trailing-truck")])
         .so(&[So::Is("trailing-truck")]),
+    row(
+        TENDER_AXLE,
+        "least_journal",
+        "tender-axle-diameter",
+        AtLeast,
+    )
+    .facts(&[TENDER_LOAD, ("place", Fact::Is("journal"))]),
+    row(TENDER_AXLE, "least_seat", "tender-axle-diameter", AtLeast)
+        .facts(&[TENDER_LOAD, ("place", Fact::Is("wheel-seat"))]),
+    row(TENDER_AXLE, "least_center", "tender-axle-diameter", AtLeast)
+        .facts(&[TENDER_LOAD, ("place", Fact::Is("center"))]),
+    row(TENDER_AXLE, "collar_out", "tender-axle-collar", Above).only(&[("ends", "collar")]),
+    row(TENDER_AXLE, "most_gouge", "tender-axle-gouge", AtMost),
+    row(
+        "running.safety_connection",
+        "least_share",
+        "safety-connection-strength",
+        AtLeast,
+    ),
+    row(SIDE_BEARING, "limit", "side-bearing-clearance", AtMost)
+        .only(&[("bearings", "rear")])
+        .so(&[So::Is("rear-truck-50")]),
+    row(SIDE_BEARING, "limit", "side-bearing-clearance", AtMost)
+        .only(&[("bearings", "rear-wider")])
+        .so(&[So::Is("rear-truck-wider")])
+        .facts(SPREAD),
+    row(SIDE_BEARING, "limit", "side-bearing-clearance", AtMost)
+        .only(&[("bearings", "front")])
+        .so(&[So::Is("front-truck-50")]),
+    row(SIDE_BEARING, "limit", "side-bearing-clearance", AtMost)
+        .only(&[("bearings", "front-wider")])
+        .so(&[So::Is("front-truck-wider")])
+        .facts(SPREAD),
     // On a narrow gauge the rule limits what the distance leaves of the track's gauge, and so does the sheet.
     row(GAUGE, "least", "inside-gauge", Low)
         .only(&[("gauge", "standard")])

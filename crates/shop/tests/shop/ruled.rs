@@ -64,7 +64,8 @@ fn figure(filled: &Filled, argument: &str) -> (String, String) {
     }
 }
 
-const GENERAL: [(&str, &str); 8] = [
+const GENERAL: [(&str, &str); 9] = [
+    ("spread", "60 in"),
     ("axle_load", "36500 lb"),
     ("center_diameter", "56 in"),
     ("center", "56 in"),
@@ -571,4 +572,92 @@ fn what_a_changed_size_touches_is_in_the_rulebook() {
     for limit in limits {
         assert!(rules.rules().any(|rule| rule.id == *limit), "{limit}");
     }
+}
+
+/// 49 CFR 230.99, the whole table as ecfr.io prints it (read November 2026): load, then journal, wheel seat, center. A load
+/// between two printed ones is held to the larger (our reading), and above the last there is no figure.
+#[test]
+fn every_cell_of_the_tender_axles_is_in_the_sheet() {
+    let places = ["least_journal", "least_seat", "least_center"];
+    let table = [
+        ("15000 lb", ["3 1/4 in", "4 5/8 in", "3 7/8 in"]),
+        ("22000 lb", ["3 3/4 in", "5 in", "4 3/8 in"]),
+        ("31000 lb", ["4 1/2 in", "6 1/4 in", "5 5/16 in"]),
+        ("38000 lb", ["5 in", "6 3/4 in", "5 7/8 in"]),
+        ("50000 lb", ["5 1/2 in", "7 3/8 in", "6 7/16 in"]),
+    ];
+    let of = |load| {
+        let pairs = [("axle_load", load), ("journal", "6 in"), ("ends", "collar")];
+        us_steam("running.tender_axle", &pairs)
+    };
+    for (load, cells) in table {
+        for (place, cell) in places.iter().zip(cells) {
+            let (text, rule) = figure(&of(load), place);
+            assert_eq!(text, cell, "{load} {place}");
+            assert!(rule.contains("230.99"), "{rule}");
+        }
+    }
+    for (between, larger) in [
+        ("1000 lb", 0),
+        ("15001 lb", 1),
+        ("37999 lb", 3),
+        ("38001 lb", 4),
+    ] {
+        assert_eq!(figure(&of(between), "least_journal").0, table[larger].1[0]);
+    }
+    let heavy = of("50001 lb");
+    assert!(heavy.given.iter().all(|one| one.name != "least_journal"));
+    assert_eq!(figure(&heavy, "collar_out").0, "1/4 in");
+    assert_eq!(figure(&heavy, "most_gouge").0, "1/8 in");
+    let said = result_of("running.tender_axle", &heavy.given, "complies");
+    assert!(
+        said.starts_with("cannot tell: needs") && said.contains("least_journal"),
+        "{said}"
+    );
+}
+
+/// 49 CFR 230.109(g), as casetext prints it (current through 30 September 2024): 3/8 in on each side of the rear truck and
+/// 3/4 in of the front one at 50 in of spread, in proportion where it is wider. A tick past each fails.
+#[test]
+fn side_bearings_grow_with_their_spread() {
+    let word = |bearings, spread, side| {
+        let pairs = [
+            ("bearings", bearings),
+            ("kind", "friction"),
+            ("left_side", side),
+            ("right_side", "0 in"),
+            ("spread", spread),
+        ];
+        told("running.side_bearing", &pairs, "complies")
+    };
+    for (bearings, spread, at, past) in [
+        ("rear", "50 in", "3/8 in", "0.3750025 in"),
+        ("front", "50 in", "3/4 in", "0.7500025 in"),
+        ("rear-wider", "60 in", "0.45 in", "0.4501 in"),
+        ("front-wider", "60 in", "0.9 in", "0.9001 in"),
+    ] {
+        assert_eq!(word(bearings, spread, at), "complies", "{bearings}");
+        assert_eq!(
+            word(bearings, spread, past),
+            "fails: clearance",
+            "{bearings}"
+        );
+    }
+    // Wider, and nobody said how wide: the narrower figure is not taken in its place.
+    let pairs = [
+        ("bearings", "rear-wider"),
+        ("kind", "friction"),
+        ("left_side", "1/8 in"),
+        ("right_side", "1/8 in"),
+    ];
+    let filled = us_steam("running.side_bearing", &pairs);
+    assert!(
+        filled.notices[0].contains("needs spread"),
+        "{:?}",
+        filled.notices
+    );
+    assert_eq!(
+        word("rear", "50 in", "0 in"),
+        "fails: in contact on both sides"
+    );
 }
