@@ -265,6 +265,9 @@ const ROUTES: &[&str] = &[
     "/sheet/running.clearance?engine=14&pair=main-pin&bore=6.08in&pin=6in",
     "/sheet/running.clearance?rules=us-steam&pair=knuckle-pin&gap=.02in",
     "/sheet/air.reservoir?rules=us-steam&pressure=140psig",
+    "/sheet/running.tender_axle?engine=14&axle_load=30500lb&journal=4.7in,4-5/8in&ends=collar&collar=3/8in",
+    "/sheet/running.equalizer?arms=18in,18in,20in,25in,18in,20in&boxes=odd-levers&load=5000lb&load_at=0",
+    "/sheet/joint.bolts?pressure=180psig&gasket_outside=24in&gasket_inside=22in&gasket=corrugated-copper&bolts=24",
     "/sheet/thread.acme?diameter=1in&tpi=5&class=2G",
     "/sheet/thread.identify?side=external&major=.982in&tpi=8&pitch_diameter=.917in",
     "/sheet/thread.identify?side=external",
@@ -294,6 +297,48 @@ const ROUTES: &[&str] = &[
     "/engine/14/known",
     "/engine/803/known",
 ];
+
+/// The sheets that a finding's page shows worked are opened by the law of her engine: where her rules have the figure, no
+/// sheet lacks it.
+#[test]
+fn a_sheet_opened_from_a_finding_has_the_figures_of_law() {
+    let served = Served::signed_in("sheets-of-findings");
+    let mut asking = 0;
+    for number in 1..=99 {
+        let page = served.get(&format!("/finding/F-{number:03}"));
+        if page.status != 200 {
+            break;
+        }
+        for link in page.body.split("href=\"").skip(1) {
+            let link = link.split('"').next().unwrap().replace("&amp;", "&");
+            let Some((id, asked)) = link
+                .strip_prefix("/sheet/")
+                .and_then(|it| it.split_once('?'))
+            else {
+                continue;
+            };
+            if shop::ruled::figures_of(id).is_empty() {
+                assert!(!asked.contains("engine="), "{link}");
+                continue;
+            }
+            assert!(asked.contains("engine="), "F-{number:03}: {link}");
+            // A link with readings in it, and not the empty form.
+            if asked.contains('&') {
+                asking += 1;
+                let sheet = served.get(&link).body;
+                for figure in shop::ruled::figures_of(id) {
+                    let lacks = sheet.contains(&format!("needs {figure}"));
+                    let none = sheet.contains("no limit on file");
+                    assert!(!lacks || none, "F-{number:03}: {link} lacks {figure}");
+                }
+            }
+        }
+    }
+    assert!(
+        asking >= 1,
+        "no finding of the demonstration has a worked sheet of the law"
+    );
+}
 
 #[test]
 fn every_page_says_what_governs_and_loads_nothing_from_outside() {

@@ -129,11 +129,11 @@ fn a_gasket_is_told_once_or_the_loads_stay_open() {
     ];
     assert_eq!(
         said("joint.bolts", &ring, "load"),
-        "cannot tell: needs gasket, or m and y"
+        "cannot tell: needs gasket, or gasket_m and gasket_y"
     );
     let both: Vec<_> = ring
         .into_iter()
-        .chain([("gasket", "flat-iron"), ("m", "3")])
+        .chain([("gasket", "flat-iron"), ("gasket_m", "3")])
         .collect();
     let refused = run("joint.bolts", &typed(&both), House::Inch)
         .unwrap_err()

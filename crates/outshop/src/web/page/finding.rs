@@ -271,7 +271,7 @@ fn weighed(view: &View<'_>, kept: &Finding, choice: &Choice) -> Markup {
     let rows = html! {
         @for offer in &choice.offers { (one(offer, &choice.sheets, family, kit::number(view.book, kept.locomotive))) }
         @if !choice.sheets.is_empty() {
-            p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } "." }
+            p class="small" { (say::STAND_ON) " " @for (at, sheet) in choice.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path_by_law(sheet, kit::number(view.book, kept.locomotive))) { (sheet.card.id) } } "." }
         }
     };
     html! {
@@ -320,7 +320,7 @@ fn one(offer: &Offer, sheets: &[physics::Sheet], family: &str, number: &str) -> 
             @if let Some(moved) = moves::of_choice(family, &offer.route.word) { dt { (words::moves::MOVES) } dd { (moved) } }
             @if let Some(skill) = &offer.route.skill { dt { (say::SKILL) } dd { (skill) } }
             @if !offer.sheets.is_empty() { dt { (say::SHEETS) } dd { @for (at, id) in offer.sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::of_engine(id, number)) { (id) } } } }
-            @if !offer.tools.is_empty() { dt { (say::TOOLS) } dd { @for tool in &offer.tools { (tool_line(tool)) } @if offer.tools.iter().any(|tool| !tool.is_kept()) && !sheets.is_empty() { div class="small" { (say::DRAW_FROM) " " @for (at, sheet) in sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path(sheet)) { (sheet.card.id) } } } } } }
+            @if !offer.tools.is_empty() { dt { (say::TOOLS) } dd { @for tool in &offer.tools { (tool_line(tool)) } @if offer.tools.iter().any(|tool| !tool.is_kept()) && !sheets.is_empty() { div class="small" { (say::DRAW_FROM) " " @for (at, sheet) in sheets.iter().enumerate() { @if at > 0 { ", " } a href=(sheet::path_by_law(sheet, number)) { (sheet.card.id) } } } } } }
             @if !offer.moves.is_empty() { dt { (say::MOVES) } dd { (offer.moves.join("; ")) } }
             @if !offer.route.operations.is_empty() { dt { (say::STEPS) } dd { @for step in &offer.route.operations { div { (step.what) @if let Some(hold) = &step.hold { " " span class="quiet" { (say::hold(&hold.look, hold.by.signer())) } } } } } }
             @if !offer.route.stop_points.is_empty() { dt { (say::STOPS) } dd { @for line in &offer.route.stop_points { div { (words::sentence(line)) } } } }

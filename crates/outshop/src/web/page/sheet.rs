@@ -2,7 +2,7 @@
 
 use maud::{Markup, PreEscaped, html};
 use physics::card::Card;
-use physics::{Sheet, Shown};
+use physics::{Basis, Sheet, Shown};
 use shop::lathe::{FILLED, SET};
 use shop::ruled::{figures_of, of_boiler};
 
@@ -100,10 +100,25 @@ pub fn of_engine(id: &str, number: &str) -> String {
 
 /// A worked sheet with the same inputs.
 pub fn path(sheet: &Sheet) -> String {
+    format!("/sheet/{}?{}", sheet.card.id, inputs_of(sheet, |_| true))
+}
+
+/// A sheet worked from readings of an engine, with the same inputs; where it asks figures of law they come of her rules.
+pub fn path_by_law(sheet: &Sheet, number: &str) -> String {
+    let id = sheet.card.id;
+    if figures_of(id).is_empty() {
+        return path(sheet);
+    }
+    let typed = inputs_of(sheet, |basis| !matches!(basis, Basis::Ruling { .. }));
+    format!("{}&{typed}", of_engine(id, number))
+}
+
+fn inputs_of(sheet: &Sheet, kept: impl Fn(&Basis) -> bool) -> String {
     let inputs: Vec<_> = sheet
         .inputs
         .iter()
         .filter(|input| sheet.card.arguments.iter().any(|a| a.name == input.name))
+        .filter(|input| kept(&input.basis))
         .map(|input| {
             format!(
                 "{}={}",
@@ -112,7 +127,7 @@ pub fn path(sheet: &Sheet) -> String {
             )
         })
         .collect();
-    format!("/sheet/{}?{}", sheet.card.id, inputs.join("&"))
+    inputs.join("&")
 }
 
 /// An input as it was entered; one without a unit takes the one the sheet gave it, for whoever opens the page

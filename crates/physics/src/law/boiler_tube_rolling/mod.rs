@@ -1,7 +1,7 @@
 //! `boiler.tube_rolling`: how much of a tube's wall its rolling takes, from the bore before and after.
 
 use crate::answer::{Answer, Outcome};
-use crate::boiler::{MEASURED, QUALIFIED, REVIEW};
+use crate::boiler::{FORM_4, MEASURED, QUALIFIED, REVIEW};
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
@@ -174,6 +174,7 @@ static CARD: Card = Card {
         "Rolling one tube loosens its neighbors: look at them all again, and prove the lot by water.",
         "A wall rolled thin has nothing left to bite the next time: find why a tube leaks before rolling it again.",
         MEASURED,
+        FORM_4,
         QUALIFIED,
         REVIEW,
     ],

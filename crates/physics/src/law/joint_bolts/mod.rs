@@ -123,11 +123,11 @@ static CARD: Card = Card {
         Argument::word(
             "gasket",
             &GASKETS,
-            "the gasket, of the table; or say m and y",
+            "the gasket, of the table; or say gasket_m and gasket_y",
         )
         .optional(),
         Argument::quantity(
-            "m",
+            "gasket_m",
             "m",
             Dimension::Ratio,
             "0",
@@ -136,7 +136,7 @@ static CARD: Card = Card {
         )
         .optional(),
         Argument::quantity(
-            "y",
+            "gasket_y",
             "y",
             Dimension::Stress,
             "0 psi",
@@ -412,31 +412,33 @@ impl Seat {
     }
 }
 
-/// The factors of the gasket, from the table or as typed.
-fn factors(inputs: &Inputs, answer: &mut Answer) -> Result<Option<(f64, Stress)>, SheetError> {
-    let typed = (inputs.si("m"), inputs.si("y"));
-    match (inputs.word("gasket"), typed) {
-        (Some(_), (None, None)) => {
-            let row = gasket(inputs.word("gasket").unwrap_or_default())?;
-            let fault = |why| ROWS.fault(ID, why);
-            let m = csv::number(&row.m).map_err(fault)?;
-            let y = csv::number(&row.y).map_err(fault)?;
-            for (symbol, value) in CARD.table_values.iter().zip([m, y]) {
-                let said = format!("{LISTED}, {}", row.note);
-                answer
-                    .table_values
-                    .push(TableValue::inch_book(*symbol, value, said));
-            }
-            Ok(Some((m, Stress::psi(y))))
-        }
-        (Some(_), _) => Err(SheetError::impossible(
+/// The factors of the gasket, m and y, from the table or as typed; none where nobody said.
+fn factors(
+    inputs: &Inputs,
+    answer: &mut Answer,
+) -> Result<(Option<f64>, Option<Stress>), SheetError> {
+    let typed = (inputs.si("gasket_m"), inputs.si("gasket_y"));
+    let Some(word) = inputs.word("gasket") else {
+        return Ok((typed.0, typed.1.map(Stress::pascals)));
+    };
+    if typed != (None, None) {
+        return Err(SheetError::impossible(
             ID,
             "both a gasket of the table and its factors were said",
-            "one of them: m and y where the maker gives them, else the gasket",
-        )),
-        (None, (Some(m), Some(y))) => Ok(Some((m, Stress::pascals(y)))),
-        (None, _) => Ok(None),
+            "one of them: gasket_m and gasket_y where the maker gives them, else the gasket",
+        ));
     }
+    let row = gasket(word)?;
+    let fault = |why| ROWS.fault(ID, why);
+    let m = csv::number(&row.m).map_err(fault)?;
+    let y = csv::number(&row.y).map_err(fault)?;
+    for (symbol, value) in CARD.table_values.iter().zip([m, y]) {
+        let said = format!("{LISTED}, {}", row.note);
+        answer
+            .table_values
+            .push(TableValue::inch_book(*symbol, value, said));
+    }
+    Ok((Some(m), Some(Stress::psi(y))))
 }
 
 fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
@@ -457,20 +459,37 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         None => "m and y given",
     };
     let mut answer = Answer::new(branch);
-    let told = factors(inputs, &mut answer)?;
+    let (m, y) = factors(inputs, &mut answer)?;
+    let operating = m.map(|m| seat.operating(pressure, m));
+    let seating = y.map(|y| seat.seating(y));
     answer = answer
         .with("effective_width", seat.width)
         .with("load_diameter", seat.diameter);
+    // What nobody said: one word would do, or the two factors.
+    let mut missing = Vec::new();
+    for (told, name) in [(m.is_some(), "gasket_m"), (y.is_some(), "gasket_y")] {
+        if !told {
+            missing.push(name);
+        }
+    }
+    if missing.len() == 2 {
+        missing = vec!["gasket, or gasket_m and gasket_y"];
+    }
+    answer = match operating {
+        Some(load) => answer.with("operating", load),
+        None => answer.waiting(&["operating"], &missing),
+    };
+    answer = match seating {
+        Some(load) => answer.with("seating", load),
+        None => answer.waiting(&["seating"], &missing),
+    };
     let allowable = inputs.si("allowable");
     let mut stress = None;
-    if let Some((m, y)) = told {
-        let (operating, seating) = (seat.operating(pressure, m), seat.seating(y));
+    if let (Some(operating), Some(seating)) = (operating, seating) {
         let pressed = operating.to_newtons() >= seating.to_newtons();
         let load = operating.to_newtons().max(seating.to_newtons());
         let each = Force::newtons(load / bolts);
         answer = answer
-            .with("operating", operating)
-            .with("seating", seating)
             .with("load", Force::newtons(load))
             .with("each", each)
             .with(
@@ -485,27 +504,12 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         }
         answer = turning(inputs, answer, each)?;
     } else {
-        let all = [
-            "operating",
-            "seating",
-            "load",
-            "each",
-            "stress",
-            "torque",
-            "governs",
-        ];
-        answer = answer.waiting(&all, &["gasket, or m and y"]);
+        answer = answer.waiting(&["load", "each", "stress", "torque", "governs"], &missing);
     }
+    let from = missing.first().copied().unwrap_or("root_diameter");
     let held = Held::default().hold(
         "stress in the bolts",
-        (
-            stress,
-            if told.is_some() {
-                "root_diameter"
-            } else {
-                "gasket, or m and y"
-            },
-        ),
+        (stress, from),
         Bound::AtMost,
         (allowable, "allowable"),
     );
