@@ -214,7 +214,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             _ => (Length::m(0.0), Length::m(0.0)),
         })
         .collect();
-    if inputs.list_si("arms").len() % 2 != 0 {
+    if !inputs.list_si("arms").len().is_multiple_of(2) {
         return Err(SheetError::impossible(
             CARD.id,
             "an arm is left over",
@@ -236,7 +236,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ));
     };
     let odd = inputs.word("boxes") == Some("odd-levers");
-    let is_box = |at: usize| (at % 2 == 0) == odd;
+    let is_box = |at: usize| at.is_multiple_of(2) == odd;
     let first = inputs.need_si("load")? / known;
     let last = levers.last().map_or(1.0, |lever| lever.far);
     let boxes: f64 = levers
