@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use jiff::ToSpan;
+use jiff::Span;
 use jiff::civil::{Date, date};
 use measure::Size;
 use rules::Rulebook;
@@ -81,13 +81,11 @@ pub fn grow(file: &Path, fires: u32) -> Result<Store, Stop> {
     }
     // In one act, because each act loads the whole book anew.
     let days = fires.div_ceil(3);
-    let first = TODAY
-        .checked_sub(i64::from(days).days())
-        .map_err(Stop::machine)?;
+    let first = days_on(TODAY, -i64::from(days)).map_err(Stop::machine)?;
     let logged = || -> Result<Vec<Statement>, jiff::Error> {
         let mut all = Vec::new();
         for number in 0..fires {
-            let day = first.checked_add(i64::from(number / 3).days())?;
+            let day = days_on(first, i64::from(number / 3))?;
             all.push(fire(number, day));
         }
         let last = TODAY.yesterday()?;
@@ -189,6 +187,16 @@ pub fn act_of(id: u128) -> Act {
     }
 }
 
+/// The day so many days after another.
+pub fn days_on(from: Date, days: i64) -> Result<Date, jiff::Error> {
+    from.checked_add(Span::new().try_days(days)?)
+}
+
+/// The day so many years after another.
+pub fn years_on(from: Date, years: i64) -> Result<Date, jiff::Error> {
+    from.checked_add(Span::new().try_years(years)?)
+}
+
 /// What the papers of an engine say: enough that every clock has something to run from.
 fn papers(engine: LocomotiveId, first: Date, years: u32) -> Result<Vec<Statement>, shop::Refusal> {
     let past = |why: jiff::Error| shop::Refusal::input(why.to_string());
@@ -215,9 +223,8 @@ fn papers(engine: LocomotiveId, first: Date, years: u32) -> Result<Vec<Statement
     };
     let mut all = vec![told("enters-service", date(1923, 5, 14))];
     for year in 0..years {
-        let day = first
-            .checked_add(i64::from(year).years())
-            .and_then(|day| day.checked_add(30.days()))
+        let day = years_on(first, year.into())
+            .and_then(|day| days_on(day, 30))
             .map_err(past)?;
         let kind = match year {
             year if year % 14 == 0 => "1472",
@@ -244,7 +251,7 @@ fn logs(engines: u32, years: u32, first: Date) -> Result<Vec<Statement>, Stop> {
     for turn in 0..fires {
         // Spread evenly over the years, as many as there are.
         let after = i64::from(turn) * i64::from(days) / i64::from(fires.max(1));
-        let day = first.checked_add(after.days()).map_err(Stop::machine)?;
+        let day = days_on(first, after).map_err(Stop::machine)?;
         for number in 0..engines {
             let mut fire = fire(turn + number, day);
             if let Statement::FireLogged(it) = &mut fire {

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use measure::{Reading, State};
 use rules::Rulebook;
@@ -12,7 +11,7 @@ use shop::locomotive::add_engine;
 use store::{Act, Store};
 
 use crate::Stop;
-use crate::grow::{act_of, begun, engine, engine_of};
+use crate::grow::{act_of, begun, engine, engine_of, years_on};
 
 /// Parts of an engine: with three features each, 400 features and two over.
 pub const PARTS: u32 = 134;
@@ -72,9 +71,7 @@ pub fn parts(file: &Path, engines: u32) -> Result<Store, Stop> {
             .write_of(&act_of(id), engine_of(number), |_, _| Ok(made.clone()))
             .map_err(Stop::machine)?;
         for set in 0..SETS {
-            let day = FIRST
-                .checked_add(i64::from(set).years())
-                .map_err(Stop::machine)?;
+            let day = years_on(FIRST, set.into()).map_err(Stop::machine)?;
             let read: Vec<Statement> = (0..PARTS).map(|part| taken(number, part, set)).collect();
             let act = Act {
                 done_on: day,

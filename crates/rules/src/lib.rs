@@ -37,4 +37,4 @@ pub use rule::{Checked, Cite, Rule, Ruling, Version};
 pub use rulebook::Rulebook;
 pub use set::{Beside, Declared, Fault, Origin, RuleSet, beside, stricter};
 pub use source::Source;
-pub use span::{MonthEnd, Span};
+pub use span::{MonthEnd, Span, days_after};

@@ -1,7 +1,6 @@
 //! A stretch of calendar time, and the only place it is added to a date. Months and years always say what
 //! happens when the month they reach is too short.
 
-use jiff::ToSpan as _;
 use jiff::civil::{Date, date};
 use serde::Deserialize;
 
@@ -102,7 +101,11 @@ impl Span {
             .map_err(|_| beyond())?;
         if from.day() <= first.days_in_month() {
             return first
-                .checked_add(i64::from(from.day() - 1).days())
+                .checked_add(
+                    jiff::Span::new()
+                        .try_days(from.day() - 1)
+                        .map_err(|_| beyond())?,
+                )
                 .map_err(|_| beyond());
         }
         match end {
@@ -110,6 +113,13 @@ impl Span {
             MonthEnd::FirstOfNext => first.last_of_month().tomorrow().map_err(|_| beyond()),
         }
     }
+}
+
+/// The day so many calendar days after another, before it where the number is less than nothing; nothing where no calendar
+/// has that day. Numbers that people type come here, so that none of them ends the program.
+pub fn days_after(from: Date, days: i64) -> Option<Date> {
+    let days = jiff::Span::new().try_days(days).ok()?;
+    from.checked_add(days).ok()
 }
 
 impl std::fmt::Display for Span {

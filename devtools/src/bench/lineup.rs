@@ -5,7 +5,6 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 use rules::Rulebook;
 use shop::book::{EntryId, FireId};
@@ -15,7 +14,7 @@ use store::{Act, By, Store};
 use super::{built, median, ratio, said, took, worked};
 use crate::Stop;
 use crate::columns::columns;
-use crate::grow::{DAYS_A_YEAR, TODAY, engine_of, lineup};
+use crate::grow::{DAYS_A_YEAR, TODAY, days_on, engine_of, lineup, years_on};
 
 /// How many engines.
 const ENGINES: [u32; 3] = [10, 50, 200];
@@ -138,9 +137,8 @@ fn late_fires(store: &mut Store, engines: u32) -> Result<Duration, Stop> {
     let mut times = Vec::new();
     for turn in 0..u32::try_from(TIMES).unwrap_or(0) {
         let engine = engine_of(turn * 7 % engines);
-        let day: Date = TODAY
-            .checked_sub(20.years())
-            .and_then(|day| day.checked_add((2 * i64::from(turn) + 1).days()))
+        let day: Date = years_on(TODAY, -20)
+            .and_then(|day| days_on(day, 2 * i64::from(turn) + 1))
             .map_err(Stop::machine)?;
         let fire = NewFire {
             id: FireId(0xF00D_0000 + u128::from(turn)),

@@ -1,7 +1,6 @@
 //! Days and times as a log writes them. An order of day and month that nobody stated is never guessed.
 
 use clap::ValueEnum;
-use jiff::ToSpan;
 use jiff::civil::{Date, DateTime, Time, date};
 use serde::Deserialize;
 
@@ -101,9 +100,9 @@ fn seconds(days: f64) -> i64 {
 }
 
 fn after(day: Date, seconds: i64) -> Result<DateTime, String> {
-    day.at(0, 0, 0, 0)
-        .checked_add(seconds.seconds())
-        .map_err(|_| "holds a moment outside the calendar".to_string())
+    let outside = |_| "holds a moment outside the calendar".to_string();
+    let seconds = jiff::Span::new().try_seconds(seconds).map_err(outside)?;
+    day.at(0, 0, 0, 0).checked_add(seconds).map_err(outside)
 }
 
 /// The moment of a workbook's serial number. In the one system 1 is 1 January 1900, and 60 a 29 February 1900

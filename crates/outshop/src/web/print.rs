@@ -95,8 +95,12 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
         ["inspection", number] => report(&mut context, number)?,
         ["before", number, kind] => {
             let typed = fields(query.as_bytes());
-            let lead = super::form::value(&typed, words::before::LEAD);
-            before(&mut context, number, kind, lead.trim().parse().ok())?
+            let lead = value(&typed, words::before::LEAD).trim();
+            let lead = match lead {
+                "" => None,
+                typed => Some(shop::locomotive::read_lead(typed)?),
+            };
+            before(&mut context, number, kind, lead)?
         }
         ["duties", number] => duties(&mut context, number)?,
         ["year", number, year] => yearly(&mut context, number, year)?,
@@ -108,7 +112,13 @@ fn make(desk: &Desk, reader: &Reader, path: &str, query: &str) -> Result<Respons
             let asked = Tires {
                 engine: (*number).to_owned(),
                 clean_up: typed("clean_up"),
-                lead_weeks: typed("lead_weeks").and_then(|it| it.parse().ok()),
+                lead_weeks: match typed("lead_weeks") {
+                    None => None,
+                    Some(weeks) => {
+                        let weeks = weeks.parse().ok();
+                        Some(weeks.ok_or_else(|| Failure::Input(words::tires::WEEKS.into()))?)
+                    }
+                },
             };
             tires_paper(&mut context, &asked)?
         }

@@ -1,7 +1,6 @@
 //! The days ahead of one engine as a ribbon: solid while nothing stops her, hatched where the log is not
 //! closed or a fact is missing, ending at the day something stops her.
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 use maud::{Markup, html};
 use shop::report::Ahead;
@@ -46,7 +45,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
         let days = on.until(day).map(|span| span.get_days()).unwrap_or(0);
         8.0 + f64::from(days).clamp(0.0, cut.days as f64) * step
     };
-    let end = on.checked_add(cut.days.days()).unwrap_or(on);
+    let end = rules::days_after(on, cut.days).unwrap_or(on);
     let stop = ahead.stopped_from.as_ref().filter(|(day, _)| *day <= end);
     let runs_to = stop.map_or(end, |(day, _)| *day);
     let hatch = format!("hatch-{number}-{kind}");
@@ -64,7 +63,7 @@ fn cut(number: &str, ahead: &Ahead, on: Date, cut: Cut, kind: &str) -> Markup {
                 }
             }
             @for offset in marks {
-                @let day = on.checked_add(offset.days()).unwrap_or(on);
+                @let day = rules::days_after(on, offset).unwrap_or(on);
                 @let x = at(day);
                 @let last = offset + cut.line > cut.days;
                 line class="s-rule" x1=(x) y1="22" x2=(x) y2="60" stroke-width="1" {}

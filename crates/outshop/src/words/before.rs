@@ -75,11 +75,6 @@ pub fn lead(it: &Before) -> String {
     }
 }
 
-/// A lead time that is none.
-pub fn not_days(typed: &str) -> String {
-    format!("`{typed}` is no number of days: 0 to 2000 was expected.")
-}
-
 /// Where a chance is from.
 pub fn from(it: &Likely) -> Vec<String> {
     let open = it

@@ -2,6 +2,7 @@
 
 use std::process::Command;
 
+use crate::pages::Served;
 use crate::run::Folder;
 
 /// Refusals of every kind, one after another on one book: none of them may move the head.
@@ -217,4 +218,72 @@ fn a_stale_act_is_refused() {
     assert!(String::from_utf8_lossy(&output.stderr).contains("has changed since you looked"));
     assert_eq!(folder.head(), head);
     assert_eq!(decide(seen).status.code(), Some(0));
+}
+
+/// Numbers of a size that nobody can mean, in every field whose number is added to a day. A calendar has an end, and running
+/// off it ended the program once.
+#[test]
+fn a_number_that_no_calendar_has_gets_a_sentence() {
+    let folder = Folder::shop("calendar");
+    for [verb, engine, kind, flag] in [
+        ["inspect before", "14", "annual", "--lead"],
+        ["print before", "14", "annual", "--lead"],
+        ["tires", "14", "", "--lead-weeks"],
+    ] {
+        let words = |number: &str| -> Vec<String> {
+            let start = verb.split(' ').chain([engine, kind]);
+            let start = start.filter(|word| !word.is_empty()).map(str::to_owned);
+            start.chain([format!("{flag}={number}")]).collect()
+        };
+        for (number, code) in [
+            ("4294967295", 2),
+            ("7304485", 2),
+            ("2001", 2),
+            ("-1", 2),
+            ("9e9", 2),
+        ] {
+            let words = words(number);
+            let output = folder.run(&words.iter().map(String::as_str).collect::<Vec<_>>());
+            let said = String::from_utf8_lossy(&output.stderr).into_owned();
+            assert_eq!(output.status.code(), Some(code), "{words:?}: {output:?}");
+            assert!(
+                said.contains(number) && !said.contains("panicked"),
+                "{words:?}: {said}"
+            );
+        }
+        // Nothing is a lead time: it lies on the shelf of the shop next door.
+        let words = words("0");
+        let output = folder.run(&words.iter().map(String::as_str).collect::<Vec<_>>());
+        assert!(
+            matches!(output.status.code(), Some(0 | 1)),
+            "{words:?}: {output:?}"
+        );
+    }
+    let served = Served::of_book(folder, "2026-05-03T09:00");
+    for (path, refused) in [
+        ("/engine/14/before/annual?lead=4294967295", true),
+        ("/engine/14/before/annual?lead=-1", true),
+        ("/engine/14/before/annual?lead=0", false),
+        ("/engine/14/before/annual?lead=6+weeks", false),
+        ("/engine/14/tires?lead_weeks=4294967295", true),
+        ("/engine/14/tires?lead_weeks=0", false),
+    ] {
+        let page = served.get(path);
+        assert_eq!(page.status, 200, "{path}: {}", page.body);
+        assert_eq!(
+            page.body.contains("is no lead time"),
+            refused,
+            "{path}: {}",
+            page.body
+        );
+    }
+    for path in [
+        "/print/before/14/annual?lead=4294967295",
+        "/print/before/14/annual?lead=soon",
+        "/print/tires/14?lead_weeks=4294967295",
+        "/print/tires/14?lead_weeks=soon",
+    ] {
+        let page = served.get(path);
+        assert_eq!(page.status, 422, "{path}: {}", page.body);
+    }
 }

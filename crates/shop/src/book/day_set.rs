@@ -1,6 +1,5 @@
 //! A set of calendar days as one bit a day: thirty years of a log count in a handful of words.
 
-use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
@@ -29,7 +28,7 @@ fn number(day: Date) -> i32 {
 
 /// The day of a number; nothing outside the calendar.
 fn day(number: i32) -> Option<Date> {
-    DAY_ZERO.checked_add(number.days()).ok()
+    rules::days_after(DAY_ZERO, number.into())
 }
 
 impl DaySet {

@@ -1,7 +1,6 @@
 //! Days out of use that lengthen a clock of Part 229. Part 230 gives no such credit, and no clock of a steam
 //! locomotive comes here: the rule's file says which clocks do.
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::book::Spell;
@@ -25,7 +24,7 @@ pub fn credit(spells: &[Spell], least_days: u32, since: Date, on: Date) -> u32 {
     let mut joined: Vec<(Date, Date)> = Vec::new();
     for (from, through) in whole {
         match joined.last_mut() {
-            Some((_, end)) if end.checked_add(1.day()).is_ok_and(|next| from <= next) => {
+            Some((_, end)) if end.tomorrow().is_ok_and(|next| from <= next) => {
                 *end = through.max(*end);
             }
             _ => joined.push((from, through)),
@@ -52,7 +51,7 @@ mod tests {
     fn spell(from: Date, days: i64) -> Spell {
         Spell {
             from,
-            through: from.checked_add((days - 1).days()).unwrap(),
+            through: rules::days_after(from, days - 1).unwrap(),
             told: "in the back bay".into(),
             by: PersonId(1),
         }

@@ -10,6 +10,7 @@ mod fit_out;
 mod instrument;
 mod lathe;
 mod law;
+mod lead;
 mod letter;
 mod make;
 mod people;
@@ -48,6 +49,7 @@ pub use instrument::{
 pub(crate) use lathe::admit_lathe;
 pub use lathe::{add_lathe, tell_lathe};
 pub use law::{Bound, Law, rule};
+pub use lead::{MOST_LEAD_DAYS, lead_days, lead_weeks, read_lead};
 pub use letter::{
     Standing as LetterStanding, answer_letter, letter_stands, log_letter, open_letters,
 };

@@ -3,7 +3,6 @@
 //!
 //! Old sheds sent word of what an engine would need weeks before she came in, so that it lay ready. This is that list.
 
-use jiff::Span;
 use jiff::civil::Date;
 use measure::House;
 use physics::{Basis, Given, Sheet};
@@ -14,6 +13,7 @@ use super::hours::{of_findings, plain};
 use crate::Refusal;
 use crate::book::{Book, FindingState, Inspection, LocomotiveId, Occasion, PartId, QuarterHours};
 use crate::clock::due;
+use crate::locomotive::lead_days;
 
 /// The sheet that counts past openings.
 pub const SHEET: &str = "wear.openings";
@@ -97,7 +97,7 @@ pub struct Before {
 /// time that something promised to the shop took to come, by its letters.
 ///
 /// # Errors
-/// Input: no such inspection, or as [`due`] and the sheets.
+/// Input: no such inspection, a lead time that cannot be meant, or as [`due`] and the sheets.
 pub fn before(
     book: &Book,
     rules: &Rulebook,
@@ -122,7 +122,7 @@ pub fn before(
     let mut wanting = Vec::new();
     let by = clock.and_then(|clock| {
         let calendar = clock.arms.iter().find(|arm| arm.unit == "calendar days")?;
-        on.checked_add(Span::new().days(calendar.left?)).ok()
+        rules::days_after(on, calendar.left?)
     });
     let by = by.or(clock.and_then(|clock| clock.stops_on?.yesterday().ok()));
     if one.is_none() {
@@ -184,14 +184,14 @@ pub fn before(
     let whole = work(found(None), PRIOR_WHOLE, hours.as_deref())?;
     let lead = match lead {
         Some(days) => Some(Lead {
-            days,
+            days: lead_days(days)?,
             from: "as told".into(),
         }),
         None => longest(book),
     };
     let order_by = by
         .zip(lead.as_ref())
-        .and_then(|(by, lead)| by.checked_sub(Span::new().days(i64::from(lead.days))).ok());
+        .and_then(|(by, lead)| rules::days_after(by, -i64::from(lead.days)));
     let only = Coming {
         ahead: one.clone().into_iter().collect(),
         ..Coming::default()

@@ -2,7 +2,6 @@
 //!
 //! Nothing is reckoned here: this file chooses which readings go in, and says where each came from.
 
-use jiff::Span;
 use jiff::civil::Date;
 use measure::{House, Size, State, show};
 use physics::{Basis, Given, Sheet, Shown};
@@ -186,7 +185,7 @@ pub(super) fn coming_by(
 fn last_year(book: &Book, engine: LocomotiveId, on: Date) -> Option<(u32, String)> {
     let kept = book.locomotives.get(&engine)?;
     let (_, through) = kept.log_closed.iter().rfind(|(_, through)| *through < on)?;
-    let from = through.checked_sub(Span::new().days(364)).ok()?;
+    let from = rules::days_after(*through, -364)?;
     let come = stretch(book, engine, from, *through).ok()?;
     let days = own_service_days(book, engine, from, *through);
     let doubt = days.most.len() > days.least.len();

@@ -10,7 +10,6 @@ mod wear;
 
 use std::collections::BTreeMap;
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 use measure::{Dimension, House, Length, Rounding, entered_with_unit, show};
 use physics::answer::Outcome;
@@ -21,7 +20,7 @@ use super::knock_on::{Moved, moved};
 use super::{Question, fill};
 use crate::Refusal;
 use crate::book::{Book, Locomotive, LocomotiveId, PartId};
-use crate::locomotive::engine_of;
+use crate::locomotive::{engine_of, lead_weeks};
 
 pub use read::{Read, TireWheel, tires_of};
 pub use wear::TireWear;
@@ -138,6 +137,9 @@ pub fn tire_set(
     if let Some(text) = clean_up {
         entered_with_unit(text, Dimension::Length)
             .map_err(|why| Refusal::input(format!("clean-up: {why}")))?;
+    }
+    if let Some(weeks) = plan.lead_weeks {
+        lead_weeks(weeks)?;
     }
     let (pairs, alone) = paired(book, id);
     let mut gathered = Vec::new();
@@ -359,15 +361,19 @@ fn forecast(set: &mut TireSet, plan: &TirePlan, on: Date) {
         (Ok(life), Ok(a_year)) => {
             // Whole days, rounded down; no tire lasts a hundred years.
             let days = (life / *a_year as f64 * 365.25).min(36_525.0).floor();
-            on.checked_add((days as i64).days())
-                .map_err(|why| why.to_string())
+            rules::days_after(on, days as i64).ok_or_else(no_day)
         }
     };
     set.order_by = match (&set.worn_out, plan.lead_weeks) {
         (Err(why), _) => Err(why.clone()),
         (Ok(_), None) => Err("how many weeks a new set takes to come".into()),
-        (Ok(day), Some(weeks)) => day
-            .checked_sub(i64::from(weeks).weeks())
-            .map_err(|why| why.to_string()),
+        (Ok(day), Some(weeks)) => {
+            let before = i64::from(weeks) * 7;
+            rules::days_after(*day, -before).ok_or_else(no_day)
+        }
     };
+}
+
+fn no_day() -> String {
+    "a day that a calendar has".into()
 }

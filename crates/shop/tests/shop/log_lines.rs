@@ -311,7 +311,9 @@ fn a_paper_taken_away_never_lengthens_a_count() {
 fn edges_of_days_and_years() {
     let of = |first: Date, hours: i64| {
         let lit = first.at(20, 0, 0, 0);
-        let out = lit.checked_add(jiff::Span::new().hours(hours)).unwrap();
+        let out = lit
+            .checked_add(jiff::Span::new().try_hours(hours).unwrap())
+            .unwrap();
         let fire = shop::book::Fire {
             locomotive: FOURTEEN,
             lit: Some(lit),

@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use measure::{Reading, Size, State};
 use rules::Rulebook;
@@ -32,7 +31,7 @@ pub const TODAY: Date = date(2026, 5, 2);
 
 /// The day so many days after `day`.
 pub fn later(day: Date, days: i64) -> Date {
-    day.checked_add(days.days()).unwrap()
+    rules::days_after(day, days.into()).unwrap()
 }
 
 /// A book in memory.

@@ -65,7 +65,7 @@ enum Done {
 }
 
 fn day(number: u8) -> Date {
-    date(2026, 1, 1).saturating_add(jiff::Span::new().days(i64::from(number)))
+    rules::days_after(date(2026, 1, 1), number.into()).unwrap()
 }
 
 /// What a deed states: most of it about things that may or may not be there yet.

@@ -92,7 +92,7 @@ pub fn verb<'a>(
 
 /// A fire of No. 14 on a day of 2025, counted from New Year.
 pub fn fire(number: u32) -> Statement {
-    let day = date(2025, 1, 1).saturating_add(jiff::Span::new().days(i64::from(number % 360)));
+    let day = rules::days_after(date(2025, 1, 1), (number % 360).into()).unwrap();
     Statement::FireLogged(FireLogged {
         id: FireId(0xF000 + u128::from(number)),
         locomotive: ENGINE,

@@ -1,7 +1,7 @@
 //! Before the opening: what a coming inspection will probably need, with chance, hours and the day to order by.
 
 use maud::{Markup, html};
-use shop::locomotive::engine;
+use shop::locomotive::{engine, read_lead};
 use shop::route::{Before, before};
 
 use super::{Drawn, View, kit, sheet};
@@ -11,7 +11,11 @@ use crate::words::{self, before as say, tag};
 pub fn draw(view: &View<'_>, number: &str, kind: &str) -> Result<Drawn, Failure> {
     let (id, kept) = engine(view.book, number)?;
     let typed = view.asked(say::LEAD);
-    let lead = typed.parse::<u32>().ok().filter(|days| *days <= 2000);
+    // What was typed and cannot be meant is refused and stays; the rest is shown without it.
+    let (lead, wrong) = match read_lead(typed) {
+        Ok(days) => (Some(days), None),
+        Err(why) => (None, Some(why.what).filter(|_| !typed.trim().is_empty())),
+    };
     let told = before(view.book, view.rules, (id, kind), lead, view.on, view.house)?;
     let title = say::title(&kept.number, kind);
     let print = match lead {
@@ -23,7 +27,7 @@ pub fn draw(view: &View<'_>, number: &str, kind: &str) -> Result<Drawn, Failure>
         p class="lead" { (say::when(&told)) }
         p { (say::MEANS) }
         p { a href=(print) { (say::PRINT) } " · " a href=(format!("/engine/{}", kept.number)) { (words::engine(&kept.number)) } }
-        @if lead.is_none() && !typed.is_empty() { (crate::web::trouble::said(&say::not_days(typed))) }
+        @if let Some(why) = &wrong { (crate::web::trouble::said(why)) }
         section class="ruled" {
             h2 { (say::LIKELY) }
             @if told.likely.is_empty() { p { (say::NOTHING) } } @else { (likely(view, &kept.number, &told)) }

@@ -306,8 +306,7 @@ fn next(paired: &Result<Paired, String>, on: Date, legal: Option<Date>) -> Resul
             Some((.., left)) => {
                 // Whole days, rounded down; no plate lasts a thousand years.
                 let days = (left.min(1000.0) / 2.0 * 365.25).floor() as i64;
-                on.checked_add(jiff::Span::new().days(days))
-                    .map_err(|e| e.to_string())
+                rules::days_after(on, days).ok_or_else(|| "a day that a calendar has".into())
             }
         },
     };
