@@ -367,7 +367,7 @@ fn ready(
         "service_days": told.ahead.as_ref().map(|ahead| ahead.days), "lead_days": told.lead.as_ref().map(|lead| lead.days),
         "openings": told.openings, "found": told.found, "whole": told.whole.to_json(),
         "likely": told.likely.iter().map(|it| json!({
-            "part": it.name, "chance": it.chance, "from": ready_say::from(it), "order_by": it.order_by.map(|day| day.to_string()),
+            "part": it.name, "chance": it.chance, "from": ready_say::from(it), "hours": ready_say::hours(it), "order_by": it.order_by.map(|day| day.to_string()),
         })).collect::<Vec<_>>(),
         "wanting": told.wanting,
     });

@@ -110,8 +110,8 @@ pub fn chance(it: &Likely) -> String {
 /// Hours it took before.
 pub fn hours(it: &Likely) -> String {
     match it.hours {
-        Some([least, median, most]) if least == most => format!("{median} h"),
-        Some([least, median, most]) => format!("{median} h, {least} to {most}"),
+        Some([least, median, most]) if least == most => median.to_string(),
+        Some([least, median, most]) => format!("{median}, {least} to {most}"),
         None => NO_HOURS.into(),
     }
 }
@@ -131,9 +131,10 @@ pub fn whole(it: &Before) -> String {
     let seen = match it.openings {
         0 => "This book holds no closed opening of the kind, so what follows is what was believed beforehand".to_string(),
         n => format!(
-            "{} in this book, {} at them",
+            "{} in this book, {} at {}",
             super::count(usize::try_from(n).unwrap_or(0), "opening", "openings"),
-            super::count(usize::try_from(it.found).unwrap_or(0), "finding", "findings")
+            super::count(usize::try_from(it.found).unwrap_or(0), "finding", "findings"),
+            if n == 1 { "it" } else { "them" }
         ),
     };
     let hours = match shop::route::quantity(&it.whole, "hours") {

@@ -9,7 +9,8 @@ use super::view::{Start, View, newest, since, span_of, when_last, which_day};
 use crate::Refusal;
 use crate::book::InspectionId;
 
-const UNIT: &str = "annual inspections";
+/// What is counted, as a shop says it.
+pub const UNIT: &str = "annual inspections";
 
 /// An annual held: the first and last day it may be reckoned to, and what it was in the book.
 struct Held {

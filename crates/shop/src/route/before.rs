@@ -8,7 +8,9 @@ use measure::House;
 use physics::{Basis, Given, Sheet};
 use rules::Rulebook;
 
-use super::forecast::{Ahead, Coming, Forecast, coming_by, quantity, wear_before};
+use super::forecast::{
+    ANNUAL, Ahead, Coming, Forecast, coming_by, quantity, wear_before, with_next_annual,
+};
 use super::hours::{of_findings, plain};
 use crate::Refusal;
 use crate::book::{Book, FindingState, Inspection, LocomotiveId, Occasion, PartId, QuarterHours};
@@ -120,11 +122,18 @@ pub fn before(
     let one = coming.ahead.into_iter().find(|ahead| ahead.what == kind);
     let clock = clocks.iter().find(|clock| clock.inspection == kind);
     let mut wanting = Vec::new();
-    let by = clock.and_then(|clock| {
+    // A fifth annual is held on the day of the annual that it is.
+    let dated = match clock {
+        Some(clock) if with_next_annual(clock) => {
+            clocks.iter().find(|clock| clock.inspection == ANNUAL)
+        }
+        clock => clock,
+    };
+    let by = dated.and_then(|clock| {
         let calendar = clock.arms.iter().find(|arm| arm.unit == "calendar days")?;
         rules::days_after(on, calendar.left?)
     });
-    let by = by.or(clock.and_then(|clock| clock.stops_on?.yesterday().ok()));
+    let by = by.or(dated.and_then(|clock| clock.stops_on?.yesterday().ok()));
     if one.is_none() {
         wanting
             .extend(clock.map(|clock| format!("the service days until the {kind}: {}", clock.why)));
