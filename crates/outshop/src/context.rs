@@ -237,6 +237,17 @@ impl Context {
         Ok(self.store()?.book_of_part(id, part)?)
     }
 
+    /// The same with her fires too, whose miles the part ran.
+    ///
+    /// # Errors
+    /// As [`Context::book_of`].
+    pub fn book_of_part_with_fires(&mut self, number: &str, part: &str) -> Result<Book, Failure> {
+        let mut book = self.book_of_part(number, part)?;
+        let id = self.engine_of(number)?;
+        self.store()?.add_fires(&mut book, id)?;
+        Ok(book)
+    }
+
     /// The engine of a number, found without reading the book; where there is none, the whole book is asked, which
     /// says what numbers there are.
     fn engine_of(&mut self, number: &str) -> Result<shop::book::LocomotiveId, Failure> {

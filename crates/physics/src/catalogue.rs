@@ -116,6 +116,7 @@ static CATALOGUE: &[Entry] = &[
     law::air_brake_rigging::ENTRY,
     law::wear_forecast::ENTRY,
     law::wear_line::ENTRY,
+    law::wear_miles::ENTRY,
     law::wear_openings::ENTRY,
     law::wear_policy::ENTRY,
     law::cast_babbitt::ENTRY,

@@ -50,7 +50,7 @@ impl Tells {
         let planned = planned(self.a_year)?;
         let (on, house) = (context.on()?, context.house());
         let rules = context.rules()?;
-        let book = context.book_of_part(&self.engine, &self.part)?;
+        let book = context.book_of_part_with_fires(&self.engine, &self.part)?;
         let (locomotive, kept) = engine(&book, &self.engine)?;
         let (id, named) = part(&book, locomotive, &self.part)?;
         let told = wear(&book, rules, id, on, house, planned)?;
@@ -80,6 +80,9 @@ impl Tells {
             for said in say::rate(it) {
                 line(4, &said);
             }
+            for said in say::by_miles(it) {
+                line(4, &said);
+            }
             if let Some(beside) = &it.beside {
                 line(4, &say::mirror(it, &beside.part));
             }
@@ -107,7 +110,10 @@ impl Tells {
                     "left": opening.left.map(|(day, size)| json!({ "on": day.to_string(), "in": show::decimal_in(size) })),
                     "found": { "on": opening.found.0.to_string(), "in": show::decimal_in(opening.found.1) },
                     "service_days": opening.days, "told": opening.told,
+                    "miles": opening.miles.as_ref().and_then(|run| run.as_ref().ok()),
+                    "miles_need": opening.miles.as_ref().and_then(|run| run.as_ref().err()),
                 })).collect::<Vec<_>>(),
+                "by_miles": it.by_miles.as_ref().map(physics::Sheet::to_json),
                 "ahead": it.ahead.iter().map(|(ahead, sheet)| json!({ "opening": ahead.what, "service_days": ahead.days, "why": ahead.why, "sheet": sheet.to_json() })).collect::<Vec<_>>(),
             })).collect::<Vec<_>>(),
             "wanting": told.wanting,

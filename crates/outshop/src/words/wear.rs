@@ -1,7 +1,7 @@
 //! What the book tells of a part's wear.
 
 use physics::{Sheet, Shown};
-use shop::route::Forecast;
+use shop::route::{Forecast, quantity};
 
 /// A section: what else there is to say.
 pub const TITLE: &str = "What the forecast stands on";
@@ -31,6 +31,13 @@ pub const PLANNED: &str = "Service days planned in a year";
 pub const RECKON: &str = "Reckon with these";
 /// Under a picture.
 pub const LEGEND: &str = "solid: ours to spend; hatched: not";
+
+/// A link.
+pub const MILES_SHEET: &str = "the sheet by miles";
+/// A column.
+pub const MILES: &str = "Miles";
+/// In place of miles.
+pub const NOT_IN_LOG: &str = "not in the log";
 
 /// Marks beside a picture.
 pub mod mark {
@@ -135,6 +142,75 @@ pub fn rate(it: &Forecast) -> Vec<String> {
         } else {
             lines.push(format!("To {whose}: {}.", result(sheet, days)));
         }
+    }
+    lines
+}
+
+/// The same by miles: its rate and the miles to each limit, or what would settle it; a line each, none where her fires were not
+/// read or no size was ever left and found.
+pub fn by_miles(it: &Forecast) -> Vec<String> {
+    let Some(sheet) = &it.by_miles else {
+        return Vec::new();
+    };
+    if !is_number(sheet, "rate") {
+        let needs = it.openings.iter().filter_map(|opening| {
+            let run = opening.miles.as_ref()?;
+            run.as_ref().err().cloned()
+        });
+        let needs: Vec<String> = needs.collect();
+        return vec![match needs.is_empty() {
+            true => format!("By miles: {}.", result(sheet, "rate")),
+            false => format!("By miles: cannot tell: needs {}.", needs.join("; ")),
+        }];
+    }
+    let rate = result(sheet, "rate");
+    let counted = quantity(sheet, "counted").unwrap_or(0.0) as usize;
+    let openings = super::count(counted, "opening", "openings");
+    let sure = match is_number(sheet, "interval") {
+        true => format!(
+            "; to the next opening {} either way, 19 times in 20",
+            result(sheet, "interval")
+        ),
+        false => String::new(),
+    };
+    let mut lines = vec![format!(
+        "By miles: wears {rate} in 1000 miles by {openings}{sure}. Days or miles: which goes better with this part, nobody has shown, so both stand."
+    )];
+    for (limit, whose, miles, soonest, days) in [
+        (
+            it.shop_limit.is_some(),
+            "our limit",
+            "miles_to_shop_limit",
+            "soonest_shop_limit",
+            "days_to_shop_limit",
+        ),
+        (
+            it.rule_limit.is_some(),
+            "the law's limit",
+            "miles_to_rule_limit",
+            "soonest_rule_limit",
+            "days_to_rule_limit",
+        ),
+    ] {
+        if !limit {
+            continue;
+        }
+        if !is_number(sheet, miles) {
+            lines.push(format!("By miles to {whose}: {}.", result(sheet, miles)));
+            continue;
+        }
+        let soon = match is_number(sheet, soonest) {
+            true => format!(", as soon as {}", result(sheet, soonest)),
+            false => String::new(),
+        };
+        let in_days = match is_number(sheet, days) {
+            true => format!("; about {} service days", result(sheet, days)),
+            false => String::new(),
+        };
+        lines.push(format!(
+            "By miles to {whose}: {} miles at that rate{soon}{in_days}.",
+            result(sheet, miles)
+        ));
     }
     lines
 }

@@ -61,6 +61,50 @@ fn it_tells_what_stops_which_engine_and_the_feed_check_to_its_close() {
     }
 }
 
+/// No. 27's annual of September 2025 stands closed, so what was found at it and the hours it took are learned from.
+#[test]
+fn before_an_opening_it_has_a_past_one_to_learn_from() {
+    let folder = Folder::new("past");
+    folder.done(&["demo", "--no-serve", "--book", "d.book"]);
+    let ask = |words: &[&str]| {
+        let mut command = folder.command(&[words, &["--json", "--book", "d.book"]].concat());
+        let output = command.env_remove("OUTSHOP_NOW").output().unwrap();
+        serde_json::from_slice::<serde_json::Value>(&output.stdout).unwrap()
+    };
+    let told = ask(&["inspect", "before", "27", "annual"]);
+    assert_eq!((&told["openings"], &told["found"]), (&1.into(), &2.into()));
+    let of = |part: &str| {
+        let mut likely = told["likely"].as_array().unwrap().iter();
+        likely.find(|it| it["part"] == part).unwrap().clone()
+    };
+    // Hours booked: 3 1/4 and 3; 1 1/2, 2 3/4 and 3/4.
+    assert_eq!(of("left main reservoir")["hours"], "6 1/4 h");
+    assert_eq!(of("right back washout plug")["hours"], "5 h");
+    // The annual to come is her fifth, so both come on one day.
+    let fifth = ask(&["inspect", "before", "27", "fifth-annual"]);
+    assert_eq!(fifth["last_day"], "2026-09-23");
+    assert_eq!(fifth["last_day"], told["last_day"]);
+    // Her feed check was left and found inside the log, so it has a rate by miles too; that of No. 14 stands on papers.
+    let wear = |engine: &str| {
+        let told = ask(&["part", "wear", engine, "right feed check"]);
+        let all = told["wear"].as_array().unwrap().clone();
+        let mut walls = all.into_iter().filter(|it| it["size"] == "seat-wall");
+        walls.next().unwrap()
+    };
+    let walls = wear("27");
+    assert_eq!(walls["openings"][1]["service_days"], 32);
+    assert_eq!(walls["openings"][1]["miles"], 938);
+    assert!(walls["by_miles"]["results"]["rate"]["value"].is_number());
+    let fourteen = wear("14");
+    assert!(fourteen["openings"][0]["miles"].is_null());
+    assert!(
+        fourteen["openings"][0]["miles_need"]
+            .as_str()
+            .unwrap()
+            .contains("no log is closed")
+    );
+}
+
 /// Both ways to end it leave a clean end: exit code 0, and one file that holds everything.
 #[test]
 fn it_serves_what_to_look_at_first_and_stops_cleanly() {

@@ -95,5 +95,6 @@ pub mod thread_wires;
 pub mod valve_lift;
 pub mod wear_forecast;
 pub mod wear_line;
+pub mod wear_miles;
 pub mod wear_openings;
 pub mod wear_policy;

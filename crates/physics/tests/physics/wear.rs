@@ -186,6 +186,47 @@ const GUIDE: [(&str, &str); 7] = [
     ("days_ahead", "75"),
 ];
 
+/// Where each service day has the same miles, both sheets tell one thing in two ways.
+#[test]
+fn by_miles_is_by_days_where_the_days_are_alike() {
+    let by_days = sheet("wear.forecast", &GUIDE);
+    let mut pairs: Vec<(&str, &str)> = GUIDE.to_vec();
+    pairs.retain(|(name, _)| *name != "days_ahead" && *name != "days");
+    // Twenty eight miles a day: 61, 74 and 58 days of them.
+    pairs.extend([("miles", "1708, 2072, 1624"), ("miles_a_day", "28")]);
+    let by_miles = sheet("wear.miles", &pairs);
+    let of = |sheet: &Sheet, name: &str| match sheet.result(name) {
+        Some(Shown::Quantity { si: Some(si), .. }) => *si,
+        other => panic!("{name}: {other:?}"),
+    };
+    for (name, other, times) in [
+        ("rate", "rate", 1000.0 / 28.0),
+        ("spread", "spread", 1000.0 / 28.0),
+        ("interval", "interval", 1000.0 / 28.0),
+        ("miles_to_shop_limit", "days_to_shop_limit", 28.0),
+        ("soonest_shop_limit", "soonest_shop_limit", 28.0),
+        ("days_to_shop_limit", "days_to_shop_limit", 1.0),
+    ] {
+        let (miles, days) = (of(&by_miles, name), times * of(&by_days, other));
+        assert!((miles - days).abs() < 1e-9 * days, "{name}: {miles} {days}");
+    }
+    // Taking a fact away takes the answer away and makes none kinder.
+    pairs.retain(|(name, _)| *name != "miles_a_day");
+    assert_eq!(
+        shown(&sheet("wear.miles", &pairs), "days_to_shop_limit"),
+        "cannot tell: needs miles_a_day"
+    );
+    pairs.retain(|(name, _)| *name != "miles");
+    pairs.push(("miles", "?, ?, ?"));
+    assert_eq!(
+        shown(&sheet("wear.miles", &pairs), "rate"),
+        "cannot tell: needs an opening with both as_left and miles"
+    );
+    pairs.pop();
+    pairs.push(("miles", "1708, 2072"));
+    assert!(said("wear.miles", &pairs).contains("3 of as_found and 2 of miles were given"));
+}
+
 /// NIST Statistical Reference Datasets, univariate: Mavro, 50 transmittances, mean 2.00185600000000 and standard deviation
 /// 0.000429123454003053; NumAcc1, 10,000,001 to 10,000,003, mean 10,000,002 and deviation 1, where a sum of squares less the
 /// square of a sum comes out wrong. Certified values and data as transcribed in public test files that cite the pages.
@@ -328,7 +369,7 @@ proptest! {
             let openings = each.iter().enumerate().map(|(k, (wear, days))| Opening {
                 left: Some(0.1),
                 found: found(wear + if k == at { extra } else { 0.0 }),
-                days: Some(*days),
+                over: Some(*days),
             });
             let rates: Vec<f64> = openings.filter_map(|one| one.rate(way)).collect();
             Rates::of(&rates).unwrap()

@@ -28,6 +28,7 @@ mod stated;
 mod stretch;
 mod view;
 
+pub use annuals::UNIT as ANNUALS;
 pub use credit::credit;
 pub use dailies::days_without_daily;
 pub use defect::{may_start, open_clock, runs_out};
@@ -43,5 +44,5 @@ pub use paper_count::{Agreement, PaperCheck, count_paper, paper_checks};
 pub use service_day::{Count, of_year, own_service_days, service_days};
 pub(crate) use stated::admit_out_of_use;
 pub use stated::{attest_out_of_use, has_a_log, state_day, state_fact};
-pub use stretch::{Stretch, stretch};
+pub use stretch::{Stretch, miles, stretch};
 pub use view::span_of;

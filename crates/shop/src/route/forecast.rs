@@ -3,7 +3,7 @@
 //! Nothing is reckoned here: this file chooses which readings go in, and says where each came from.
 
 use jiff::civil::Date;
-use measure::{House, Size, State, show};
+use measure::{House, Rounding, Size, State, show};
 use physics::{Basis, Given, Sheet, Shown};
 use rules::{LimitValue, Rulebook, Ruling};
 
@@ -11,12 +11,16 @@ use super::house;
 use super::opening::{Opening, Reading, Wearing, openings, wearing};
 use crate::Refusal;
 use crate::book::{Book, LocomotiveId, Part, PartId};
-use crate::clock::{Clock, State as Stands, due, own_service_days, stretch};
+use crate::clock::{ANNUALS, Arm, Clock, State as Stands, due, miles, own_service_days, stretch};
 use crate::locomotive::{family, mirror, part_of};
 use crate::verdict::{Judgement, judge_as_it_is};
 
 /// The sheet that is worked.
 pub const SHEET: &str = "wear.forecast";
+/// The word of the annual inspection.
+pub(super) const ANNUAL: &str = "annual";
+/// The same openings by the miles between them.
+pub const MILES_SHEET: &str = "wear.miles";
 /// The most openings that it takes; the newest are given.
 const MOST: usize = 24;
 
@@ -74,6 +78,8 @@ pub struct Forecast {
     pub ahead: Vec<(Ahead, Sheet)>,
     /// Its mirror, where it has one with a rate.
     pub beside: Option<Beside>,
+    /// By miles in place of service days, where her fires were read.
+    pub by_miles: Option<Sheet>,
 }
 
 /// What the book tells of a part's wear.
@@ -101,6 +107,12 @@ pub fn coming(
 ) -> Result<Coming, Refusal> {
     let clocks = due(book, rules, engine, on)?;
     Ok(coming_by(&clocks, book, engine, on, planned))
+}
+
+/// Whether a clock is that of an inspection, by the annuals before it, that the next annual must be.
+pub(super) fn with_next_annual(clock: &Clock) -> bool {
+    let next = |arm: &Arm| arm.unit == ANNUALS && arm.left == Some(1);
+    !rules::words::is_work(&clock.inspection) && clock.arms.iter().any(next)
 }
 
 /// The same by her clocks as they were read already.
@@ -176,9 +188,32 @@ pub(super) fn coming_by(
                 .push(format!("{}: needs {}", clock.inspection, needs.join("; "))),
         }
     }
+    // What comes with the next annual comes when that does.
+    let annual = coming.ahead.iter().find(|it| it.what == ANNUAL).cloned();
+    for clock in clocks.iter().filter(|clock| with_next_annual(clock)) {
+        coming.ahead.extend(annual.clone().map(|annual| Ahead {
+            what: clock.inspection.clone(),
+            why: format!("with the next annual; {}", annual.why),
+            ..annual
+        }));
+    }
     coming.ahead.sort_by_key(|ahead| ahead.days);
     coming.ahead.dedup_by(|one, other| one.what == other.what);
     coming
+}
+
+/// Miles she makes in a service day, by the 365 days before a day, where her fires were read and every one of them has its miles;
+/// and how that was reckoned. Rounded up: more miles a day leave fewer days.
+fn miles_a_day(book: &Book, engine: LocomotiveId, on: Date) -> Option<(String, String)> {
+    let kept = book.locomotives.get(&engine)?;
+    let (days, whose) = last_year(book, engine, on)?;
+    let (_, through) = kept.log_closed.iter().rfind(|(_, through)| *through < on)?;
+    let run = miles(book, engine, rules::days_after(*through, -364)?, *through)?.ok()?;
+    let a_day = f64::from(run) / f64::from(days);
+    (run > 0).then(|| {
+        let text = show::number(a_day, 2, Rounding::Up);
+        (text, format!("{run} miles in {days} service days, {whose}"))
+    })
 }
 
 /// Service days of the 365 days before a day, if all of them stand in the closed log.
@@ -227,6 +262,7 @@ pub(crate) fn wear_before(
     let sets = book.readings.newest_first(id).unwrap_or_default();
     let judged = judge_as_it_is(book, rules, part, &sets, (on, house(book)))?;
     let other = mirror(book, id);
+    let a_day = miles_a_day(book, part.locomotive, on);
     let mut wear = Wear {
         forecasts: Vec::new(),
         wanting: Vec::new(),
@@ -273,7 +309,7 @@ pub(crate) fn wear_before(
         known.mirror_rate = beside.as_ref().and_then(|beside| {
             let rate = quantity(&beside.sheet, "rate").filter(|rate| *rate > 0.0)?;
             let inches = measure::Unit::Inch.from_si(rate);
-            let text = show::number(inches, 7, measure::Rounding::Nearest);
+            let text = show::number(inches, 7, Rounding::Nearest);
             Some((format!("{text} in"), beside.part.clone()))
         });
         let worked = known.work(wear.coming.ahead.first(), reader);
@@ -294,7 +330,10 @@ pub(crate) fn wear_before(
             Some((it.clone(), sheet))
         });
         let ahead = ahead.collect();
+        let read = openings.iter().any(|opening| opening.miles.is_some());
+        let by_miles = read.then(|| known.work_miles(a_day.as_ref(), reader).ok());
         wear.forecasts.push(Forecast {
+            by_miles: by_miles.flatten(),
             name: size.name.to_string(),
             title: size.title.to_string(),
             larger: size.larger,
@@ -376,29 +415,21 @@ struct Known<'k> {
 }
 
 impl Known<'_> {
-    fn work(&self, ahead: Option<&Ahead>, reader: House) -> Result<Sheet, physics::SheetError> {
+    /// What both sheets take: the way, the openings, the present reading and the limits; `divided` is the name of what each
+    /// opening's wear is divided by, and that of each opening.
+    fn given(&self, divided: &str, by: &dyn Fn(&Opening) -> Option<u32>, from: &str) -> Vec<Given> {
         let openings = &self.openings[self.openings.len().saturating_sub(MOST)..];
-        let list = |each: &dyn Fn(&Opening) -> String| {
-            let all: Vec<String> = openings.iter().map(each).collect();
-            all.join(", ")
-        };
         let unknown = || "?".to_string();
+        let list = |each: &dyn Fn(&Opening) -> Option<String>| {
+            let all = openings.iter().map(|it| each(it).unwrap_or_else(unknown));
+            all.collect::<Vec<_>>().join(", ")
+        };
         let days = |told: &dyn Fn(&Opening) -> Option<Date>| {
-            let all: Vec<String> = openings
-                .iter()
-                .map(|it| told(it).map_or_else(unknown, |day| day.to_string()))
-                .collect();
-            Basis::Reading(all.join(", "))
+            Basis::Reading(list(&|it| told(it).map(|day| day.to_string())))
         };
-        let given = |name: &str, text: String, basis: Basis| Given {
-            name: name.into(),
-            text,
-            basis,
-        };
-        let word = if self.size.larger {
-            "larger"
-        } else {
-            "smaller"
+        let word = match self.size.larger {
+            true => "larger",
+            false => "smaller",
         };
         let (on, state, now) = self.now;
         let state = match state {
@@ -409,18 +440,18 @@ impl Known<'_> {
             given("wears", word.into(), Basis::Table("its family".into())),
             given(
                 "as_left",
-                list(&|it| it.left.map_or_else(unknown, |(_, size)| inches(size))),
+                list(&|it| it.left.map(|(_, size)| inches(size))),
                 days(&|it| it.left.map(|(day, _)| day)),
             ),
             given(
                 "as_found",
-                list(&|it| inches(it.found.1)),
+                list(&|it| Some(inches(it.found.1))),
                 days(&|it| Some(it.found.0)),
             ),
             given(
-                "days",
-                list(&|it| it.days.map_or_else(unknown, |days| days.to_string())),
-                Basis::Reading("the log and the papers that count her days".into()),
+                divided,
+                list(&|it| by(it).map(|by| by.to_string())),
+                Basis::Reading(from.into()),
             ),
             given(
                 "present",
@@ -439,6 +470,12 @@ impl Known<'_> {
             };
             all.push(given("rule_limit", inches(*limit), basis));
         }
+        all
+    }
+
+    fn work(&self, ahead: Option<&Ahead>, reader: House) -> Result<Sheet, physics::SheetError> {
+        let counted = "the log and the papers that count her days";
+        let mut all = self.given("days", &|it| it.days, counted);
         if let Some(ahead) = ahead {
             let basis = Basis::Reading(format!("{}: {}", ahead.what, ahead.why));
             all.push(given("days_ahead", ahead.days.to_string(), basis));
@@ -448,5 +485,27 @@ impl Known<'_> {
             all.push(given("mirror_rate", rate.clone(), basis));
         }
         physics::run(SHEET, &all, reader)
+    }
+
+    fn work_miles(
+        &self,
+        a_day: Option<&(String, String)>,
+        reader: House,
+    ) -> Result<Sheet, physics::SheetError> {
+        let run = |it: &Opening| it.miles.as_ref()?.as_ref().ok().copied();
+        let mut all = self.given("miles", &run, "the log, every day with its miles");
+        if let Some((miles, why)) = a_day {
+            let basis = Basis::Reading(why.clone());
+            all.push(given("miles_a_day", miles.clone(), basis));
+        }
+        physics::run(MILES_SHEET, &all, reader)
+    }
+}
+
+fn given(name: &str, text: String, basis: Basis) -> Given {
+    Given {
+        name: name.into(),
+        text,
+        basis,
     }
 }

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use measure::{Size, State};
 
 use crate::book::{Book, Family, Feature, FeatureKind, Part, PartId, ReadingSet, Wears, Worst};
-use crate::clock::stretch;
+use crate::clock::{miles, stretch};
 use crate::locomotive::{end, governing};
 
 /// A size of a family that wear moves one way: a feature, or one less another.
@@ -93,6 +93,8 @@ pub struct Opening {
     pub days: Option<u32>,
     /// Where those were counted; or why there are none, which is what would settle it.
     pub told: Vec<String>,
+    /// Miles run between, or what would settle them; nothing where her fires were not read, or nobody wrote how it was left.
+    pub miles: Option<Result<u32, String>>,
 }
 
 /// Every opening of a size, the oldest first. `newest` are the sets of the part, the newest first. Found twice with no job on
@@ -162,6 +164,7 @@ fn opening(
         found,
         days: None,
         told: Vec::new(),
+        miles: None,
     };
     let Some((from, _)) = left else {
         let need = format!(
@@ -179,6 +182,10 @@ fn opening(
             stretch(book, part.locomotive, opened, through).map_err(|_| need)
         }
         _ => Err(need),
+    });
+    opening.miles = miles(book, part.locomotive, from, through).map(|run| match run {
+        Ok(0) => Err(format!("no mile run from {from} through {through}")),
+        run => run,
     });
     match whole {
         Ok(come) if come.days == 0 => opening

@@ -252,3 +252,74 @@ fn the_coming_openings_are_in_service_days_and_one_is_enough_for_each() {
     // 368 days from 2026-02-01 leave 278 on 2 May; of 40 service days a year that is 31 of them, rounded up.
     assert_eq!(annual.days, 31, "{}", annual.why);
 }
+
+/// A season of two fires with 30 miles each between an as-left and an as-found, in a closed log.
+fn a_logged_season() -> World {
+    let mut world = World::new();
+    bushing(&mut world, RIGHT, Side::Right, "side-other-pin");
+    let (left, found) = (date(2026, 3, 1), date(2026, 4, 20));
+    read(&mut world, RIGHT, left, State::AsLeft, "6.012 in", "6 in");
+    for (day, miles) in [
+        // The day before it was left is in no rate.
+        (date(2026, 2, 28), Some(500)),
+        (date(2026, 3, 7), Some(30)),
+        (date(2026, 4, 18), Some(30)),
+    ] {
+        world.steamed_for(day, miles);
+    }
+    world.closed(date(2026, 2, 1), date(2026, 4, 30));
+    read(&mut world, RIGHT, found, State::AsFound, "6.018 in", "6 in");
+    world
+}
+
+fn over_pin(wear: Wear) -> shop::route::Forecast {
+    let mut all = wear.forecasts.into_iter();
+    all.find(|it| it.name == "bore-over-pin").unwrap()
+}
+
+#[test]
+fn by_miles_stands_beside_by_days_where_every_day_has_its_miles() {
+    let world = a_logged_season();
+    let it = over_pin(told(&world, RIGHT));
+    assert_eq!(it.openings[0].days, Some(2));
+    assert_eq!(it.openings[0].miles, Some(Ok(60)));
+    let sheet = it.by_miles.unwrap();
+    // By hand: .006 in 60 miles is .1 in a thousand; (.1875 - .018) at that is 1695 miles by the law, (.09375 - .018) 757.5 by us.
+    assert!((quantity(&sheet, "rate").unwrap() / 0.0254 - 0.1).abs() < 1e-9);
+    assert!((quantity(&sheet, "miles_to_rule_limit").unwrap() - 1695.0).abs() < 1e-6);
+    assert!((quantity(&sheet, "miles_to_shop_limit").unwrap() - 757.5).abs() < 1e-6);
+    // The log holds no whole year, so miles are not turned into days.
+    assert_eq!(quantity(&sheet, "days_to_shop_limit"), None);
+}
+
+#[test]
+fn a_year_of_the_log_turns_miles_into_service_days() {
+    let mut world = a_logged_season();
+    world.closed(date(2025, 5, 1), date(2026, 1, 31));
+    let sheet = over_pin(told(&world, RIGHT)).by_miles.unwrap();
+    // By hand: 560 miles in 3 service days, rounded up, 186.67 a day; 757.5 miles are 4.058 of those.
+    let days = quantity(&sheet, "days_to_shop_limit").unwrap();
+    assert!((days - 757.5 / 186.67).abs() < 1e-6, "{days}");
+}
+
+#[test]
+fn a_day_whose_miles_nobody_logged_takes_the_rate_by_miles_away_and_is_named() {
+    let mut world = a_logged_season();
+    world.steamed_for(date(2026, 4, 4), None);
+    let it = over_pin(told(&world, RIGHT));
+    assert_eq!(it.openings[0].days, Some(3));
+    let needs = "the miles of 2026-04-04".to_string();
+    assert_eq!(it.openings[0].miles, Some(Err(needs)));
+    assert_eq!(quantity(&it.by_miles.unwrap(), "rate"), None);
+    // A paper counts service days and no miles.
+    let it = over_pin(told(&worn(), RIGHT));
+    let needs = "the miles from 2018-03-01 through 2021-01-31, where no log is closed".to_string();
+    assert_eq!(it.openings[0].miles, Some(Err(needs)));
+    assert_eq!(it.openings[0].days, Some(100));
+    // Where her fires were not read, nothing is said of miles at all.
+    let mut unread = a_logged_season();
+    unread.book.fires = shop::book::Fires::none_asked();
+    let it = over_pin(told(&unread, RIGHT));
+    assert_eq!(it.openings[0].miles, None);
+    assert!(it.by_miles.is_none());
+}

@@ -163,6 +163,11 @@ impl World {
 
     /// A fire of No. 14 that stood from morning to evening of one day.
     pub fn steamed(&mut self, day: Date) {
+        self.steamed_for(day, None);
+    }
+
+    /// The same with the miles she ran.
+    pub fn steamed_for(&mut self, day: Date, miles: Option<u32>) {
         let fire = FireLogged {
             id: FireId(self.fresh()),
             locomotive: FOURTEEN,
@@ -170,7 +175,7 @@ impl World {
             up: Some(day.at(9, 0, 0, 0)),
             out: Some(day.at(17, 0, 0, 0)),
             gone: Some(day.at(21, 0, 0, 0)),
-            miles: None,
+            miles,
             offered: None,
         };
         self.state(ELI, day, Statement::FireLogged(fire));

@@ -60,10 +60,11 @@ fn one(view: &View<'_>, part: &Part, it: &Forecast, metal: Option<&MetalLeft>) -
             p { (say::now(it, &shown(it.now.2))) }
             (wear::draw(it, built, &steps(it, told, metal), view.house))
             @for line in say::rate(it) { p { (line) } }
+            @for line in say::by_miles(it) { p { (line) } }
             @if let Some(beside) = &it.beside { p { (say::mirror(it, &beside.part)) } }
             (openings(view, it))
             (ahead(it))
-            p { a href=(sheet::path(&it.sheet)) { (say::SHEET) } @if let Some(beside) = &it.beside { " · " a href=(sheet::path(&beside.sheet)) { (say::sheet_of(&beside.part)) } } }
+            p { a href=(sheet::path(&it.sheet)) { (say::SHEET) } @if let Some(miles) = &it.by_miles { " · " a href=(sheet::path(miles)) { (say::MILES_SHEET) } } @if let Some(beside) = &it.beside { " · " a href=(sheet::path(&beside.sheet)) { (say::sheet_of(&beside.part)) } } }
         }
     }
 }
@@ -107,9 +108,11 @@ fn steps(
 
 fn openings(view: &View<'_>, it: &Forecast) -> Markup {
     let shown = |size: Size| show::size(size, view.house);
+    // A column with nothing in it tells nothing: why there are no miles stands in a line.
+    let by_miles = it.openings.iter().any(|it| matches!(it.miles, Some(Ok(_))));
     html! {
         div class="table" { table class="stack" {
-            thead { tr { th { (words::state(State::AsLeft)) } th { (words::state(State::AsFound)) } th { (say::SERVICE_DAYS) } } }
+            thead { tr { th { (words::state(State::AsLeft)) } th { (words::state(State::AsFound)) } th { (say::SERVICE_DAYS) } @if by_miles { th class="num" { (say::MILES) } } } }
             tbody { @for opening in &it.openings { tr {
                 td data-label=(words::state(State::AsLeft)) { @match opening.left {
                     Some((day, size)) => { span class="fig" { (shown(size)) } " " span class="quiet small" { (words::day(day)) } }
@@ -121,6 +124,10 @@ fn openings(view: &View<'_>, it: &Forecast) -> Markup {
                     @if opening.days.is_none() { " " span class="small" { (opening.told.join("; ")) } }
                     @else { details { summary class="small" { (say::HOW_COUNTED) } @for line in &opening.told { p class="quiet small" { (line) } } } }
                 }
+                @if by_miles { td class="num" data-label=(say::MILES) { @match &opening.miles {
+                    Some(Ok(miles)) => { (miles) }
+                    _ => { span class="need" { (say::NOT_IN_LOG) } }
+                } } }
             } } }
         } }
     }

@@ -288,9 +288,10 @@ fn book_for(
     let decoded: Vec<String> = path.split('/').skip(1).map(decode).collect();
     let parts: Vec<&str> = decoded.iter().map(String::as_str).collect();
     let of_engine = match parts.as_slice() {
-        ["engine", number, "part", name]
-        | ["engine", number, "part", name, "plan", _]
-        | ["bench", number, name, _] => context.book_of_part(number, name),
+        ["engine", number, "part", name] => context.book_of_part_with_fires(number, name),
+        ["engine", number, "part", name, "plan", _] | ["bench", number, name, _] => {
+            context.book_of_part(number, name)
+        }
         // Only these show her fires one by one.
         ["engine", number] | ["engine", number, "log"] | ["day", number] => {
             context.book_with_fires_of(number)

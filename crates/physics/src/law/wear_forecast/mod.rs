@@ -17,7 +17,7 @@ use measure::{Rounding, Unit, math, show};
 /// The level of the test for an outlier.
 const OUTLIER: f64 = 0.05;
 /// The confidence taken where none was said.
-const CONFIDENCE: f64 = 0.95;
+pub const CONFIDENCE: f64 = 0.95;
 /// How many times its mirror a part may wear before somebody looks, where nothing was said.
 const FACTOR: f64 = 2.0;
 
@@ -26,7 +26,7 @@ const SECOND: &str = "a second opening with both as_left and days";
 const WEAR: &str = "readings that show wear";
 const APART: &str = "openings whose rates differ";
 
-/// What some openings say of the rate of wear, in metres a service day.
+/// What some openings say of the rate of wear, in metres a service day or for one of what it goes by.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rates {
     /// How many gave a rate.
@@ -100,15 +100,15 @@ pub struct Opening {
     pub left: Option<f64>,
     /// As found, in metres.
     pub found: f64,
-    /// Service days, if a log was kept.
-    pub days: Option<f64>,
+    /// Service days, if a log was kept; where wear goes by something else, how much of that.
+    pub over: Option<f64>,
 }
 
 impl Opening {
-    /// Wear in metres a service day, above zero the way it wears; none where a fact is missing.
+    /// Wear in metres a service day, or for one of what it goes by, above zero the way it wears; none where a fact is missing.
     pub fn rate(&self, way: Way) -> Option<f64> {
-        let days = self.days.filter(|days| *days > 0.0)?;
-        Some(way.along(self.left?, self.found) / days)
+        let over = self.over.filter(|over| *over > 0.0)?;
+        Some(way.along(self.left?, self.found) / over)
     }
 }
 
@@ -341,7 +341,7 @@ fn openings(inputs: &Inputs) -> Result<Vec<Opening>, SheetError> {
         .map(|((left, found), days)| Opening {
             left: *left,
             found: *found,
-            days: *days,
+            over: *days,
         })
         .collect())
 }
@@ -396,7 +396,7 @@ fn table(openings: &[Opening], way: Way, rates: Option<&Rates>) -> Outcome {
             number.to_string(),
             one.left.map_or_else(unknown, tenths),
             tenths(one.found),
-            one.days
+            one.over
                 .map_or_else(unknown, |days| show::number(days, 0, Rounding::Nearest)),
             rate.map_or_else(unknown, rate_in),
             remark.to_owned(),
