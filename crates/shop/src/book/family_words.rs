@@ -80,10 +80,21 @@ pub enum Source {
     Place(String, String),
     /// A fact of the part; with pairs, each of its words as the sheet says it.
     Fact(String, Vec<(String, String)>),
+    /// What her engine says.
+    Engine(OfEngine),
     /// Surveys of the boiler's component that has the part's name.
     Survey(OfSurvey),
     /// A word.
     Is(String),
+}
+
+/// What the engine of a part says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OfEngine {
+    /// Whether her gauge is `standard` or `narrow`.
+    Gauge,
+    /// Her gauge where it is narrow; of a standard one nothing is said.
+    NarrowGauge,
 }
 
 /// What surveys give.
@@ -106,7 +117,7 @@ impl TryFrom<String> for Source {
         let wrong = || {
             format!(
                 "`{text}` feeds nothing: `all`, `largest` or `smallest` and a feature, `place`, a feature and a place, `fact` and \
-                 a fact, `survey` and readings, ages, minima or blocks, or `is` and a word were expected"
+                 a fact, `engine` and `gauge` or `narrow-gauge`, `survey` and readings, ages, minima or blocks, or `is` and a word were expected"
             )
         };
         let (word, rest) = text.trim().split_once(' ').ok_or_else(wrong)?;
@@ -116,6 +127,11 @@ impl TryFrom<String> for Source {
             "largest" => Source::End(rest.into(), Worst::Largest),
             "smallest" => Source::End(rest.into(), Worst::Smallest),
             "is" => Source::Is(rest.into()),
+            "engine" => Source::Engine(match rest {
+                "gauge" => OfEngine::Gauge,
+                "narrow-gauge" => OfEngine::NarrowGauge,
+                _ => return Err(wrong()),
+            }),
             "survey" => Source::Survey(match rest {
                 "readings" => OfSurvey::Readings,
                 "ages" => OfSurvey::Ages,
@@ -146,7 +162,7 @@ impl Source {
     pub fn feature(&self) -> Option<&str> {
         match self {
             Source::All(name) | Source::End(name, _) | Source::Place(name, _) => Some(name),
-            Source::Fact(..) | Source::Survey(_) | Source::Is(_) => None,
+            Source::Fact(..) | Source::Engine(_) | Source::Survey(_) | Source::Is(_) => None,
         }
     }
 }

@@ -53,8 +53,8 @@ pub use family::{
 };
 pub use family_file::{Known as KnownToFamilies, faults as family_faults};
 pub use family_words::{
-    Area, BoilerWork, Calculation, Change, HoursFrom, Joining, LimitNamed, OfSurvey, Rung, Source,
-    Whose,
+    Area, BoilerWork, Calculation, Change, HoursFrom, Joining, LimitNamed, OfEngine, OfSurvey,
+    Rung, Source, Whose,
 };
 pub use fire_days::{Days, days_of_fire};
 pub use fold::{FoldError, Meta, fold};

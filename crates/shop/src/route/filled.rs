@@ -8,8 +8,12 @@ use measure::{House, Rounding, show};
 use physics::card::Kind;
 use physics::{Basis, Given, Sheet};
 
-use crate::book::{Boiler, Book, Family, FeatureReading, OfSurvey, Part, Route, Source, Worst};
+use crate::book::{
+    Boiler, Book, Family, FeatureReading, Locomotive, OfEngine, OfSurvey, Part, Route, Source,
+    Worst,
+};
 use crate::locomotive::{Squares, Value, followed, searched, value, years};
+use crate::verdict::gauge_of;
 
 /// What the sheets of a route gave.
 #[derive(Debug, Default)]
@@ -26,6 +30,7 @@ pub(super) struct Asked<'a> {
     family: &'a Family,
     part: &'a Part,
     readings: &'a [FeatureReading],
+    engine: Option<&'a Locomotive>,
     boiler: Option<&'a Boiler>,
     on: Date,
 }
@@ -42,6 +47,7 @@ impl<'a> Asked<'a> {
             family,
             part,
             readings,
+            engine: book.locomotives.get(&part.locomotive),
             boiler: book.boilers.get(&part.locomotive),
             on,
         }
@@ -85,16 +91,20 @@ fn one(
     house: House,
 ) -> Result<Sheet, String> {
     let card = physics::find(id).map_err(|why| why.to_string())?.card;
+    let is_left_out = |name: &str| card.argument(name).is_some_and(|it| !it.required);
     let mut given = Vec::new();
     let mut missing = Vec::new();
     for (argument, source) in arguments {
-        match of(asked, source) {
-            Ok((text, basis)) => given.push(Given {
+        match told(asked, source) {
+            Ok(Some((text, basis))) => given.push(Given {
                 name: argument.clone(),
                 text,
                 basis,
             }),
-            Err(need) => missing.push(format!("{argument}: {need}")),
+            Ok(None) => {}
+            // A fact that the sheet can do without is left out; where it cannot after all, the sheet names it.
+            Err(_) if matches!(source, Source::Fact(..)) && is_left_out(argument) => {}
+            Err(need) => missing.push((argument.as_str(), format!("{argument}: {need}"))),
         }
     }
     // What the family has no source for, and the sheet cannot do without: somebody must say it.
@@ -105,16 +115,41 @@ fn one(
                 Kind::Word(choices) => format!(" ({})", choices.join(", ")),
                 _ => String::new(),
             };
-            missing.push(format!("{}: {}{choices}", argument.name, argument.meaning));
+            let need = format!("{}: {}{choices}", argument.name, argument.meaning);
+            missing.push((argument.name, need));
         }
     }
     if !missing.is_empty() {
+        // What decides which way it is worked is asked before any figure: a reservoir's seam before its pressure.
+        let is_word = |name: &str| {
+            let argument = card.argument(name);
+            argument.is_some_and(|argument| matches!(argument.kind, Kind::Word(_)))
+        };
+        missing.sort_by_key(|(name, _)| !is_word(name));
+        let missing: Vec<String> = missing.into_iter().map(|(_, need)| need).collect();
         return Err(format!("{id} cannot tell: needs {}", missing.join("; ")));
     }
     physics::run(id, &given, house).map_err(|why| why.to_string())
 }
 
-/// What a source gives, or what is missing.
+/// What a source gives; nothing where it does not concern her; or what is missing.
+fn told(asked: Asked<'_>, source: &Source) -> Result<Option<(String, Basis)>, String> {
+    if let Source::Engine(what) = source {
+        let kept = asked.engine.ok_or("the engine it is on")?;
+        let narrow = gauge_of(kept.gauge) == "narrow-gauge";
+        let basis = Basis::Drawing(format!("gauge of No. {}", kept.number));
+        return Ok(match what {
+            OfEngine::Gauge => Some((if narrow { "narrow" } else { "standard" }.into(), basis)),
+            OfEngine::NarrowGauge if narrow => {
+                Some((format!("{} in", show::decimal_in(kept.gauge)), basis))
+            }
+            OfEngine::NarrowGauge => None,
+        });
+    }
+    of(asked, source).map(Some)
+}
+
+/// What a source of the part gives, or what is missing.
 fn of(asked: Asked<'_>, source: &Source) -> Result<(String, Basis), String> {
     let Asked {
         family,
@@ -123,6 +158,7 @@ fn of(asked: Asked<'_>, source: &Source) -> Result<(String, Basis), String> {
         ..
     } = asked;
     match source {
+        Source::Engine(_) => Err("the engine it is on".into()),
         Source::Survey(of) => surveyed(asked, *of),
         Source::Is(word) => Ok((word.clone(), Basis::Table("its family".into()))),
         Source::Fact(name, words) => {

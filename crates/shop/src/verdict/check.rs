@@ -160,7 +160,7 @@ pub fn check_in(
 }
 
 /// The gauge of an engine as the rules ask for it. Standard is 56 1/2 in; what is wider is none of the two.
-fn gauge_of(gauge: Size) -> &'static str {
+pub(crate) fn gauge_of(gauge: Size) -> &'static str {
     let standard = Fraction::new(113, 2);
     if gauge.inches() < standard {
         "narrow-gauge"

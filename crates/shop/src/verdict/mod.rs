@@ -17,6 +17,7 @@ use rules::{
     Beside, Body, Limit, LimitValue, Origin, Outcome, Rulebook, RulebookError, Ruling, words,
 };
 
+pub(crate) use check::gauge_of;
 pub use check::{Answered, Checked, Fineness, LimitQuestion, check, check_in};
 pub(crate) use figure::{Told, figure};
 pub(crate) use number::measured;

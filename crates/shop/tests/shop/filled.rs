@@ -102,6 +102,121 @@ fn a_pin_at_its_limit_gives_the_other_answer_when_it_is_the_main_pin() {
     assert!(new.unknown.iter().any(|line| line.contains(named)));
 }
 
+fn finding_on(
+    world: &mut World,
+    part: shop::book::PartId,
+    told: &str,
+    readings: Vec<FeatureReading>,
+) {
+    let locomotive = world.book.parts[&part].locomotive;
+    let new = NewFinding {
+        id: LOOSE,
+        locomotive,
+        part,
+        occasion: Occasion::PlannedWork,
+        conditions: Vec::new(),
+        told: told.into(),
+        readings,
+        notice: None,
+        taking: Default::default(),
+    };
+    let made = record(&world.book, new, DOT, TODAY);
+    world.enter(DOT, TODAY, made);
+}
+
+/// A reservoir of 20 in whose shell was read all round.
+fn reservoir(facts: &[(&str, &str)]) -> Choice {
+    let mut world = World::new();
+    let part = world.part(0xA1, "main-reservoir", facts);
+    let walls = ["front", "middle", "back", "bottom"].map(|place| ("shell", place, ".247 in"));
+    finding_on(&mut world, part, "thin at the bottom", found(&walls));
+    offered(&world)
+}
+
+fn entered(choice: &Choice, sheet: &str, argument: &str) -> String {
+    let mut sheets = choice.sheets.iter();
+    let sheet = sheets.find(|it| it.card.id == sheet).unwrap();
+    let mut inputs = sheet.inputs.iter();
+    inputs
+        .find(|it| it.name == argument)
+        .unwrap()
+        .entered
+        .clone()
+}
+
+#[test]
+fn a_reservoirs_sheet_is_filled_from_its_facts_and_its_seam_is_asked_first() {
+    let rest = [
+        ("radius", "10-1/4 in"),
+        ("working-pressure", "110 psig"),
+        ("strength", "unknown"),
+    ];
+    let choice = reservoir(&[&rest[..], &[("seam", "lap")]].concat());
+    assert_eq!(entered(&choice, "air.reservoir", "radius"), "10-1/4 in");
+    // Nobody said which seam: nothing is worked, and that is the first thing asked, before pressure and radius.
+    for facts in [&rest[..], &[]] {
+        let choice = reservoir(facts);
+        assert!(choice.sheets.iter().all(|it| it.card.id != "air.reservoir"));
+        let lacks: Vec<&String> = choice.offers.iter().flat_map(|it| &it.unknown).collect();
+        let first = "air.reservoir cannot tell: needs seam: the fact `seam` of the part";
+        assert!(lacks.iter().any(|it| it.starts_with(first)), "{lacks:?}");
+    }
+}
+
+#[test]
+fn a_wheelset_is_gauged_as_her_engine_is() {
+    for (gauge, word, track) in [
+        ("56 1/2 in", "standard", None),
+        ("36 in", "narrow", Some("36 in")),
+    ] {
+        let mut world = World::new();
+        let part = world.part(0xA2, "wheelset", &[]);
+        let size = measure::Size::parse(gauge).unwrap();
+        world.book.locomotives.get_mut(&FOURTEEN).unwrap().gauge = size;
+        let backs = ["front", "top", "back"].map(|place| ("back-to-back", place, "33-1/4 in"));
+        finding_on(&mut world, part, "read on the pit", found(&backs));
+        let choice = offered(&world);
+        assert_eq!(entered(&choice, "running.wheel_gauge", "gauge"), word);
+        let mut sheets = choice.sheets.iter();
+        let sheet = sheets
+            .find(|it| it.card.id == "running.wheel_gauge")
+            .unwrap();
+        let mut inputs = sheet.inputs.iter();
+        let given = inputs.find(|it| it.name == "track_gauge");
+        assert_eq!(given.map(|it| it.entered.as_str()), track);
+    }
+}
+
+#[test]
+fn a_staybolts_tap_is_worked_from_the_threads_counted_on_it() {
+    let read = [
+        ("thread", "inside sheet", "1.010 in"),
+        ("thread", "outside sheet", "1.000 in"),
+        ("sheet", "inside sheet", "3/8 in"),
+        ("sheet", "outside sheet", "1/2 in"),
+        ("length", "bolt", "6 in"),
+    ];
+    for (facts, told) in [(&[("threads-per-inch", "12")][..], true), (&[][..], false)] {
+        let mut world = World::new();
+        let part = world.part(0xA3, "staybolt", facts);
+        finding_on(&mut world, part, "broken", found(&read));
+        let choice = offered(&world);
+        let worked = choice
+            .sheets
+            .iter()
+            .any(|it| it.card.id == "thread.staybolt");
+        assert_eq!(worked, told);
+        if told {
+            assert_eq!(entered(&choice, "thread.staybolt", "tpi"), "12");
+            continue;
+        }
+        let lacks: Vec<&String> = choice.offers.iter().flat_map(|it| &it.unknown).collect();
+        let needs =
+            "thread.staybolt cannot tell: needs tpi: the fact `threads-per-inch` of the part";
+        assert!(lacks.iter().any(|it| *it == needs), "{lacks:?}");
+    }
+}
+
 /// The eye of the rod is read only with the bushing out: as left it is asked for where the finding read it, and only there.
 #[test]
 fn what_is_read_as_left_only_if_found_is_asked_for_only_then() {
