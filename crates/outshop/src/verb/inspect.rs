@@ -346,6 +346,9 @@ fn ready(
     for it in &told.likely {
         line(2, &format!("{}: {}", it.name, ready_say::chance(it)));
         line(4, &ready_say::from(it).join("; "));
+        if let Some(own) = ready_say::own_lead(it) {
+            line(4, &own);
+        }
         line(
             4,
             &format!(
@@ -368,6 +371,7 @@ fn ready(
         "openings": told.openings, "found": told.found, "whole": told.whole.to_json(),
         "likely": told.likely.iter().map(|it| json!({
             "part": it.name, "chance": it.chance, "from": ready_say::from(it), "hours": ready_say::hours(it), "order_by": it.order_by.map(|day| day.to_string()),
+            "lead_days": it.lead.as_ref().map(|lead| lead.days), "lead_from": it.lead.as_ref().map(|lead| &lead.from),
         })).collect::<Vec<_>>(),
         "wanting": told.wanting,
     });

@@ -342,6 +342,10 @@ pub(crate) fn known_lines(book: &Book, id: PartId, kept: &Part) -> Vec<(&'static
         ("fitted", known.fitted.clone()),
         ("taken off", known.removed.clone()),
         ("from engine", known.donor.clone()),
+        (
+            "lead time",
+            shop::locomotive::lead_of(book, kept).map(|lead| lead.from),
+        ),
     ];
     let told = lines
         .into_iter()

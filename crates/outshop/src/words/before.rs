@@ -36,7 +36,7 @@ pub const HEADS: [&str; 5] = ["Part", "Chance", "From", "Hours before", "Order b
 /// The name of a field.
 pub const LEAD: &str = "lead";
 /// A field.
-pub const LEAD_TIME: &str = "Lead time to reckon with, days";
+pub const LEAD_TIME: &str = "Lead time of parts without their own: days, or such as 6 weeks";
 /// Its button.
 pub const RECKON: &str = "Reckon with it";
 /// In place of a day.
@@ -67,9 +67,12 @@ pub fn when(it: &Before) -> String {
 /// Which lead time is reckoned with.
 pub fn lead(it: &Before) -> String {
     match &it.lead {
-        Some(lead) => format!("Lead time {} days: {}.", lead.days, lead.from),
+        Some(lead) => format!(
+            "Lead time of parts that have none of their own: {} days, {}.",
+            lead.days, lead.from
+        ),
         None => {
-            "No lead time: type one, or log what was promised to us and when it came (letters)."
+            "No lead time for parts that have none of their own: type one, tell it of the part, or log what was promised to us and when it came (letters)."
                 .into()
         }
     }
@@ -114,6 +117,12 @@ pub fn hours(it: &Likely) -> String {
         Some([least, median, most]) => format!("{median}, {least} to {most}"),
         None => NO_HOURS.into(),
     }
+}
+
+/// A part's own lead time.
+pub fn own_lead(it: &Likely) -> Option<String> {
+    let lead = it.lead.as_ref()?;
+    Some(format!("its own lead time: {}", lead.from))
 }
 
 /// The day to order by.

@@ -212,6 +212,10 @@ pub const FITTED: &str = "fitted";
 pub const REMOVED: &str = "taken off";
 /// A line, and a field.
 pub const DONOR: &str = "from engine";
+/// A line, and a field.
+pub const LEAD_TIME: &str = "lead time";
+/// What is expected in it.
+pub const LEAD_TIME_TELLS: &str = "from the order to its standing here: days, or such as 6 weeks";
 
 /// Side, axle and place in one line, if any was told.
 pub fn position(side: Option<&str>, axle: Option<u32>, at: Option<&str>) -> Option<String> {

@@ -160,7 +160,18 @@ pub fn by_miles(it: &Forecast) -> Vec<String> {
         let needs: Vec<String> = needs.collect();
         return vec![match needs.is_empty() {
             true => format!("By miles: {}.", result(sheet, "rate")),
-            false => format!("By miles: cannot tell: needs {}.", needs.join("; ")),
+            // One that is wanting is enough to read; the JSON of `part wear` names every one.
+            false => {
+                let more = match needs.len() {
+                    0 | 1 => String::new(),
+                    n => format!(
+                        ", and of {} besides",
+                        super::count(n - 1, "opening", "openings")
+                    ),
+                };
+                let first = needs.first().map_or("", String::as_str);
+                format!("By miles: cannot tell: needs {first}{more}.")
+            }
         }];
     }
     let rate = result(sheet, "rate");

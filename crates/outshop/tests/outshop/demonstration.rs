@@ -80,6 +80,23 @@ fn before_an_opening_it_has_a_past_one_to_learn_from() {
     // Hours booked: 3 1/4 and 3; 1 1/2, 2 3/4 and 3/4.
     assert_eq!(of("left main reservoir")["hours"], "6 1/4 h");
     assert_eq!(of("right back washout plug")["hours"], "5 h");
+    // A part with a lead time of its own is ordered by that; the others by what is told for them, or learned from letters.
+    let by = |told: &serde_json::Value, part: &str| {
+        let mut likely = told["likely"].as_array().unwrap().iter();
+        let it = likely.find(|it| it["part"] == part).unwrap();
+        (it["order_by"].clone(), it["lead_days"].clone())
+    };
+    // Her last day is 23 September 2026: 84 days, 14 days and 60 days before it, by any calendar.
+    let reservoir = ("2026-07-01".into(), 84.into());
+    assert_eq!(by(&told, "left main reservoir"), reservoir);
+    let learned = ("2026-09-09".into(), serde_json::Value::Null);
+    assert_eq!(by(&told, "right back washout plug"), learned);
+    let sixty = ask(&["inspect", "before", "27", "annual", "--lead", "60"]);
+    assert_eq!(by(&sixty, "left main reservoir"), reservoir);
+    assert_eq!(by(&sixty, "right back washout plug").0, "2026-07-25");
+    let said =
+        "12 weeks, told by Ada Quill on 2026-05-09: quote of Mesa Boiler and Tank, 2 May 2026";
+    assert_eq!(of("left main reservoir")["lead_from"], said);
     // The annual to come is her fifth, so both come on one day.
     let fifth = ask(&["inspect", "before", "27", "fifth-annual"]);
     assert_eq!(fifth["last_day"], "2026-09-23");

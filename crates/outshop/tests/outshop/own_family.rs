@@ -77,3 +77,54 @@ fn a_family_of_the_shops_own_is_taken_in_and_used() {
     let made = folder.done(&["job", "make", "F-001"]);
     assert!(made.contains("J-001"), "{made}");
 }
+
+/// How long one takes to come stands with the kind, and what is told of one part goes before it; neither is taken on trust.
+#[test]
+fn a_lead_time_is_of_the_kind_or_of_the_part_and_must_read() {
+    let folder = Folder::shop("lead-time");
+    let with = |lead: &str| {
+        example().replacen(
+            "version = 1\n",
+            &format!("version = 1\nlead-time = \"{lead}\"\n"),
+            1,
+        )
+    };
+    let bad = with("soon");
+    let line = bad.lines().position(|line| line.contains("soon")).unwrap() + 1;
+    std::fs::write(folder.file("bad.toml"), bad).unwrap();
+    let output = folder.run(&["family", "adopt", "bad.toml"]);
+    let said = String::from_utf8([output.stdout, output.stderr].concat()).unwrap();
+    assert_eq!(output.status.code(), Some(2), "{said}");
+    let wanted = format!("bad.toml:{line}: `soon` is no lead time");
+    assert!(said.contains(&wanted), "{said}");
+    std::fs::write(folder.file("whistle.toml"), with("6 weeks")).unwrap();
+    folder.done(&["family", "adopt", "whistle.toml"]);
+    folder.done(&["part", "add", "14", "whistle", "--family", "whistle"]);
+    let shown = folder.done(&["part", "show", "14", "whistle"]);
+    let of_the_kind = "6 weeks, as the family whistle has it, version 1 of this book";
+    assert!(shown.contains(of_the_kind), "{shown}");
+    for none in [
+        "lead-time=soon",
+        "lead-time=6 months",
+        "lead-time=4294967295 weeks",
+    ] {
+        let told = ["part", "tell", "14", "whistle", "--fact", none];
+        let output = folder.run(&told);
+        assert_eq!(output.status.code(), Some(2), "{none}: {output:?}");
+    }
+    let told = [
+        "part",
+        "tell",
+        "14",
+        "whistle",
+        "--fact",
+        "lead-time=10 days",
+    ];
+    folder.done(&[&told[..], &["--document", "asked by telephone"]].concat());
+    let shown = folder.done(&["part", "show", "14", "whistle"]);
+    let of_the_part = "10 days, told by Ada Quill on 2026-05-03: asked by telephone";
+    assert!(
+        shown.contains(of_the_part) && !shown.contains("6 weeks"),
+        "{shown}"
+    );
+}

@@ -31,6 +31,10 @@ pub struct Family {
     /// Whether its parts hold pressure, so that no step on them is done before zero is proven.
     #[serde(default)]
     pub holds_pressure: bool,
+    /// How long one takes to come, from the order, as the shop has it for all of the kind: `6 weeks`, `42 days`. What is told of
+    /// one part goes before it.
+    #[serde(default)]
+    pub lead_time: Option<String>,
     /// Facts of the whole part that verdicts and routes need.
     #[serde(default, rename = "fact")]
     pub facts: Vec<FactAsked>,
@@ -489,6 +493,11 @@ impl Family {
                 says,
             });
         };
+        if let Some(told) = &self.lead_time
+            && let Err(why) = super::read_lead(told)
+        {
+            slip("", &self.family, told, why.what);
+        }
         for condition in &self.conditions {
             if self.proof(&condition.cleared_by).is_none() {
                 let (word, by) = (&condition.word, &condition.cleared_by);

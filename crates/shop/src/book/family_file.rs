@@ -66,11 +66,17 @@ fn told(text: &str, slip: Slip) -> Fault {
         format!("name = \"{}\"", slip.of),
     ];
     let value = format!("\"{}\"", slip.value);
-    let (mut first, mut within, mut entry) = (None, false, None);
+    // What stands before the first entry is of the family itself.
+    let of_all = slip.section.is_empty();
+    let (mut first, mut within, mut entry) = (None, of_all, None);
     for (at, line) in text.lines().map(str::trim).enumerate() {
         if line.starts_with('[') && !line.starts_with(&part) && line.ends_with(']') {
             within = line == head;
             entry = None;
+        }
+        if of_all && within && line.contains(&value) {
+            first = Some(at + 1);
+            break;
         }
         if within && named.iter().any(|name| line == name) {
             entry = Some(at + 1);

@@ -26,6 +26,7 @@ mod job_statement;
 mod blue_statement;
 mod card_statement;
 mod lathe_statement;
+mod lead;
 mod log;
 mod letter_statement;
 mod log_statement;
@@ -67,6 +68,7 @@ pub use id::{
     LatheId, LetterId, LocomotiveId, MoveId, PartId, PersonId, PhotoId, ReportId, RunId, SpareId,
     ToolingId,
 };
+pub use lead::{LEAD_TIME, Lead, MOST_LEAD_DAYS, lead_days, lead_of, lead_weeks, read_lead};
 pub use log::{EngineLog, Fires};
 pub use moved::{Movement, Particular};
 pub use people::{AuthorityKept, Standing};

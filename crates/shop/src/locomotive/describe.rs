@@ -9,7 +9,9 @@ use super::make::family;
 use super::reading::value;
 use super::tree::is_within;
 use crate::Refusal;
-use crate::book::{Book, Family, LocomotiveId, PartId, PartKnown, PartTold, Statement};
+use crate::book::{
+    Book, Family, LEAD_TIME, LocomotiveId, PartId, PartKnown, PartTold, Statement, read_lead,
+};
 
 /// States more of a part, or something else.
 ///
@@ -48,6 +50,11 @@ pub(super) fn check_facts(
     facts: &BTreeMap<String, String>,
 ) -> Result<(), Refusal> {
     for (word, told) in facts {
+        // How long one takes to come is asked of a part of any kind.
+        if word == LEAD_TIME {
+            read_lead(told)?;
+            continue;
+        }
         let fact = family
             .facts
             .iter()

@@ -10,7 +10,6 @@ mod fit_out;
 mod instrument;
 mod lathe;
 mod law;
-mod lead;
 mod letter;
 mod make;
 mod people;
@@ -25,6 +24,7 @@ mod tool;
 mod tree;
 mod wear;
 
+pub use crate::book::{LEAD_TIME, Lead, MOST_LEAD_DAYS, lead_days, lead_of, lead_weeks, read_lead};
 pub use boiler::{admit_boiler, enter_boiler};
 pub use boiler_kinds::{
     BOILER_KINDS, BOILER_PLACES, BoilerKind, FactAs, FactOf, WHOLE, boiler_kind,
@@ -49,7 +49,6 @@ pub use instrument::{
 pub(crate) use lathe::admit_lathe;
 pub use lathe::{add_lathe, tell_lathe};
 pub use law::{Bound, Law, rule};
-pub use lead::{MOST_LEAD_DAYS, lead_days, lead_weeks, read_lead};
 pub use letter::{
     Standing as LetterStanding, answer_letter, letter_stands, log_letter, open_letters,
 };

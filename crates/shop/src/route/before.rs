@@ -15,7 +15,7 @@ use super::hours::{of_findings, plain};
 use crate::Refusal;
 use crate::book::{Book, FindingState, Inspection, LocomotiveId, Occasion, PartId, QuarterHours};
 use crate::clock::due;
-use crate::locomotive::lead_days;
+use crate::locomotive::{Lead, lead_days, lead_of};
 
 /// The sheet that counts past openings.
 pub const SHEET: &str = "wear.openings";
@@ -46,6 +46,8 @@ pub struct Likely {
     pub open: Option<u32>,
     /// Hours it took, where closed jobs on it say so: least, median, most.
     pub hours: Option<[QuarterHours; 3]>,
+    /// Its own lead time, as it was told of the part or stands in its family.
+    pub lead: Option<Lead>,
     /// Spares held or on the shelf for it are for whoever reads to look up; the day to order by, if a lead time is known.
     pub order_by: Option<Date>,
 }
@@ -61,15 +63,6 @@ pub struct ByWear {
     pub chance: f64,
     /// The sheet.
     pub sheet: Sheet,
-}
-
-/// How long things take to come.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Lead {
-    /// Days.
-    pub days: u32,
-    /// Where that is from.
-    pub from: String,
 }
 
 /// What is to be known before an opening.
@@ -89,14 +82,15 @@ pub struct Before {
     pub whole: Sheet,
     /// What will probably be needed, the likeliest first.
     pub likely: Vec<Likely>,
-    /// The lead time reckoned with.
+    /// The lead time reckoned with for parts that have none of their own.
     pub lead: Option<Lead>,
     /// What could not be told.
     pub wanting: Vec<String>,
 }
 
-/// What a coming inspection of an engine will probably need. `lead` days are reckoned with where they are told; else the longest
-/// time that something promised to the shop took to come, by its letters.
+/// What a coming inspection of an engine will probably need. A part that has a lead time of its own is reckoned with that; the
+/// others with `lead` days where they are told, else with the longest time that something promised to the shop took to come, by
+/// its letters.
 ///
 /// # Errors
 /// Input: no such inspection, a lead time that cannot be meant, or as [`due`] and the sheets.
@@ -198,9 +192,6 @@ pub fn before(
         }),
         None => longest(book),
     };
-    let order_by = by
-        .zip(lead.as_ref())
-        .and_then(|(by, lead)| rules::days_after(by, -i64::from(lead.days)));
     let only = Coming {
         ahead: one.clone().into_iter().collect(),
         ..Coming::default()
@@ -246,7 +237,12 @@ pub fn before(
         if chance < LEAST {
             continue;
         }
+        let own = lead_of(book, part);
+        let order_by = by
+            .zip(own.as_ref().or(lead.as_ref()))
+            .and_then(|(by, lead)| rules::days_after(by, -i64::from(lead.days)));
         likely.push(Likely {
+            lead: own,
             part: *id,
             name: part.name.clone(),
             chance,

@@ -15,7 +15,7 @@ use jiff::civil::Date;
 use measure::House;
 use rules::Rulebook;
 
-pub use before::{Before, ByWear, Lead, Likely, before};
+pub use before::{Before, ByWear, Likely, before};
 pub use family::{adopt_family, known as known_to_families, read_family};
 pub use forecast::{Ahead, Beside, Coming, Forecast, Wear, coming, quantity, wear};
 pub use hours::HoursOf;

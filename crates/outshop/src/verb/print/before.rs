@@ -36,7 +36,10 @@ pub(super) fn paper(
                 Some(say::chance(it)),
                 Some(say::from(it).join("; ")),
                 Some(say::hours(it)),
-                Some(say::order_by(it, on)),
+                Some(match say::own_lead(it) {
+                    None => say::order_by(it, on),
+                    Some(own) => format!("{}; {own}", say::order_by(it, on)),
+                }),
                 None,
             ]
         })

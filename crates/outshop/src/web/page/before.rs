@@ -68,7 +68,7 @@ fn likely(view: &View<'_>, number: &str, told: &Before) -> Markup {
                     }
                 }
                 td data-label=(hours) { (say::hours(it)) }
-                td data-label=(order) { (say::order_by(it, view.on)) }
+                td data-label=(order) { (say::order_by(it, view.on)) @if let Some(own) = say::own_lead(it) { div class="small" { (own) } } }
             } } }
         } }
     }

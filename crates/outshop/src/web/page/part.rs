@@ -5,7 +5,8 @@ use maud::{Markup, html};
 use measure::{Size, State, show};
 use shop::book::{Family, Part, PartId, ReadingSet};
 use shop::locomotive::{
-    above_of, below, doubts, engine, family, governing, mates, mirror, names, part, shape, worn,
+    above_of, below, doubts, engine, family, governing, lead_of, mates, mirror, names, part, shape,
+    worn,
 };
 use shop::route::{MetalLeft, Wear, metal_left};
 use shop::verdict::judge_as_it_is;
@@ -76,7 +77,7 @@ fn place(view: &View<'_>, id: PartId, part: &Part, number: &str) -> Markup {
         known.at.as_deref(),
     );
     let (holds, mates) = (below(view.book, id), mates(view.book, id));
-    let written: [(&str, Option<String>); 7] = [
+    let written: [(&str, Option<String>); 8] = [
         (
             say::REACH,
             (!known.reach.is_empty()).then(|| known.reach.join(", ")),
@@ -90,6 +91,10 @@ fn place(view: &View<'_>, id: PartId, part: &Part, number: &str) -> Markup {
         (say::FITTED, known.fitted.clone()),
         (say::REMOVED, known.removed.clone()),
         (say::DONOR, known.donor.clone()),
+        (
+            say::LEAD_TIME,
+            lead_of(view.book, part).map(|lead| lead.from),
+        ),
     ];
     html! {
         section class="ruled" {

@@ -115,6 +115,7 @@ pub fn tell(view: &View<'_>, family: &Family, part: &Part, number: &str) -> Mark
             div { (kit::line(view, VERB, "removed_on", say::REMOVED, say::DAY_OR_YEAR)) }
             div { (kit::line(view, VERB, "donor", say::DONOR, "")) }
         }
+        (kit::line(view, VERB, &format!("fact:{}", shop::locomotive::LEAD_TIME), say::LEAD_TIME, say::LEAD_TIME_TELLS))
         @for fact in &family.facts {
             @let field = format!("fact:{}", fact.name);
             @if fact.choices.is_empty() { (kit::line(view, VERB, &field, &fact.name, &fact.title)) }

@@ -1,10 +1,52 @@
 //! How long a thing takes to come, from the order to its standing in the shop: days that somebody said, no more than can be
 //! meant, so that a slip of the pen is asked about and no calendar is run off its end.
 
+use super::{Book, Part};
 use crate::Refusal;
+
+/// The fact that any part may have, of whatever family: how long one takes to come.
+pub const LEAD_TIME: &str = "lead-time";
 
 /// The longest that is taken for a lead time: five years and a half.
 pub const MOST_LEAD_DAYS: u32 = 2000;
+
+/// How long things take to come.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lead {
+    /// Days.
+    pub days: u32,
+    /// Where that is from.
+    pub from: String,
+}
+
+/// The lead time of a part: as somebody told it of the part, or else as its family in this book has it for all of its kind.
+pub fn lead_of(book: &Book, part: &Part) -> Option<Lead> {
+    if let Some(told) = part.facts.get(LEAD_TIME) {
+        let said = part
+            .said
+            .iter()
+            .rfind(|said| said.of.iter().any(|of| of == LEAD_TIME));
+        let who = said.and_then(|said| Some((said, book.persons.get(&said.by)?)));
+        let from = match who {
+            None => format!("{told}, told when it was added"),
+            Some((said, by)) => {
+                let document = said.document.as_deref().map(|it| format!(": {it}"));
+                let document = document.unwrap_or_default();
+                format!("{told}, told by {} on {}{document}", by.name, said.on)
+            }
+        };
+        let days = read_lead(told).ok()?;
+        return Some(Lead { days, from });
+    }
+    let kept = book.families.get(&part.family)?;
+    let told = kept.family().ok()?.lead_time.as_deref()?;
+    let days = read_lead(told).ok()?;
+    let from = format!(
+        "{told}, as the family {} has it, version {} of this book",
+        part.family, kept.version
+    );
+    Some(Lead { days, from })
+}
 
 /// Days of a lead time, if as many can be meant.
 ///
