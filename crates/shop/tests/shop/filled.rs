@@ -167,7 +167,7 @@ fn a_reservoirs_sheet_is_filled_from_its_facts_and_its_seam_is_asked_first() {
 fn a_wheelset_is_gauged_as_her_engine_is() {
     for (gauge, word, track) in [
         ("56 1/2 in", "standard", None),
-        ("36 in", "narrow", Some("36 in")),
+        ("36 in", "narrow", Some("36.0000 in")),
     ] {
         let mut world = World::new();
         let part = world.part(0xA2, "wheelset", &[]);
