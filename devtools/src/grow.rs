@@ -122,7 +122,7 @@ pub fn lineup(file: &Path, engines: u32, years: u32) -> Result<Store, Stop> {
     let mut store = begun(file)?;
     let rules = Rulebook::built_in().map_err(Stop::fault)?;
     let first = TODAY
-        .checked_sub(i64::from(years).years())
+        .checked_sub(jiff::Span::new().try_years(years).map_err(Stop::machine)?)
         .map_err(Stop::machine)?;
     store
         .write(&act_of(2), |book, _| {

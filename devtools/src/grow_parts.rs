@@ -136,5 +136,6 @@ fn taken(engine: u32, part: u32, set: u32) -> Statement {
         state,
         readings,
         taken: None,
+        finding: None,
     })
 }

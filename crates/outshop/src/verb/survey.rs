@@ -107,6 +107,9 @@ pub struct Plan {
     seen: (Option<u64>, Option<u64>),
 }
 
+/// A survey as typed: names of the columns, and of each row its name and its squares.
+type Typed = (Vec<String>, Vec<(String, String)>);
+
 impl TakeSurvey {
     /// Does it.
     ///
@@ -183,7 +186,7 @@ impl TakeSurvey {
         read.collect()
     }
 
-    fn typed(&self) -> Result<(Vec<String>, Vec<(String, String)>), Failure> {
+    fn typed(&self) -> Result<Typed, Failure> {
         let mut rows = Vec::new();
         for typed in self
             .rows

@@ -77,7 +77,7 @@ proptest! {
         prop_assert!(wider.width.to_inches() >= seat.width.to_inches());
         let pressure = Stress::psi(psi);
         prop_assert!(seat.operating(Stress::psi(psi + 1.0), 3.0).to_lbf() > seat.operating(pressure, 3.0).to_lbf());
-        prop_assert!(near(seat.operating(pressure, 0.0).to_lbf() / psi, (seat.diameter.to_inches() / 2.0).powi(2) * std::f64::consts::PI));
+        prop_assert!(near(seat.operating(pressure, 0.0).to_lbf() / psi, (seat.diameter.to_inches() / 2.0) * (seat.diameter.to_inches() / 2.0) * std::f64::consts::PI));
         let (under, over) = (of(0.5 - 1e-9), of(0.5 + 1e-9));
         prop_assert!((under.width.to_inches() - over.width.to_inches()).abs() < 1e-8);
         prop_assert!((of(0.5).width.to_inches() - 0.25).abs() < 1e-12);

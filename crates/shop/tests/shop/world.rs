@@ -31,7 +31,7 @@ pub const TODAY: Date = date(2026, 5, 2);
 
 /// The day so many days after `day`.
 pub fn later(day: Date, days: i64) -> Date {
-    rules::days_after(day, days.into()).unwrap()
+    rules::days_after(day, days).unwrap()
 }
 
 /// A book in memory.

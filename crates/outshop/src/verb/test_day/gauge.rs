@@ -77,7 +77,7 @@ impl Correcting<'_> {
         }
         Ok(match self.result(LADDER, "head_pressure")? {
             Some(Shown::Quantity { shown, unit, .. }) => {
-                Some(say::ladder(LADDER, &words::sheet::value(&shown, &unit)))
+                Some(say::ladder(LADDER, &words::sheet::value(&shown, unit)))
             }
             _ => None,
         })

@@ -191,12 +191,11 @@ fn inputs(view: &View<'_>, card: &Card, over: &Over) -> Markup {
     let by_card = of_boiler(card.id);
     // What the law or a lathe of the book gives may be left to it, also where the sheet cannot do without.
     let by_lathe = FILLED.contains(&card.id) && !view.book.lathes.is_empty();
-    let needed = |name: &str, required: bool| {
-        required
-            && !law.contains(&name)
-            && !by_card.contains(&name)
-            && !(by_lathe && name != "wanted" && name != "wheels")
+    let given = |name: &str| {
+        let of_lathe = by_lathe && name != "wanted" && name != "wheels";
+        law.contains(&name) || by_card.contains(&name) || of_lathe
     };
+    let needed = |name: &str, required: bool| required && !given(name);
     html! {
         form class="act" method="get" action=(format!("/sheet/{}#worked", card.id)) {
             h2 { (say::GOES_IN) }
