@@ -219,6 +219,7 @@ fn each_route_of_the_program_asks_who_is_there() {
     let constants = [
         ("upload::PATH", "/log/import"),
         ("part_list::PATH", "/parts/import"),
+        ("survey_file::PATH", "/surveys/import"),
         ("copy::PATH", "/copies"),
         ("copy::DRILL", "/copies/drill"),
         ("asset::WORKER", "/bench/worker.js"),
