@@ -50,7 +50,7 @@ pub fn draw(view: &View<'_>) -> Drawn {
         }
         h2 { (words::part_list::SUCH_AS) }
         div class="table" { table {
-            thead { tr { @for column in say::EXAMPLE_COLUMNS { th { (column) } } } }
+            thead { tr { @for column in say::EXAMPLE_COLUMNS { @if column.is_empty() { td {} } @else { th { (column) } } } } }
             tbody { @for line in say::EXAMPLE_LINES { tr { @for cell in line { td { (cell) } } } } }
         } }
         (batches(view))

@@ -220,6 +220,7 @@ fn each_route_of_the_program_asks_who_is_there() {
         ("upload::PATH", "/log/import"),
         ("part_list::PATH", "/parts/import"),
         ("survey_file::PATH", "/surveys/import"),
+        ("begun::PATH", "/bench/survey"),
         ("copy::PATH", "/copies"),
         ("copy::DRILL", "/copies/drill"),
         ("asset::WORKER", "/bench/worker.js"),

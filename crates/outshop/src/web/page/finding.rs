@@ -324,7 +324,7 @@ fn one(offer: &Offer, sheets: &[physics::Sheet], family: &str, number: &str) -> 
             @if !offer.moves.is_empty() { dt { (say::MOVES) } dd { (offer.moves.join("; ")) } }
             @if !offer.route.operations.is_empty() { dt { (say::STEPS) } dd { @for step in &offer.route.operations { div { (step.what) @if let Some(hold) = &step.hold { " " span class="quiet" { (say::hold(&hold.look, hold.by.signer())) } } } } } }
             @if !offer.route.stop_points.is_empty() { dt { (say::STOPS) } dd { @for line in &offer.route.stop_points { div { (words::sentence(line)) } } } }
-            @if !offer.unknown.is_empty() { dt { (say::NOT_KNOWN) } dd { (offer.unknown.join("; ")) } }
+            @if !offer.unknown.is_empty() { dt { (say::NOT_KNOWN) } dd { (kit::worded(&offer.unknown.join("; "))) } }
         }
     }
 }
