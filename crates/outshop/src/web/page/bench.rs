@@ -204,6 +204,8 @@ pub fn draw(
             p class="lead" { a href=(kit::part_path(&kept.number, &part.name)) { (say::of(&part.name, &kept.number)) } @if !job.is_empty() { ", " a href=(format!("/job/{job}")) { (job) } } @if !found.is_empty() { ", " a href=(format!("/finding/{found}")) { (found) } } }
             p class="quiet small" { (feature.how) }
             p class="quiet small age" { (say::age(made(view)?)) }
+            // Where nothing is left to read there is nothing to write in, nor a keypad to write with.
+            @if places.is_empty() { p { (say::all_read(found)) } } @else {
             form class="act day at-bench" method="post" action="/do" data-kind=(kind) data-unit=(unit) data-seen=(seen) data-feature=(feature.name) data-what=(feature.title) {
                 (kit::hidden("verb", VERB)) (kit::hidden("back", view.path))
                 (kit::hidden("engine", &kept.number)) (kit::hidden("part", &part.name))
@@ -220,7 +222,6 @@ pub fn draw(
                 (instrument(view))
                 h2 { (say::PLACES) }
                 p class="quiet small" { (told) }
-                @if places.is_empty() { p { (say::all_read(found)) } }
                 ol class="spots" { @for place in &places { (spot(view, feature, place, unit, &sets)) } }
                 details open[!typed("part_temperature").is_empty() || !typed("measured_by").is_empty() || !typed("insist").is_empty()] {
                     summary { (say::MORE) }
@@ -231,6 +232,7 @@ pub fn draw(
                 button { (say::KEEP) }
             }
             (with_scripts(&pad(kind)))
+            }
         }
     };
     Ok(Some(Drawn::new(
