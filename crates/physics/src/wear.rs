@@ -1,5 +1,9 @@
 //! What the sheets of wear share: which way it goes, how far a limit is, and what each must warn of.
 
+mod rates;
+
+pub use rates::{By, Opening, Rates, Reckoned, SPREAD, STUDENT, Symbols};
+
 use crate::answer::{Answer, Outcome, TableValue, less};
 use crate::card::{Argument, Symbol};
 use measure::{Dimension, Rounding, Unit, show};

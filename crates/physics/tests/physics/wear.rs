@@ -3,9 +3,9 @@
 use crate::{Dice, typed};
 use measure::{House, Tolerance, agrees};
 use physics::chance::{beyond, grubbs, quantile};
-use physics::law::wear_forecast::{Opening, Rates};
 use physics::law::wear_policy::{Act, Model, State, stretch};
 use physics::wear::Way;
+use physics::wear::{Opening, Rates};
 use physics::{Sheet, Shown, run};
 use proptest::prelude::*;
 

@@ -4,7 +4,8 @@
 use jiff::civil::Date;
 use jiff::{SpanRound, Unit as Span};
 use measure::Length;
-use physics::law::boiler_survey::{FEWEST, MOST, asked_for, fitted, in_all};
+use physics::law::boiler_least_wall::FEWEST;
+use physics::law::boiler_survey::{MOST, asked_for, fitted, in_all};
 
 use crate::book::{Boiler, Survey};
 

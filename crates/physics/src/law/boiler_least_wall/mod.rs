@@ -23,7 +23,7 @@ pub const ENTRY: Entry = Entry {
 const GUMBEL: &str = "Gumbel's law of least values, by moments";
 const GIVEN: &str = "the minima as given";
 /// Under so many blocks nothing can be said of the tail.
-const FEWEST: usize = 30;
+pub const FEWEST: usize = 30;
 /// Euler's constant, as the formula writes it.
 const EULER: f64 = 0.5772156649;
 
@@ -40,6 +40,37 @@ const VARIATE: Symbol = Symbol::of(
     "logarithm of less the logarithm of 1 - 1/T",
     GUMBEL,
 );
+
+/// A result of the law, here and where a survey makes its own blocks.
+pub(crate) const SCALE: ResultSpec = ResultSpec::quantity(
+    "scale",
+    "beta",
+    Dimension::Length,
+    (4, 3),
+    "scale of the law: how fast the chance of thinner places falls",
+    GUMBEL,
+)
+.rounded(Rounding::Up);
+/// A result of the law, here and where a survey makes its own blocks.
+pub(crate) const MODE: ResultSpec = ResultSpec::quantity(
+    "mode",
+    "mu",
+    Dimension::Length,
+    (4, 3),
+    "the minimum most often met in a block",
+    GUMBEL,
+)
+.rounded(Rounding::Down);
+/// A result of the law, here and where a survey makes its own blocks.
+pub(crate) const ESTIMATE: ResultSpec = ResultSpec::quantity(
+    "estimate",
+    "x",
+    Dimension::Length,
+    (3, 2),
+    "minimum met once in all the blocks, by the law",
+    GUMBEL,
+)
+.rounded(Rounding::Down);
 
 static CARD: Card = Card {
     id: "boiler.least_wall",
@@ -74,33 +105,9 @@ static CARD: Card = Card {
     table_values: &[MEAN, SCATTER, VARIATE],
     lines: &[],
     results: &[
-        ResultSpec::quantity(
-            "scale",
-            "beta",
-            Dimension::Length,
-            (4, 3),
-            "scale of the law: how fast the chance of thinner places falls",
-            GUMBEL,
-        )
-        .rounded(Rounding::Up),
-        ResultSpec::quantity(
-            "mode",
-            "mu",
-            Dimension::Length,
-            (4, 3),
-            "the minimum most often met in a block",
-            GUMBEL,
-        )
-        .rounded(Rounding::Down),
-        ResultSpec::quantity(
-            "estimate",
-            "x",
-            Dimension::Length,
-            (3, 2),
-            "minimum met once in all the blocks, by the law",
-            GUMBEL,
-        )
-        .rounded(Rounding::Down),
+        SCALE,
+        MODE,
+        ESTIMATE,
         ResultSpec::quantity(
             "thinnest",
             "",
@@ -192,6 +199,50 @@ impl Fit {
         }
     }
 
+    /// What the law says of so many blocks, added to the answer of a sheet, with what must be said of it. `symbols` are
+    /// mean, scatter and variate; `counted` says what the first two were taken of.
+    pub(crate) fn told(
+        self,
+        mut answer: Answer,
+        symbols: [Symbol; 3],
+        blocks: f64,
+        thinnest: Length,
+        counted: &str,
+    ) -> Answer {
+        let estimate = self.once_in(blocks);
+        let said = |length: Length| {
+            format!(
+                "{} in",
+                show::number(length.to_inches(), 4, Rounding::Nearest)
+            )
+        };
+        let y = variate(blocks);
+        let mean = (self.mean.to_m(), said(self.mean), counted.to_owned());
+        let scatter = (self.scatter.to_m(), said(self.scatter), counted.to_owned());
+        let printed = show::number(y, 4, Rounding::Nearest);
+        let variate = (y, printed, format!("ln(-ln(1 - 1/{blocks:.0}))"));
+        for (symbol, (value, printed, row)) in symbols.into_iter().zip([mean, scatter, variate]) {
+            answer.found.push(TableValue {
+                symbol,
+                value,
+                printed,
+                row,
+            });
+        }
+        answer.notices.push(format!(
+            "The least wall is never above the thinnest reading, {}: this raises no pressure.",
+            said(thinnest)
+        ));
+        if estimate.to_m() <= 0.0 {
+            answer.notices.push("The law gives no plate at all somewhere: either the wastage is of more than one kind or there are holes to be found. Measure.".into());
+        }
+        answer
+            .with("scale", self.scale)
+            .with("mode", self.mode)
+            .with("estimate", estimate)
+            .with("least", least(estimate, thinnest))
+    }
+
     /// The minimum met once in so many blocks; below zero, a hole.
     pub fn once_in(self, blocks: f64) -> Length {
         Length::m(self.mode.to_m() + self.scale.to_m() * variate(blocks))
@@ -238,42 +289,8 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         ));
     }
     let (thinnest, _) = ends(inputs, "minima")?;
-    let estimate = fit.once_in(blocks);
-    let least = least(estimate, Length::m(thinnest));
-    let mut answer = Answer::new("minima")
-        .with("scale", fit.scale)
-        .with("mode", fit.mode)
-        .with("estimate", estimate)
-        .with("thinnest", Length::m(thinnest))
-        .with("least", least);
-    let said = |length: Length| {
-        format!(
-            "{} in",
-            show::number(length.to_inches(), 4, Rounding::Nearest)
-        )
-    };
+    let answer = Answer::new("minima").with("thinnest", Length::m(thinnest));
     let row = format!("{} minima as given", minima.len());
-    for (symbol, length) in [(MEAN, fit.mean), (SCATTER, fit.scatter)] {
-        answer.found.push(TableValue {
-            symbol,
-            value: length.to_m(),
-            printed: said(length),
-            row: row.clone(),
-        });
-    }
-    let y = variate(blocks);
-    answer.found.push(TableValue {
-        symbol: VARIATE,
-        value: y,
-        printed: show::number(y, 4, Rounding::Nearest),
-        row: format!("ln(-ln(1 - 1/{blocks:.0}))"),
-    });
-    answer.notices.push(format!(
-        "The least wall is never above the thinnest reading, {}: this raises no pressure.",
-        said(Length::m(thinnest))
-    ));
-    if estimate.to_m() <= 0.0 {
-        answer.notices.push("The law gives no plate at all somewhere: either the wastage is of more than one kind or there are holes to be found. Measure.".into());
-    }
-    Ok(answer)
+    let symbols = [MEAN, SCATTER, VARIATE];
+    Ok(fit.told(answer, symbols, blocks, Length::m(thinnest), &row))
 }

@@ -11,7 +11,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::law::boiler_least_wall::{Fit, least, variate};
+use crate::law::boiler_least_wall::{ESTIMATE, FEWEST, Fit, MODE, SCALE};
 use measure::{Dimension, Length, Rounding, show};
 
 /// The law, for the catalogue.
@@ -23,8 +23,6 @@ pub const ENTRY: Entry = Entry {
 
 /// The law's id.
 pub const ID: &str = "boiler.survey";
-/// How few blocks say something of what nobody read.
-pub const FEWEST: usize = 30;
 /// How many blocks are fitted at most: larger blocks are taken then.
 pub const MOST: usize = 400;
 
@@ -140,33 +138,9 @@ static CARD: Card = Card {
             AREA,
         )
         .rounded(Rounding::Up),
-        ResultSpec::quantity(
-            "scale",
-            "beta",
-            Dimension::Length,
-            (4, 3),
-            "scale of the law: how fast the chance of thinner places falls",
-            GUMBEL,
-        )
-        .rounded(Rounding::Up),
-        ResultSpec::quantity(
-            "mode",
-            "mu",
-            Dimension::Length,
-            (4, 3),
-            "the minimum most often met in a block",
-            GUMBEL,
-        )
-        .rounded(Rounding::Down),
-        ResultSpec::quantity(
-            "estimate",
-            "x",
-            Dimension::Length,
-            (3, 2),
-            "minimum met once in all the blocks, by the law",
-            GUMBEL,
-        )
-        .rounded(Rounding::Down),
+        SCALE,
+        MODE,
+        ESTIMATE,
         ResultSpec::quantity(
             "least",
             "",
@@ -341,25 +315,13 @@ fn unread(
     let squares = rows.iter().map(|row| row.len()).sum::<usize>();
     let all = in_all(squares, wide, square, spot);
     let asked = asked_for(all, minima.len());
-    let estimate = fit.once_in(asked);
     answer.branch = FITTED;
-    answer.notices.push(format!(
-        "The least wall is never above the thinnest reading, {}: this raises no pressure.",
-        inches(thinnest)
-    ));
-    if estimate.to_m() <= 0.0 {
-        answer.notices.push("The law gives no plate at all somewhere: either the wastage is of more than one kind or there are holes to be found. Measure.".into());
-    }
     let counted = format!(
         "{} squares, {} blocks of {wide} by {wide} read whole",
         squares,
         minima.len()
     );
-    for (symbol, value) in [
-        (SQUARES, squares as f64),
-        (WIDE, wide as f64),
-        (VARIATE, variate(asked)),
-    ] {
+    for (symbol, value) in [(SQUARES, squares as f64), (WIDE, wide as f64)] {
         answer.found.push(TableValue {
             symbol,
             value,
@@ -367,21 +329,11 @@ fn unread(
             row: counted.clone(),
         });
     }
-    for (symbol, length) in [(MEAN, fit.mean), (SCATTER, fit.scatter)] {
-        answer.found.push(TableValue {
-            symbol,
-            value: length.to_m(),
-            printed: inches(length.to_m()),
-            row: counted.clone(),
-        });
-    }
-    Ok(answer
+    let answer = answer
         .with("blocks_read", Outcome::Si(minima.len() as f64))
-        .with("blocks", Outcome::Si(all))
-        .with("scale", fit.scale)
-        .with("mode", fit.mode)
-        .with("estimate", estimate)
-        .with("least", least(estimate, Length::m(thinnest))))
+        .with("blocks", Outcome::Si(all));
+    let symbols = [MEAN, SCATTER, VARIATE];
+    Ok(fit.told(answer, symbols, asked, Length::m(thinnest), &counted))
 }
 
 /// The last column of each course; all columns are one course where none is said.

@@ -4,7 +4,7 @@ use super::answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::limit::figure;
-use crate::wear::{CAUTIONS, ROOM, SIGN, WEARS};
+use crate::wear::{CAUTIONS, ROOM, SIGN, SPREAD, STUDENT, Symbols, WEARS};
 use measure::{Dimension, Rounding};
 
 /// The law, for the catalogue.
@@ -20,50 +20,16 @@ pub const ID: &str = "wear.forecast";
 pub const OPENINGS: &str = "openings";
 
 const RATES: &str = "each opening's wear over its service days, every opening counted alike";
-const SPREAD: &str =
-    "standard deviation of the openings, one degree of freedom taken by their mean";
-const STUDENT: &str = "Student's t, both sides";
 const DAYS: &str = "room over rate";
 const CHANCE: &str = "chance that Student's t, with one degree of freedom fewer than openings, lies beyond (rate to \
     reach the limit less mean rate) over b";
 const MIRROR: &str = "one rate over the other";
 
-/// How many openings were given.
-pub const GIVEN: Symbol = Symbol::named("n_g", "", "openings given", RATES);
-/// How many of them give no rate.
-pub const WITHOUT: Symbol = Symbol::named(
-    "n_w",
-    "",
+/// What the openings give to the formula.
+pub const SYMBOLS: Symbols = Symbols::of(
+    RATES,
     "openings without an as-left reading or without service days",
-    RATES,
-);
-/// The sum of their rates.
-pub const SUM: Symbol = Symbol::of(
-    "u",
-    Dimension::Length,
     "sum of their rates a service day",
-    RATES,
-);
-/// The sum of squares about their mean.
-pub const SQUARES: Symbol = Symbol::of(
-    "q",
-    Dimension::Area,
-    "sum of the squares of each rate less the mean",
-    SPREAD,
-);
-/// Student's t.
-pub const T: Symbol = Symbol::named(
-    "t",
-    "",
-    "Student's t for the confidence, with n - 1 degrees of freedom",
-    STUDENT,
-);
-/// The rate that is reckoned with.
-pub const RECKONED: Symbol = Symbol::of(
-    "g",
-    Dimension::Length,
-    "the mean rate, where it is wear at all",
-    RATES,
 );
 
 static CARD: Card = Card {
@@ -103,7 +69,15 @@ static CARD: Card = Card {
         Argument::quantity("mirror_rate", "f", Dimension::Length, "0.0000001 in", "1 in", "rate of its mirror on the other side of the engine, a service day, from a sheet of its own").optional(),
         Argument::quantity("mirror_factor", "v", Dimension::Ratio, "1.1", "20", "how many times its mirror it may wear before somebody looks why").optional(),
     ],
-    table_values: &[GIVEN, WITHOUT, SUM, SQUARES, T, RECKONED, SIGN],
+    table_values: &[
+        SYMBOLS.given,
+        SYMBOLS.without,
+        SYMBOLS.sum,
+        SYMBOLS.squares,
+        SYMBOLS.t,
+        SYMBOLS.reckoned,
+        SIGN,
+    ],
     lines: &[
         Symbol::of("b", Dimension::Length, "spread to reckon with for the rate to the next opening: that of the openings, and that of their mean", SPREAD),
         Symbol::of("M_s", Dimension::Length, "room to the shop's limit", ROOM),

@@ -4,7 +4,7 @@ use super::answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::limit::figure;
-use crate::wear::{CAUTIONS, ROOM, SIGN, WEARS};
+use crate::wear::{CAUTIONS, ROOM, SIGN, SPREAD, STUDENT, Symbols, WEARS};
 use measure::{Dimension, Rounding};
 
 /// The law, for the catalogue.
@@ -20,48 +20,14 @@ pub const ID: &str = "wear.miles";
 pub const OPENINGS: &str = "openings";
 
 const RATES: &str = "each opening's wear over its thousands of miles, every opening counted alike";
-const SPREAD: &str =
-    "standard deviation of the openings, one degree of freedom taken by their mean";
-const STUDENT: &str = "Student's t, both sides";
 const MILES: &str = "room over rate";
 const DAYS: &str = "miles to the limit over miles a service day";
 
-/// How many openings were given.
-pub const GIVEN: Symbol = Symbol::named("n_g", "", "openings given", RATES);
-/// How many of them give no rate.
-pub const WITHOUT: Symbol = Symbol::named(
-    "n_w",
-    "",
+/// What the openings give to the formula.
+pub const SYMBOLS: Symbols = Symbols::of(
+    RATES,
     "openings without an as-left reading or without miles",
-    RATES,
-);
-/// The sum of their rates.
-pub const SUM: Symbol = Symbol::of(
-    "u",
-    Dimension::Length,
     "sum of their rates in a thousand miles",
-    RATES,
-);
-/// The sum of squares about their mean.
-pub const SQUARES: Symbol = Symbol::of(
-    "q",
-    Dimension::Area,
-    "sum of the squares of each rate less the mean",
-    SPREAD,
-);
-/// Student's t.
-pub const T: Symbol = Symbol::named(
-    "t",
-    "",
-    "Student's t for the confidence, with n - 1 degrees of freedom",
-    STUDENT,
-);
-/// The rate that is reckoned with.
-pub const RECKONED: Symbol = Symbol::of(
-    "g",
-    Dimension::Length,
-    "the mean rate, where it is wear at all",
-    RATES,
 );
 
 static CARD: Card = Card {
@@ -97,7 +63,15 @@ static CARD: Card = Card {
         Argument::quantity("miles_a_day", "y", Dimension::Ratio, "0.1", "2000", "miles she makes in a service day").optional(),
         Argument::quantity("confidence", "p", Dimension::Ratio, "0.5", "0.999", "how sure the interval is to be, both sides together").optional(),
     ],
-    table_values: &[GIVEN, WITHOUT, SUM, SQUARES, T, RECKONED, SIGN],
+    table_values: &[
+        SYMBOLS.given,
+        SYMBOLS.without,
+        SYMBOLS.sum,
+        SYMBOLS.squares,
+        SYMBOLS.t,
+        SYMBOLS.reckoned,
+        SIGN,
+    ],
     lines: &[
         Symbol::of("M_s", Dimension::Length, "room to the shop's limit", ROOM),
         Symbol::of("M_r", Dimension::Length, "room to the rule's limit", ROOM),
