@@ -3,9 +3,10 @@
 //! This crate has no limits of its own. A figure that nobody gave leaves the answer open, and so does a reading that
 //! is wanting: missing never helps.
 
-use crate::answer::cannot_tell;
+use crate::answer::{Answer, Outcome, cannot_tell};
 use crate::card::Argument;
-use measure::Dimension;
+use crate::readings::more;
+use measure::{Dimension, Length};
 
 /// What a sheet says where the figure it was to hold a reading against was not given.
 pub const NOT_GIVEN: &str = "A limit was not given, and this sheet knows none of its own: it stands in the law in \
@@ -13,6 +14,18 @@ pub const NOT_GIVEN: &str = "A limit was not given, and this sheet knows none of
 
 /// Where a result comes from that stands to a figure given.
 pub const FIGURE: &str = "the figure given";
+
+/// What a length keeps of the most it may be, and the share of it that is used, as `left` and `used`; that no figure was
+/// given, where none was.
+pub fn spare(mut answer: Answer, value: f64, most: Option<f64>) -> Answer {
+    let Some(most) = most else {
+        answer.notices.push(NOT_GIVEN.to_owned());
+        return answer;
+    };
+    answer
+        .with("left", Length::m(more(most, value)))
+        .with("used", Outcome::Si(value / most))
+}
 
 /// How a value may stand to a figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,11 +1,11 @@
 //! `air.piston_travel`: how far a brake piston goes, and how much shoe may wear before it goes too far.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::Answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, figure, spare};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -152,13 +152,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         (limit, "limit"),
     );
     let mut answer = Answer::new("travel").with("complies", held.words());
-    if let Some(limit) = limit {
-        answer = answer
-            .with("left", Length::m(more(limit, travel)))
-            .with("used", Outcome::Si(travel / limit));
-    } else {
-        answer.notices.push(NOT_GIVEN.to_owned());
-    }
+    answer = spare(answer, travel, limit);
     if let Some((limit, leverage)) = limit.zip(leverage) {
         answer = answer.with("shoe_left", Length::m(more(limit, travel) / leverage));
     }

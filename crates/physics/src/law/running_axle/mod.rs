@@ -1,11 +1,11 @@
 //! `running.axle`: how far a journal has gone below the diameter it was made to.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::Answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, figure, spare};
 use crate::readings::{ends, governing, more, thou, which};
 use measure::{Dimension, Length, Rounding};
 
@@ -168,16 +168,12 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
             ));
         }
         Some(limit) => {
-            answer = answer
-                .with(
-                    "condemning_diameter",
-                    Length::m(more(original.to_m(), limit)),
-                )
-                .with("left", Length::m(more(limit, wear)))
-                .with("used", Outcome::Si(wear / limit));
+            let condemns = Length::m(more(original.to_m(), limit));
+            answer = answer.with("condemning_diameter", condemns);
         }
-        None => answer.notices.push(NOT_GIVEN.to_owned()),
+        None => {}
     }
+    answer = spare(answer, wear, limit);
     if most > least {
         answer.notices.push(format!(
             "The readings differ by {} in: out of round, or tapered. To true it the whole journal goes to the smallest.",

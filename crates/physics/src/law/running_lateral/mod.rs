@@ -1,11 +1,11 @@
 //! `running.lateral`: how far a wheel pair may go from side to side between its boxes.
 
-use crate::answer::{Answer, Outcome};
+use crate::answer::Answer;
 use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, figure, spare};
 use crate::readings::more;
 use measure::{Dimension, Length, Rounding};
 
@@ -154,13 +154,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
         .with("lateral", Length::m(total))
         .with("off_center", Length::m(more(a, b) / 2.0))
         .with("complies", held.words());
-    if let Some(limit) = limit {
-        answer = answer
-            .with("left", Length::m(more(limit, total)))
-            .with("used", Outcome::Si(total / limit));
-    } else {
-        answer.notices.push(NOT_GIVEN.to_owned());
-    }
+    answer = spare(answer, total, limit);
     if let Some(wanted) = inputs.si("wanted") {
         answer = answer.with("liner", Length::m(more(total, wanted) / 2.0));
     }

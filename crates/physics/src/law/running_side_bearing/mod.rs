@@ -5,7 +5,7 @@ use crate::card::{Argument, Card, ClosedForm, ResultSpec, Source, Symbol};
 use crate::catalogue::Entry;
 use crate::error::SheetError;
 use crate::given::Inputs;
-use crate::limit::{Bound, FIGURE, Held, NOT_GIVEN, figure};
+use crate::limit::{Bound, FIGURE, Held, figure, spare};
 use crate::readings::{governing, largest, more};
 use measure::{Dimension, Length, Rounding};
 
@@ -192,14 +192,7 @@ fn answer(inputs: &Inputs) -> Result<Answer, SheetError> {
     answer
         .found
         .push(governing(WIDE, worst, format!("the {side} side")));
-    match limit {
-        Some(limit) => {
-            answer = answer
-                .with("left", Length::m(more(limit, worst)))
-                .with("used", Outcome::Si(worst / limit));
-        }
-        None => answer.notices.push(NOT_GIVEN.to_owned()),
-    }
+    answer = spare(answer, worst, limit);
     if let Some(spread) = inputs.si("spread") {
         answer = answer.with("lean", Outcome::Si((a + b) / spread));
     }
